@@ -1,0 +1,138 @@
+import type { Point, Vec3 } from '$lib/geometry/point.ts';
+import type { SideName } from '$lib/project/project.ts';
+import type { Part } from '$lib/workshop/part.ts';
+
+/**
+ * The plan as page, command and files see it. It is a document: angles in degrees, lengths in mm, the delays in ms, the
+ * time difference in µs, levels in dB. Nothing in it is rounded.
+ */
+export interface Plan {
+  readonly layout: string;
+  /** m/s. */
+  readonly speedOfSound: number;
+  readonly head: Vec3;
+  readonly ears: Record<SideName, Vec3>;
+  readonly sides: Record<SideName, SidePlan>;
+  readonly triangle: TrianglePlan;
+  readonly findings: readonly Finding[];
+  readonly stand: Record<SideName, StandPlan>;
+  /** What to cut for both stands, one entry for every part that differs. */
+  readonly parts: readonly Part[];
+}
+
+export interface SidePlan {
+  readonly toe: number;
+  readonly tilt: number;
+  readonly axisElevation: number;
+  readonly lift: number;
+  readonly frontEdgeHeight: number;
+  readonly rearEdgeHeight: number;
+  readonly mark: Vec3;
+  readonly aimedPoint: Vec3;
+  /** Unit vector. */
+  readonly axis: Vec3;
+  /** Where the axis passes nearest the head. */
+  readonly nearest: Vec3;
+  readonly miss: number;
+  readonly drivers: readonly DriverPlan[];
+  readonly crossovers: readonly CrossoverPlan[];
+  readonly reflections: readonly ReflectionPlan[];
+  /** The cabinet's eight corners: bottom then top, each front outboard, front inboard, rear inboard, rear outboard. */
+  readonly cabinet: readonly Vec3[];
+}
+
+export interface DriverPlan {
+  readonly name: string;
+  readonly position: Vec3;
+  readonly acousticCentre: Vec3;
+  /** Acoustic centre to head. */
+  readonly distance: number;
+  /** Degrees at the position between axis and head. */
+  readonly offAxis: number;
+}
+
+export interface CrossoverPlan {
+  readonly between: readonly [string, string];
+  readonly frequency: number;
+  /** Path of the lower driver less that of the upper one, mm. */
+  readonly pathDifference: number;
+  /** Degrees, unwrapped: 360 · frequency · path difference / speed of sound. */
+  readonly phase: number;
+  /** dB re the two drivers in phase; null where they cancel outright. */
+  readonly sumLevel: number | null;
+}
+
+export interface ReflectionPlan {
+  readonly surface: 'desk' | 'wall';
+  readonly point: Vec3;
+  /** Whether the surface is there at the point. */
+  readonly lands: boolean;
+  readonly pathDifference: number;
+  readonly delay: number;
+  /** dB re the direct sound, by spreading alone. */
+  readonly relativeLevel: number;
+  /** Hz; null where the two paths are equally long. */
+  readonly firstNotch: number | null;
+}
+
+export interface TrianglePlan {
+  readonly base: number;
+  readonly leftDistance: number;
+  readonly rightDistance: number;
+  readonly angle: number;
+  readonly timeDifference: number;
+  readonly levelDifference: number;
+}
+
+export type FindingLevel = 'fault' | 'caution' | 'note';
+
+/** One thing a check has to say. */
+export interface Finding {
+  readonly code: string;
+  readonly level: FindingLevel;
+  readonly side?: SideName;
+  /** A whole sentence with its numbers, in mm and degrees. */
+  readonly text: string;
+  readonly value: number;
+  readonly limit: number;
+  readonly unit: string;
+  /** Where the limit comes from. */
+  readonly source: string;
+}
+
+export interface RodHole {
+  /** Centre in the profile's own axes. */
+  readonly u: number;
+  readonly z: number;
+  /** Of the hole: rod and clearance. */
+  readonly diameter: number;
+}
+
+export interface StandPlan {
+  /** Finished side view: u back from the mark along the toed direction, z over the desk; counter-clockwise. */
+  readonly profile: readonly Point[];
+  /** Corners of the base on the desk, desk frame, counter-clockwise. */
+  readonly footprint: readonly Point[];
+  /** What the layers are cut to: the profile less feet, pad and veneer, in the profile's axes. */
+  readonly slice: readonly Point[];
+  readonly rods: readonly RodHole[];
+  /** Least wood between a rod hole's rim and the slice's edge, mm; null without rods. */
+  readonly rodEdge: number | null;
+  /** Finished width as built, mm. */
+  readonly width: number;
+  /** The width asked for, and asked less built. */
+  readonly widthAsked: number;
+  readonly leftOver: number;
+  readonly layers: number;
+  readonly stock: string;
+  readonly thickness: number;
+  /** Heights of the profile at its front and rear ends, and its least end. */
+  readonly frontHeight: number;
+  readonly rearHeight: number;
+  /** mm² of the slice, mm³ and kg of the wood. */
+  readonly sliceArea: number;
+  readonly volume: number;
+  readonly mass: number;
+  /** Name of the part its layers are. */
+  readonly part: string;
+}

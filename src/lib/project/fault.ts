@@ -1,0 +1,21 @@
+/** One thing wrong with a document: where, and what was expected. */
+export interface Fault {
+  /** JSON pointer (RFC 6901) of the value; empty for the document as a whole. */
+  readonly pointer: string;
+  /** What was expected and what was found, as one sentence part: `expected a length over 0 mm, got -5`. */
+  readonly message: string;
+}
+
+/** A value, or the reasons why there is none. Never both, never an exception. */
+export type Result<Value> =
+  { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly faults: readonly Fault[] };
+
+export const success = <Value>(value: Value): Result<Value> => ({ ok: true, value });
+export const failure = (...faults: readonly Fault[]): Result<never> => ({ ok: false, faults });
+
+/** A JSON pointer from its steps, escaped as RFC 6901 asks. */
+export const pointerTo = (...steps: readonly (string | number)[]): string =>
+  steps.map((step) => `/${String(step).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('');
+
+/** The line that page and command show: pointer, colon, message. */
+export const faultLine = (fault: Fault): string => `${fault.pointer || '/'}: ${fault.message}`;

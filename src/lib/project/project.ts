@@ -1,0 +1,30 @@
+import type * as v from 'valibot';
+import type { projectSchema } from './schema.ts';
+
+type Frozen<Value> = Value extends readonly unknown[] | object
+  ? { readonly [Key in keyof Value]: Frozen<Value[Key]> }
+  : Value;
+
+/** A parsed project: every default filled in, every number in its range, every reference resolved. Frozen. */
+export type Project = Frozen<v.InferOutput<typeof projectSchema>>;
+
+export type Speaker = Project['speaker'];
+export type Driver = Speaker['drivers'][number];
+export type Crossover = Speaker['crossovers'][number];
+export type Stock = Project['stock'][number];
+export type Cutter = Project['cutter'];
+export type Layout = Project['layouts'][number];
+export type Desk = Layout['desk'];
+export type Monitor = Layout['monitors'][number];
+export type Listener = Layout['listener'];
+export type Posture = Listener['postures'][number];
+export type Aim = Layout['aim'];
+export type ToeRule = Aim['toe'];
+export type TiltRule = Aim['tilt'];
+export type StandSettings = Layout['stand'];
+export type Rods = NonNullable<StandSettings['rods']>;
+export type Mark = Layout['placement']['left'];
+
+/** Which of the pair. */
+export type SideName = 'left' | 'right';
+export const sideNames = ['left', 'right'] as const satisfies readonly SideName[];

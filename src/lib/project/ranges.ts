@@ -1,0 +1,85 @@
+/** The numbers a project may hold: one table for the schema, the messages and the form. */
+export interface Range {
+  /** What the number is, with its article: `a length`. */
+  readonly what: string;
+  readonly min: number;
+  readonly max: number;
+  /** `mm`, `°`, `kg`, `Hz`, `°C`, `kg/m³`, or empty for a bare number. */
+  readonly unit: string;
+  /** Why the range ends where it does. */
+  readonly why: string;
+  readonly whole?: boolean;
+}
+
+const length = (min: number, max: number, why: string): Range => ({ what: 'a length', min, max, unit: 'mm', why });
+const place = (min: number, max: number, why: string): Range => ({ what: 'a position', min, max, unit: 'mm', why });
+const angle = (min: number, max: number, why: string): Range => ({ what: 'an angle', min, max, unit: '°', why });
+
+const room = 'a room of 6 m on each side of the desk, with margin';
+
+export const ranges = {
+  speakerWidth: length(20, 3000, 'from a single small driver to the largest box a desk or a low table carries'),
+  speakerHeight: length(20, 3000, 'as for the width'),
+  speakerDepth: length(20, 3000, 'as for the width'),
+  baffleRake: angle(-30, 45, 'steeper baffles point at the desk or the ceiling'),
+  mass: { what: 'a mass', min: 0.01, max: 200, unit: 'kg', why: 'what a person can put on a desk, with margin' },
+  centreOfMass: length(0, 3000, 'inside the box'),
+  driverDiameter: length(3, 1000, 'from an earphone-sized tweeter to the largest woofer made'),
+  driverHeight: length(0, 5000, 'along the largest raked baffle'),
+  driverOffset: place(-1500, 1500, 'half the widest baffle'),
+  acousticDepth: place(-300, 1500, 'a horn lies deep behind the face; a proud dome a little in front'),
+  crossoverFrequency: { what: 'a frequency', min: 20, max: 20000, unit: 'Hz', why: 'the range of hearing' },
+  thickness: length(0.2, 100, 'from a veneer to a block; thinner would ask for thousands of slices'),
+  sheetSide: length(20, 5000, 'from an offcut to the largest trade sheet'),
+  density: { what: 'a density', min: 20, max: 9000, unit: 'kg/m³', why: 'from foam to brass' },
+  kerf: { ...length(0, 6, 'no kerf for a knife; 6 mm for a router or a table saw'), what: 'a width' },
+  taper: angle(0, 10, 'more than 10° from plumb is a bevel, not a taper'),
+  spacing: length(0, 100, 'a gap wider than a hand wastes the sheet'),
+  sheetMargin: length(0, 500, 'a clamping border'),
+  temperature: { what: 'a temperature', min: -30, max: 60, unit: '°C', why: 'where ISO 9613-1 air is still a room' },
+  deskWidth: length(200, 10000, 'from a shelf to a studio wall'),
+  deskDepth: length(100, 5000, 'from a shelf to a double desk'),
+  deskHeight: length(150, 2000, 'from a floor table to a standing desk, with margin'),
+  wallGap: length(0, 10000, room),
+  monitorX: place(-10000, 10000, room),
+  monitorY: place(-5000, 15000, room),
+  monitorWidth: length(20, 10000, 'from a meter to a video wall'),
+  monitorHeight: length(20, 5000, 'from a meter to a video wall'),
+  monitorBottom: length(0, 5000, 'standing on the desk or hung above it'),
+  monitorDepth: length(0, 500, 'a thin panel to an old tube'),
+  listenerOffset: place(-6000, 6000, room),
+  setback: place(-3000, 6000, 'negative when leaning over the desk; a studio chair 6 m away'),
+  earHeight: length(200, 2500, 'from sitting on the floor to a tall person standing on a step'),
+  headWidth: length(
+    80,
+    250,
+    'ANSUR II head breadth is 140 to 163 mm from P5 to P95; a child or a dummy head with margin',
+  ),
+  markX: place(-10000, 10000, room),
+  markY: place(-5000, 15000, room),
+  fraction: { what: 'a fraction', min: 0, max: 1, unit: '', why: '0 is the first driver, 1 the second' },
+  toe: angle(-90, 90, 'a quarter turn faces the other loudspeaker'),
+  behindHead: length(0, 10000, room),
+  tilt: angle(-60, 60, 'a steeper cabinet lies on its back or its face'),
+  lift: length(0, 1500, 'from the desk to a tall pedestal'),
+  standWidth: length(3, 3000, 'as the widest cabinet'),
+  standMargin: length(0, 1000, 'a stand that reaches further is furniture'),
+  stopHeight: length(1, 500, 'a lip that holds, not a wall'),
+  stopThickness: length(1, 200, 'a lip that holds, not a wall'),
+  minimumEdge: length(0.5, 200, 'thinner edges char and break'),
+  rodDiameter: length(1, 60, 'from a pin to a broom handle'),
+  rodCount: { what: 'a whole number', min: 2, max: 8, unit: '', why: 'two keep slices from turning', whole: true },
+  rodClearance: length(0, 3, 'a looser rod does not line anything up'),
+  rodEdge: length(0.5, 200, 'wood left between hole and edge'),
+  feet: length(0, 200, 'rubber buttons to tall spikes'),
+  pad: length(0, 100, 'a cork sheet to a foam block'),
+  veneer: length(0, 10, 'trade veneer runs from 0.3 to 6 mm'),
+  glue: length(0, 2, 'a film to a gap-filling bed'),
+} as const satisfies Record<string, Range>;
+
+/** What was expected, in words: `a length over 0 mm` for a value that misses a positive range below zero. */
+export function expectation(range: Range, value: unknown): string {
+  const unit = range.unit === '°' ? '°' : range.unit && ` ${range.unit}`;
+  if (range.min > 0 && typeof value === 'number' && value <= 0) return `${range.what} over 0${unit}`;
+  return `${range.what} from ${range.min} to ${range.max}${unit}`;
+}

@@ -1,0 +1,115 @@
+import * as v from 'valibot';
+import { got } from './got.ts';
+import { expectation, type Range } from './ranges.ts';
+
+/**
+ * Schema pieces that all say the same thing in the same words: what was expected here, and what was found. Built on
+ * valibot; the words live here so that page, command and files read alike.
+ */
+
+interface Seen {
+  readonly input: unknown;
+}
+
+const LONGEST_TEXT = 200;
+
+/** What each schema expects, in words, for the message about a missing key. */
+const phrases = new WeakMap<object, string>();
+
+function known<Schema extends object>(schema: Schema, phrase: string): Schema {
+  phrases.set(schema, phrase);
+  return schema;
+}
+
+const say = (phrase: string) => (issue: Seen) => `expected ${phrase}, got ${got(issue.input)}`;
+
+/** A finite number in its range. */
+export function quantity(range: Range): v.GenericSchema<number> {
+  const message = (issue: Seen): string => `expected ${expectation(range, issue.input)}, got ${got(issue.input)}`;
+  const phrase = expectation(range, undefined);
+  const bounded = v.pipe(
+    v.number(message),
+    v.minValue(range.min, message),
+    v.maxValue(range.max, message),
+    v.description(`${phrase}: ${range.why}`),
+  );
+  return known(range.whole ? v.pipe(bounded, v.integer(message)) : bounded, phrase);
+}
+
+// Control characters break lines in drawings and tables; a name is one line.
+// eslint-disable-next-line no-control-regex
+const ONE_LINE = /^[^\u0000-\u001f\u007f-\u009f\u2028\u2029]*$/;
+
+/** One line of text with something in it. */
+export function name(): v.GenericSchema<string> {
+  const phrase = `one line of 1 to ${LONGEST_TEXT} characters`;
+  return known(
+    v.pipe(
+      v.string(say(phrase)),
+      v.minLength(1, say(phrase)),
+      v.maxLength(LONGEST_TEXT, say(phrase)),
+      v.regex(ONE_LINE, say(phrase)),
+      v.check((text) => text.trim() !== '', say(phrase)),
+    ),
+    phrase,
+  );
+}
+
+export function flag(): v.GenericSchema<boolean> {
+  return known(v.boolean(say('true or false')), 'true or false');
+}
+
+/** One of a few words. */
+export function word<const Words extends readonly [string, ...string[]]>(words: Words): v.GenericSchema<Words[number]> {
+  const phrase = words.map((one) => `"${one}"`).join(' or ');
+  return known(v.picklist(words, say(phrase)), phrase);
+}
+
+/** The value, or null for none. */
+export function orNull<Input, Output>(schema: v.GenericSchema<Input, Output>) {
+  const phrase = `${phrases.get(schema) ?? 'a value'} or null`;
+  return known(v.nullable(schema), phrase);
+}
+
+/** A list of so many entries. */
+export function list<Input, Output>(what: string, schema: v.GenericSchema<Input, Output>, least: number, most: number) {
+  const phrase = `a list of ${least} to ${most} ${what}`;
+  return known(
+    v.pipe(v.array(schema, say(phrase)), v.minLength(least, say(phrase)), v.maxLength(most, say(phrase))),
+    phrase,
+  );
+}
+
+/** An object with these keys and no others. */
+export function record<const Entries extends v.ObjectEntries>(entries: Entries) {
+  return known(
+    v.strictObject(entries, (issue) => {
+      const key = issue.path?.at(-1)?.key;
+      if (issue.expected === 'never') {
+        return `unknown key, expected one of ${Object.keys(entries).join(', ')}`;
+      }
+      if (issue.received === 'undefined' && typeof key === 'string' && key in entries) {
+        return `expected ${phraseOf(entries[key])}, got nothing`;
+      }
+      return `expected an object, got ${got(issue.input)}`;
+    }),
+    'an object',
+  );
+}
+
+const phraseOf = (schema: object | undefined): string => (schema && phrases.get(schema)) ?? 'a value';
+
+/** One of several objects told apart by their `rule`. */
+export function rules<const Options extends v.VariantOptions<'rule'>>(options: Options, words: readonly string[]) {
+  const phrase = words.map((one) => `"${one}"`).join(' or ');
+  return known(
+    v.variant('rule', options, (issue) =>
+      issue.path?.at(-1)?.key === 'rule'
+        ? `expected ${phrase}, got ${got(ruleOf(issue.path.at(-1)?.value))}`
+        : `expected an object with a rule, got ${got(issue.input)}`,
+    ),
+    'an object with a rule',
+  );
+}
+
+const ruleOf = (value: unknown): unknown => value;

@@ -1,0 +1,165 @@
+import * as v from 'valibot';
+import { flag, list, name, orNull, quantity, record, rules, word } from './rules.ts';
+import { ranges } from './ranges.ts';
+
+/** The version this code writes. Older files are migrated, newer ones refused. */
+export const VERSION = 1;
+export const FORMAT = 'wedgewright/project';
+
+const q = quantity;
+const optional = v.optional;
+
+const driver = record({
+  name: name(),
+  role: word(['tweeter', 'midrange', 'woofer', 'full-range']),
+  diameter: q(ranges.driverDiameter),
+  height: q(ranges.driverHeight),
+  offset: optional(q(ranges.driverOffset), 0),
+  acousticDepth: optional(q(ranges.acousticDepth), 0),
+});
+
+const crossover = record({
+  between: v.pipe(list('driver names', name(), 2, 2), v.transform(pairOf)),
+  frequency: q(ranges.crossoverFrequency),
+  alignment: optional(word(['in-phase', 'quadrature']), 'in-phase'),
+});
+
+function pairOf(names: string[]): readonly [string, string] {
+  return [names[0] ?? '', names[1] ?? ''];
+}
+
+const speaker = record({
+  width: q(ranges.speakerWidth),
+  height: q(ranges.speakerHeight),
+  depth: q(ranges.speakerDepth),
+  baffleRake: optional(q(ranges.baffleRake), 0),
+  mass: optional(orNull(q(ranges.mass)), null),
+  mirrored: optional(flag(), true),
+  centreOfMass: optional(orNull(record({ depth: q(ranges.centreOfMass), height: q(ranges.centreOfMass) })), null),
+  drivers: list('drivers', driver, 1, 8),
+  crossovers: optional(list('crossovers', crossover, 0, 8), []),
+});
+
+const stock = record({
+  name: name(),
+  thickness: q(ranges.thickness),
+  sheet: record({ width: q(ranges.sheetSide), height: q(ranges.sheetSide) }),
+  density: optional(q(ranges.density), 750),
+});
+
+const cutter = record({
+  kerf: optional(q(ranges.kerf), 0.2),
+  taper: optional(q(ranges.taper), 0),
+  spacing: optional(q(ranges.spacing), 2),
+  margin: optional(q(ranges.sheetMargin), 5),
+});
+
+const desk = record({
+  width: q(ranges.deskWidth),
+  depth: q(ranges.deskDepth),
+  height: q(ranges.deskHeight),
+  wallGap: optional(orNull(q(ranges.wallGap)), null),
+});
+
+const monitor = record({
+  x: optional(q(ranges.monitorX), 0),
+  y: q(ranges.monitorY),
+  width: q(ranges.monitorWidth),
+  height: q(ranges.monitorHeight),
+  bottom: q(ranges.monitorBottom),
+  depth: optional(q(ranges.monitorDepth), 40),
+});
+
+const posture = record({ name: name(), setback: q(ranges.setback), earHeight: q(ranges.earHeight) });
+
+const listener = record({
+  offset: optional(q(ranges.listenerOffset), 0),
+  setback: q(ranges.setback),
+  earHeight: q(ranges.earHeight),
+  headWidth: optional(q(ranges.headWidth), 152),
+  postures: optional(list('postures', posture, 0, 12), []),
+});
+
+const mark = record({ x: q(ranges.markX), y: q(ranges.markY) });
+
+const toe = rules(
+  [
+    record({ rule: v.literal('to-head') }),
+    record({ rule: v.literal('to-ear') }),
+    record({ rule: v.literal('behind-head'), distance: q(ranges.behindHead) }),
+    record({ rule: v.literal('straight') }),
+    record({ rule: v.literal('as-set'), degrees: q(ranges.toe) }),
+  ],
+  ['to-head', 'to-ear', 'behind-head', 'straight', 'as-set'],
+);
+
+const tilt = rules(
+  [
+    record({ rule: v.literal('tilt-to-ear') }),
+    record({ rule: v.literal('lift-to-ear'), degrees: q(ranges.tilt) }),
+    record({ rule: v.literal('as-set'), degrees: q(ranges.tilt) }),
+  ],
+  ['tilt-to-ear', 'lift-to-ear', 'as-set'],
+);
+
+const aim = record({
+  through: v.union(
+    [
+      name(),
+      record({
+        between: v.pipe(list('driver names', name(), 2, 2), v.transform(pairOf)),
+        fraction: optional(q(ranges.fraction), 0.5),
+      }),
+    ],
+    'expected the name of a driver or an object with between and fraction',
+  ),
+  toe: optional(toe, { rule: 'to-head' }),
+  tilt: optional(tilt, { rule: 'tilt-to-ear' }),
+});
+
+const rods = record({
+  diameter: optional(q(ranges.rodDiameter), 6),
+  count: optional(q(ranges.rodCount), 2),
+  clearance: optional(q(ranges.rodClearance), 0.1),
+  edge: optional(q(ranges.rodEdge), 2),
+});
+
+const stand = record({
+  lift: optional(q(ranges.lift)),
+  build: optional(word(['stacked']), 'stacked'),
+  stock: optional(orNull(name()), null),
+  width: optional(orNull(q(ranges.standWidth)), null),
+  frontMargin: optional(q(ranges.standMargin), 0),
+  rearMargin: optional(q(ranges.standMargin), 0),
+  ends: optional(word(['plumb', 'square']), 'plumb'),
+  stop: optional(orNull(record({ height: q(ranges.stopHeight), thickness: q(ranges.stopThickness) })), null),
+  minimumEdge: optional(q(ranges.minimumEdge), 3),
+  rods: optional(orNull(rods), { diameter: 6, count: 2, clearance: 0.1, edge: 2 }),
+  feet: optional(q(ranges.feet), 0),
+  pad: optional(q(ranges.pad), 0),
+  veneer: optional(q(ranges.veneer), 0),
+  glue: optional(q(ranges.glue), 0),
+});
+
+const layout = record({
+  name: name(),
+  air: optional(record({ temperature: optional(q(ranges.temperature), 20) }), { temperature: 20 }),
+  desk,
+  monitors: optional(list('monitors', monitor, 0, 8), []),
+  listener,
+  placement: record({ left: mark, right: mark }),
+  aim,
+  stand,
+});
+
+/** The project file of version 1, as `model.md` words it. Parsing fills every default in. */
+export const projectSchema = record({
+  format: v.literal(FORMAT, `expected "${FORMAT}"`),
+  version: v.literal(VERSION, `expected ${VERSION}`),
+  title: optional(name(), 'Untitled'),
+  display: optional(record({ length: optional(word(['mm', 'in']), 'mm') }), { length: 'mm' }),
+  speaker,
+  stock: list('stocks', stock, 1, 40),
+  cutter: optional(cutter, { kerf: 0.2, taper: 0, spacing: 2, margin: 5 }),
+  layouts: list('layouts', layout, 1, 40),
+});

@@ -1,0 +1,43 @@
+import type { Circle, Contour, Path } from '$lib/geometry/contour.ts';
+
+/**
+ * One thing to cut from sheet, at finished size: no kerf in it. Origin at the lower left of its bounding box, x right,
+ * y up, mm.
+ */
+export interface Part {
+  /** Unique in the project; also the stem of its file names. */
+  readonly name: string;
+  /** Name of the stock it is cut from, and that stock's measured thickness. */
+  readonly stock: string;
+  readonly thickness: number;
+  /** How many of it the layout needs. */
+  readonly quantity: number;
+  /** Counter-clockwise; cut round the part. */
+  readonly outside: Path;
+  /** Clockwise paths, and circles; cut inside the part. */
+  readonly inside: readonly (Path | Circle)[];
+  /** Engraved or drawn, not cut: labels and centre lines. */
+  readonly mark: readonly Contour[];
+}
+
+/** One copy of a part on a sheet: the part turned counter-clockwise about its origin by `turn`, then moved. */
+export interface Placement {
+  readonly part: string;
+  /** Where the part's own origin comes to lie, mm from the sheet's lower left. */
+  readonly x: number;
+  readonly y: number;
+  /** Radians, counter-clockwise. */
+  readonly turn: number;
+}
+
+/** One sheet with its parts. */
+export interface Sheet {
+  readonly stock: string;
+  /** 1, 2, 3… within its stock. */
+  readonly number: number;
+  readonly width: number;
+  readonly height: number;
+  readonly placements: readonly Placement[];
+  /** Area of the finished parts over the area of the sheet, 0…1. */
+  readonly fill: number;
+}

@@ -1,0 +1,20 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vite';
+
+const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
+
+/** Bundles each headless entry into one file that needs Node alone. */
+export default defineConfig({
+  logLevel: 'error',
+  resolve: { alias: { $lib: at('./src/lib') } },
+  ssr: { noExternal: true },
+  build: {
+    ssr: true,
+    outDir: 'dist',
+    target: 'node20',
+    rolldownOptions: {
+      input: { plan: at('./src/command/plan.ts'), schema: at('./src/command/schema.ts'), bench: at('./bench/run.ts') },
+      output: { entryFileNames: '[name].js', chunkFileNames: 'chunks/[name].js' },
+    },
+  },
+});
