@@ -21,6 +21,8 @@ function known<Schema extends object>(schema: Schema, phrase: string): Schema {
   return schema;
 }
 
+const phraseOf = (schema: object | undefined): string => (schema && phrases.get(schema)) ?? 'a value';
+
 const say = (phrase: string) => (issue: Seen) => `expected ${phrase}, got ${got(issue.input)}`;
 
 /** A finite number in its range. */
@@ -36,9 +38,8 @@ export function quantity(range: Range): v.GenericSchema<number> {
   return known(range.whole ? v.pipe(bounded, v.integer(message)) : bounded, phrase);
 }
 
-// Control characters break lines in drawings and tables; a name is one line.
-// eslint-disable-next-line no-control-regex
-const ONE_LINE = /^[^\u0000-\u001f\u007f-\u009f\u2028\u2029]*$/;
+/** Control characters and line separators break drawings and tables; a name is one line. */
+const BREAKS_A_LINE = /[\p{Cc}\u2028\u2029]/u;
 
 /** One line of text with something in it. */
 export function name(): v.GenericSchema<string> {
@@ -48,8 +49,7 @@ export function name(): v.GenericSchema<string> {
       v.string(say(phrase)),
       v.minLength(1, say(phrase)),
       v.maxLength(LONGEST_TEXT, say(phrase)),
-      v.regex(ONE_LINE, say(phrase)),
-      v.check((text) => text.trim() !== '', say(phrase)),
+      v.check((text) => text.trim() !== '' && !BREAKS_A_LINE.test(text), say(phrase)),
     ),
     phrase,
   );
@@ -61,14 +61,21 @@ export function flag(): v.GenericSchema<boolean> {
 
 /** One of a few words. */
 export function word<const Words extends readonly [string, ...string[]]>(words: Words): v.GenericSchema<Words[number]> {
-  const phrase = words.map((one) => `"${one}"`).join(' or ');
+  const phrase = alternatives(words);
   return known(v.picklist(words, say(phrase)), phrase);
 }
 
+/** Exactly this value. */
+export function exactly<const Value extends string | number>(value: Value): v.GenericSchema<Value> {
+  const phrase = JSON.stringify(value);
+  return known(v.literal(value, say(phrase)), phrase);
+}
+
+const alternatives = (words: readonly string[]): string => words.map((one) => `"${one}"`).join(' or ');
+
 /** The value, or null for none. */
 export function orNull<Input, Output>(schema: v.GenericSchema<Input, Output>) {
-  const phrase = `${phrases.get(schema) ?? 'a value'} or null`;
-  return known(v.nullable(schema), phrase);
+  return known(v.nullable(schema), `${phraseOf(schema)} or null`);
 }
 
 /** A list of so many entries. */
@@ -80,15 +87,19 @@ export function list<Input, Output>(what: string, schema: v.GenericSchema<Input,
   );
 }
 
+/** Two names. */
+export function pair(what: string) {
+  const phrase = `a list of two ${what}`;
+  return known(v.strictTuple([name(), name()], say(phrase)), phrase);
+}
+
 /** An object with these keys and no others. */
 export function record<const Entries extends v.ObjectEntries>(entries: Entries) {
   return known(
     v.strictObject(entries, (issue) => {
       const key = issue.path?.at(-1)?.key;
-      if (issue.expected === 'never') {
-        return `unknown key, expected one of ${Object.keys(entries).join(', ')}`;
-      }
-      if (issue.received === 'undefined' && typeof key === 'string' && key in entries) {
+      if (issue.expected === 'never') return `unknown key, expected one of ${Object.keys(entries).join(', ')}`;
+      if (issue.received === 'undefined' && typeof key === 'string' && Object.hasOwn(entries, key)) {
         return `expected ${phraseOf(entries[key])}, got nothing`;
       }
       return `expected an object, got ${got(issue.input)}`;
@@ -97,19 +108,16 @@ export function record<const Entries extends v.ObjectEntries>(entries: Entries) 
   );
 }
 
-const phraseOf = (schema: object | undefined): string => (schema && phrases.get(schema)) ?? 'a value';
-
-/** One of several objects told apart by their `rule`. */
-export function rules<const Options extends v.VariantOptions<'rule'>>(options: Options, words: readonly string[]) {
-  const phrase = words.map((one) => `"${one}"`).join(' or ');
+/** One of several objects told apart by their `rule`, each with keys of its own. */
+export function oneRuleOf<const Options extends v.VariantOptions<'rule'>>(words: readonly string[], options: Options) {
+  const phrase = alternatives(words);
   return known(
-    v.variant('rule', options, (issue) =>
-      issue.path?.at(-1)?.key === 'rule'
-        ? `expected ${phrase}, got ${got(ruleOf(issue.path.at(-1)?.value))}`
-        : `expected an object with a rule, got ${got(issue.input)}`,
-    ),
+    v.variant('rule', options, (issue) => {
+      const last = issue.path?.at(-1);
+      return last?.key === 'rule'
+        ? `expected ${phrase}, got ${got(last.value)}`
+        : `expected an object with a rule, got ${got(issue.input)}`;
+    }),
     'an object with a rule',
   );
 }
-
-const ruleOf = (value: unknown): unknown => value;

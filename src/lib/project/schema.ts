@@ -1,5 +1,6 @@
 import * as v from 'valibot';
-import { flag, list, name, orNull, quantity, record, rules, word } from './rules.ts';
+import { exactly, flag, list, name, oneRuleOf, orNull, pair, quantity, record, word } from './rules.ts';
+import { got } from './got.ts';
 import { ranges } from './ranges.ts';
 
 /** The version this code writes. Older files are migrated, newer ones refused. */
@@ -19,14 +20,10 @@ const driver = record({
 });
 
 const crossover = record({
-  between: v.pipe(list('driver names', name(), 2, 2), v.transform(pairOf)),
+  between: pair('driver names'),
   frequency: q(ranges.crossoverFrequency),
   alignment: optional(word(['in-phase', 'quadrature']), 'in-phase'),
 });
-
-function pairOf(names: string[]): readonly [string, string] {
-  return [names[0] ?? '', names[1] ?? ''];
-}
 
 const speaker = record({
   width: q(ranges.speakerWidth),
@@ -82,7 +79,8 @@ const listener = record({
 
 const mark = record({ x: q(ranges.markX), y: q(ranges.markY) });
 
-const toe = rules(
+const toe = oneRuleOf(
+  ['to-head', 'to-ear', 'behind-head', 'straight', 'as-set'],
   [
     record({ rule: v.literal('to-head') }),
     record({ rule: v.literal('to-ear') }),
@@ -90,16 +88,15 @@ const toe = rules(
     record({ rule: v.literal('straight') }),
     record({ rule: v.literal('as-set'), degrees: q(ranges.toe) }),
   ],
-  ['to-head', 'to-ear', 'behind-head', 'straight', 'as-set'],
 );
 
-const tilt = rules(
+const tilt = oneRuleOf(
+  ['tilt-to-ear', 'lift-to-ear', 'as-set'],
   [
     record({ rule: v.literal('tilt-to-ear') }),
     record({ rule: v.literal('lift-to-ear'), degrees: q(ranges.tilt) }),
     record({ rule: v.literal('as-set'), degrees: q(ranges.tilt) }),
   ],
-  ['tilt-to-ear', 'lift-to-ear', 'as-set'],
 );
 
 const aim = record({
@@ -107,11 +104,11 @@ const aim = record({
     [
       name(),
       record({
-        between: v.pipe(list('driver names', name(), 2, 2), v.transform(pairOf)),
+        between: pair('driver names'),
         fraction: optional(q(ranges.fraction), 0.5),
       }),
     ],
-    'expected the name of a driver or an object with between and fraction',
+    (issue) => `expected the name of a driver or an object with between and fraction, got ${got(issue.input)}`,
   ),
   toe: optional(toe, { rule: 'to-head' }),
   tilt: optional(tilt, { rule: 'tilt-to-ear' }),
@@ -154,8 +151,8 @@ const layout = record({
 
 /** The project file of version 1, as `model.md` words it. Parsing fills every default in. */
 export const projectSchema = record({
-  format: v.literal(FORMAT, `expected "${FORMAT}"`),
-  version: v.literal(VERSION, `expected ${VERSION}`),
+  format: exactly(FORMAT),
+  version: exactly(VERSION),
   title: optional(name(), 'Untitled'),
   display: optional(record({ length: optional(word(['mm', 'in']), 'mm') }), { length: 'mm' }),
   speaker,

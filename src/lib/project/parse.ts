@@ -1,0 +1,78 @@
+import * as v from 'valibot';
+import { cabinetFaults } from './cabinet.ts';
+import { failure, pointerTo, success, type Fault, type Result } from './fault.ts';
+import { deepFreeze } from './freeze.ts';
+import { got } from './got.ts';
+import { migrate } from './migrate.ts';
+import type { Project } from './project.ts';
+import { referenceFaults } from './references.ts';
+import { projectSchema } from './schema.ts';
+
+/** The longest text read as a project, in characters: a hundred times a full project, and parsed in well under a second. */
+export const LONGEST_FILE = 4_000_000;
+
+/** More faults than this help nobody; the rest are counted. */
+const MOST_FAULTS = 50;
+
+/**
+ * Reads a project from the text of its file: JSON, migrated to the present version, every number in its range, every
+ * reference resolved, every driver on its baffle. What depends on where the cabinets point is checked by the plan.
+ * Never throws.
+ */
+export function parseProject(text: string): Result<Project> {
+  if (text.length > LONGEST_FILE) {
+    return failure({
+      pointer: '',
+      message: `expected a project file of at most ${LONGEST_FILE / 1e6} million characters, got ${(text.length / 1e6).toFixed(1)} million`,
+    });
+  }
+  const json = readJson(text);
+  return json.ok ? checkProject(json.value) : json;
+}
+
+function readJson(text: string): Result<unknown> {
+  try {
+    // A byte order mark is how some editors begin a file; JSON does not know it.
+    return success(JSON.parse(text.replace(/^\uFEFF/, '')));
+  } catch {
+    return failure({ pointer: '', message: `expected JSON, got ${got(text.trim())}` });
+  }
+}
+
+/** As `parseProject`, from a value that is JSON already. */
+export function checkProject(value: unknown): Result<Project> {
+  const document = migrate(value);
+  if (!document.ok) return document;
+  const parsed = v.safeParse(projectSchema, document.value);
+  if (!parsed.success) return { ok: false, faults: capped(parsed.issues.map(faultOf)) };
+  const project: Project = parsed.output;
+  const faults = [...cabinetFaults(project.speaker), ...referenceFaults(project), ...liftFaults(project)];
+  return faults.length > 0 ? { ok: false, faults: capped(faults) } : success(deepFreeze(project));
+}
+
+const faultOf = (issue: v.BaseIssue<unknown>): Fault => ({
+  pointer: pointerTo(...(issue.path ?? []).map(({ key }) => (typeof key === 'number' ? key : String(key)))),
+  message: issue.message,
+});
+
+/** Only a solved lift may be left out. */
+function liftFaults(project: Project): Fault[] {
+  return project.layouts.flatMap(({ aim, stand }, index) =>
+    stand.lift === undefined && aim.tilt.rule !== 'lift-to-ear'
+      ? [
+          {
+            pointer: pointerTo('layouts', index, 'stand', 'lift'),
+            message: `expected a length from 0 to 1500 mm, got nothing: only "lift-to-ear" finds the lift by itself`,
+          },
+        ]
+      : [],
+  );
+}
+
+function capped(faults: readonly Fault[]): readonly Fault[] {
+  if (faults.length <= MOST_FAULTS) return faults;
+  return [
+    ...faults.slice(0, MOST_FAULTS),
+    { pointer: '', message: `expected a project, got ${faults.length - MOST_FAULTS} further faults like these` },
+  ];
+}

@@ -1,0 +1,69 @@
+import { pointerTo, type Fault } from './fault.ts';
+import { got } from './got.ts';
+import type { Project } from './project.ts';
+
+type Named = { readonly name: string };
+
+/** Names that occur twice in a list: nothing could then say which one is meant. */
+function twice(list: readonly Named[], ...steps: readonly (string | number)[]): Fault[] {
+  const seen = new Set<string>();
+  return list.flatMap(({ name }, index) => {
+    const again = seen.has(name);
+    seen.add(name);
+    return again
+      ? [{ pointer: pointerTo(...steps, index, 'name'), message: `expected a name not used before, got ${got(name)}` }]
+      : [];
+  });
+}
+
+function unknownName(
+  what: string,
+  name: string,
+  list: readonly Named[],
+  ...steps: readonly (string | number)[]
+): Fault[] {
+  if (list.some((one) => one.name === name)) return [];
+  const known = list.map((one) => got(one.name)).join(', ');
+  return [{ pointer: pointerTo(...steps), message: `expected the name of a ${what} (${known}), got ${got(name)}` }];
+}
+
+function pairFaults(
+  pair: readonly [string, string],
+  drivers: readonly Named[],
+  ...steps: readonly (string | number)[]
+): Fault[] {
+  const missing = pair.flatMap((name, index) => unknownName('driver', name, drivers, ...steps, index));
+  const same = pair[0] === pair[1];
+  return same
+    ? [
+        ...missing,
+        { pointer: pointerTo(...steps, 1), message: `expected two different drivers, got ${got(pair[1])} twice` },
+      ]
+    : missing;
+}
+
+/** Names that are used twice, and references to a name that nothing has. */
+export function referenceFaults(project: Project): Fault[] {
+  const { drivers, crossovers } = project.speaker;
+  return [
+    ...twice(drivers, 'speaker', 'drivers'),
+    ...twice(project.stock, 'stock'),
+    ...twice(project.layouts, 'layouts'),
+    ...crossovers.flatMap(({ between }, index) =>
+      pairFaults(between, drivers, 'speaker', 'crossovers', index, 'between'),
+    ),
+    ...project.layouts.flatMap((layout, index) => {
+      const { through } = layout.aim;
+      const at = ['layouts', index] as const;
+      return [
+        ...twice(layout.listener.postures, ...at, 'listener', 'postures'),
+        ...(typeof through === 'string'
+          ? unknownName('driver', through, drivers, ...at, 'aim', 'through')
+          : pairFaults(through.between, drivers, ...at, 'aim', 'through', 'between')),
+        ...(layout.stand.stock === null
+          ? []
+          : unknownName('stock', layout.stand.stock, project.stock, ...at, 'stand', 'stock')),
+      ];
+    }),
+  ];
+}
