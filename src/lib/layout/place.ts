@@ -1,0 +1,161 @@
+import { radians } from '$lib/geometry/angle.ts';
+import {
+  add,
+  along,
+  angleBetween,
+  cross,
+  distance,
+  length,
+  mirrorX,
+  scale,
+  subtract,
+  vec3,
+  type Vec3,
+} from '$lib/geometry/point.ts';
+import { baffleLength, topDepth } from '$lib/project/cabinet.ts';
+import { success, type Fault, type Result } from '$lib/project/fault.ts';
+import type { Driver, Layout, SideName, Speaker } from '$lib/project/project.ts';
+import { headOf } from './ears.ts';
+import type { PlacedDriver, Pose } from './pose.ts';
+import { solveTilt } from './tilt.ts';
+import { solveToe } from './toe.ts';
+
+/**
+ * Aims one loudspeaker: toe, tilt and lift by the layout's rules, and where everything on it then stands. The left one
+ * is solved as a right one in a mirrored room and mirrored back, so mirrored rooms give mirrored answers to the last
+ * digit.
+ *
+ * No answer: the faults of `solveToe` and `solveTilt`, with pointers below the layout.
+ */
+export function placeSide(speaker: Speaker, layout: Layout, side: SideName): Result<Pose> {
+  const flip = side === 'left' ? mirrorX : (v: Vec3): Vec3 => v;
+  const head = flip(headOf(layout.listener, layout.desk));
+  const { x, y } = layout.placement[side];
+  const mark = flip(vec3(x, y, 0));
+  const drivers = side === 'left' && !speaker.mirrored ? speaker.drivers.map(otherWay) : speaker.drivers;
+  const aimed = aimedPointOf(layout.aim.through, drivers);
+  const toHead = subtract(head, mark);
+  const earOffset = layout.listener.headWidth / 2;
+
+  const { toe: toeRule, tilt: tiltRule } = layout.aim;
+  const toe = solveToe({ rule: toeRule, head: toHead, earOffset, inboard: aimed.offset });
+  if (!toe.ok) return onSide(side, toe.faults);
+  const rearLevel = vec3(Math.sin(toe.value), Math.cos(toe.value), 0);
+  const target = toeRule.rule === 'to-ear' ? vec3(toHead.x + earOffset, toHead.y, 0) : toHead;
+  const rake = radians(speaker.baffleRake);
+  const solved = solveTilt({
+    rule: tiltRule,
+    lift: layout.stand.lift ?? null,
+    depth: speaker.depth,
+    rake,
+    height: aimed.height,
+    run: -(target.x * rearLevel.x + target.y * rearLevel.y),
+    earHeight: head.z,
+  });
+  if (!solved.ok) return onSide(side, solved.faults);
+  const { tilt, lift } = solved.value;
+  return success(poseOf({ speaker, drivers, aimed, side, flip, head, mark, toe: toe.value, tilt, lift }));
+}
+
+const onSide = (side: SideName, faults: readonly Fault[]): Result<never> => ({
+  ok: false,
+  faults: faults.map(({ pointer, message }) => ({ pointer, message: `${message} (${side} loudspeaker)` })),
+});
+
+/** An identical cabinet on the other side: what was inboard is outboard. */
+const otherWay = (driver: Driver): Driver => ({ ...driver, offset: -driver.offset });
+
+interface OnBaffle {
+  readonly height: number;
+  readonly offset: number;
+}
+
+function aimedPointOf(through: Layout['aim']['through'], drivers: readonly Driver[]): OnBaffle {
+  const named = (name: string): OnBaffle => {
+    const driver = drivers.find((one) => one.name === name);
+    if (!driver) throw new Error(`The project was not checked: it has no driver "${name}".`);
+    return driver;
+  };
+  if (typeof through === 'string') return named(through);
+  const [a, b] = [named(through.between[0]), named(through.between[1])];
+  return {
+    height: a.height + (b.height - a.height) * through.fraction,
+    offset: a.offset + (b.offset - a.offset) * through.fraction,
+  };
+}
+
+interface Solved {
+  readonly speaker: Speaker;
+  readonly drivers: readonly Driver[];
+  readonly aimed: OnBaffle;
+  readonly side: SideName;
+  readonly flip: (v: Vec3) => Vec3;
+  readonly head: Vec3;
+  readonly mark: Vec3;
+  readonly toe: number;
+  readonly tilt: number;
+  readonly lift: number;
+}
+
+function poseOf({ speaker, drivers, aimed, side, flip, head, mark, toe, tilt, lift }: Solved): Pose {
+  const elevation = tilt + radians(speaker.baffleRake);
+  const [sinToe, cosToe, sinUp, cosUp] = [Math.sin(toe), Math.cos(toe), Math.sin(elevation), Math.cos(elevation)];
+  const forward = vec3(-sinToe * cosUp, -cosToe * cosUp, sinUp);
+  const inboard = vec3(-cosToe, sinToe, 0);
+  const up = vec3(sinToe * sinUp, cosToe * sinUp, cosUp);
+  const rearLevel = vec3(sinToe, cosToe, 0);
+  const rearSlope = vec3(sinToe * Math.cos(tilt), cosToe * Math.cos(tilt), -Math.sin(tilt));
+  const bottomNormal = vec3(sinToe * Math.sin(tilt), cosToe * Math.sin(tilt), Math.cos(tilt));
+  const sink = speaker.depth * Math.sin(tilt);
+  const frontEdgeHeight = lift + Math.max(0, sink);
+  const frontEdge = vec3(mark.x, mark.y, frontEdgeHeight);
+  const onBaffle = ({ height, offset }: OnBaffle): Vec3 => along(along(frontEdge, up, height), inboard, offset);
+  const aimedPoint = onBaffle(aimed);
+
+  const placed = (driver: Driver): PlacedDriver => {
+    const position = onBaffle(driver);
+    const acousticCentre = along(position, forward, -driver.acousticDepth);
+    return {
+      driver,
+      position: flip(position),
+      acousticCentre: flip(acousticCentre),
+      distance: distance(acousticCentre, head),
+      offAxis: angleBetween(forward, subtract(head, position)),
+    };
+  };
+  const fromAimed = subtract(head, aimedPoint);
+  return {
+    side,
+    mark: flip(mark),
+    toe,
+    tilt,
+    elevation,
+    lift,
+    frontEdgeHeight,
+    rearEdgeHeight: lift + Math.max(0, -sink),
+    forward: flip(forward),
+    inboard: flip(inboard),
+    up: flip(up),
+    rearLevel: flip(rearLevel),
+    rearSlope: flip(rearSlope),
+    bottomNormal: flip(bottomNormal),
+    aimedPoint: flip(aimedPoint),
+    miss: length(cross(fromAimed, forward)),
+    drivers: drivers.map(placed),
+    cabinet: cabinetCorners(speaker, frontEdge, inboard, rearSlope, up).map(flip),
+  };
+}
+
+function cabinetCorners(speaker: Speaker, frontEdge: Vec3, inboard: Vec3, rearSlope: Vec3, up: Vec3): Vec3[] {
+  const half = scale(inboard, speaker.width / 2);
+  const frontTop = along(frontEdge, up, baffleLength(speaker));
+  const rear = along(frontEdge, rearSlope, speaker.depth);
+  const rearTop = along(frontTop, rearSlope, topDepth(speaker));
+  const round = (front: Vec3, back: Vec3): Vec3[] => [
+    subtract(front, half),
+    add(front, half),
+    add(back, half),
+    subtract(back, half),
+  ];
+  return [...round(frontEdge, rear), ...round(frontTop, rearTop)];
+}

@@ -1,0 +1,31 @@
+import { sixSided, overlapDepth, stretchInside } from '$lib/geometry/solid.ts';
+import type { Fault } from '$lib/project/fault.ts';
+import { sideNames, type Layout, type SideName } from '$lib/project/project.ts';
+import { earsOf } from './ears.ts';
+import type { Pose } from './pose.ts';
+import { mm } from './say.ts';
+
+/** Cabinets that touch face to face overlap by the dust of rounding; mm. */
+const TOUCHING = 1e-6;
+
+/** Two things that cannot be in one place: a head in a cabinet, a cabinet in the other. Pointers below the layout. */
+export function placeFaults(layout: Layout, poses: Readonly<Record<SideName, Pose>>): Fault[] {
+  const bodies = { left: sixSided(poses.left.cabinet), right: sixSided(poses.right.cabinet) };
+  const ears = earsOf(layout.listener, layout.desk);
+  const faults = sideNames
+    .filter((side) => stretchInside(bodies[side], ears.left, ears.right) !== null)
+    .map((side) => ({
+      pointer: '/listener',
+      message: `expected a head outside the cabinets, got one that reaches into the ${side} cabinet: move the seat or the ${side} mark`,
+    }));
+  const depth = overlapDepth(bodies.left, bodies.right);
+  return depth > TOUCHING
+    ? [
+        ...faults,
+        {
+          pointer: '/placement',
+          message: `expected two cabinets clear of each other, got ${mm(depth)} of overlap: move the marks apart`,
+        },
+      ]
+    : faults;
+}

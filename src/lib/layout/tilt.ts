@@ -1,0 +1,135 @@
+import { radians } from '$lib/geometry/angle.ts';
+import { rootBetween } from '$lib/geometry/root.ts';
+import { failure, success, type Result } from '$lib/project/fault.ts';
+import { ranges } from '$lib/project/ranges.ts';
+import type { TiltRule } from '$lib/project/project.ts';
+import { deg, mm } from './say.ts';
+
+/** What tilt and lift are solved from: one loudspeaker, toed already. mm and radians. */
+export interface TiltTask {
+  readonly rule: TiltRule;
+  /** Given lift; null when the rule finds it. */
+  readonly lift: number | null;
+  readonly depth: number;
+  readonly rake: number;
+  /** Height of the aimed point along the baffle. */
+  readonly height: number;
+  /** From the mark to the target along the toed direction, in plan. */
+  readonly run: number;
+  /** Of the ears, over the desk. */
+  readonly earHeight: number;
+}
+
+export interface TiltAnswer {
+  readonly tilt: number;
+  readonly lift: number;
+}
+
+/** Tilts the tool will set, radians. */
+const STEEPEST = radians(ranges.tilt.max);
+/** Past this elevation the axis runs up a wall and `tan` out of digits; radians. */
+const STEEPEST_AXIS = radians(80);
+
+/** Height of the front bottom edge over the lowest edge: only an upward tilt raises the front. */
+const frontRise = (depth: number, tilt: number): number => Math.max(0, depth * Math.sin(tilt));
+
+/**
+ * Height of the axis over the lift where, in plan, it has run `run` from the mark. The aimed point stands
+ * height · cos α up and height · sin α back, so the axis is at height / cos α + run · tan α over the front edge.
+ */
+function axisOverLift({ depth, rake, height, run }: TiltTask, tilt: number): number {
+  const elevation = tilt + rake;
+  return frontRise(depth, tilt) + height / Math.cos(elevation) + run * Math.tan(elevation);
+}
+
+/**
+ * Tilt and lift that bring the axis to ear height where it passes the target. `as-set` returns what it was given.
+ *
+ * No answer when the target is not in front of the baffle, when the tilt would pass ±60° (or the axis ±80°), or when the
+ * lift would be under zero.
+ */
+export function solveTilt(task: TiltTask): Result<TiltAnswer> {
+  const { rule } = task;
+  switch (rule.rule) {
+    case 'as-set':
+      return success({ tilt: radians(rule.degrees), lift: task.lift ?? 0 });
+    case 'lift-to-ear':
+      return solveLift(task, radians(rule.degrees));
+    case 'tilt-to-ear':
+      return solveForTilt(task, task.lift ?? 0);
+  }
+}
+
+/** Elevation under which the aimed point, leaning forward, would already be past the target. */
+const forwardLimit = ({ run, height }: TiltTask): number =>
+  height <= run ? -STEEPEST_AXIS : -Math.atan2(run, Math.sqrt((height - run) * (height + run)));
+
+function notInFront({ run }: TiltTask): Result<never> {
+  return failure({
+    pointer: '/aim/toe',
+    message: `expected the ear in front of the baffle, got it ${mm(-run)} behind: the axis points away from the listener, so turn the loudspeaker or move the seat`,
+  });
+}
+
+function solveLift(task: TiltTask, tilt: number): Result<TiltAnswer> {
+  const elevation = tilt + task.rake;
+  if (task.run <= 0) return notInFront(task);
+  if (Math.abs(elevation) > STEEPEST_AXIS || elevation <= forwardLimit(task)) {
+    return failure({
+      pointer: '/aim/tilt/degrees',
+      message: `expected a tilt that keeps the ear in front of the baffle and the axis within ${deg(STEEPEST_AXIS)}, got an axis at ${deg(elevation)}`,
+    });
+  }
+  const lift = task.earHeight - axisOverLift(task, tilt);
+  if (lift < 0) return liftUnderZero(task, tilt, lift);
+  if (lift > ranges.lift.max) {
+    return failure({
+      pointer: '/aim/tilt/degrees',
+      message: `expected a tilt that needs a lift of at most ${mm(ranges.lift.max)}, got ${mm(lift)} at ${deg(tilt)}: tilt up more`,
+    });
+  }
+  return success({ tilt, lift });
+}
+
+function liftUnderZero(task: TiltTask, tilt: number, lift: number): Result<never> {
+  const flat = solveForTilt(task, 0);
+  const advice = flat.ok ? `tilt at most ${deg(flat.value.tilt)}` : 'raise the seat or lower the desk';
+  return failure({
+    pointer: '/aim/tilt/degrees',
+    message: `expected a tilt that leaves a lift of 0 mm or more, got ${mm(lift)} at ${deg(tilt)}: ${advice}`,
+  });
+}
+
+function solveForTilt(task: TiltTask, lift: number): Result<TiltAnswer> {
+  if (task.run <= 0) return notInFront(task);
+  const low = Math.max(-STEEPEST, Math.max(-STEEPEST_AXIS, forwardLimit(task)) - task.rake);
+  const high = Math.min(STEEPEST, STEEPEST_AXIS - task.rake);
+  const over = (tilt: number): number => lift + axisOverLift(task, tilt) - task.earHeight;
+  // On this interval the axis rises strictly with the tilt, so there is one answer or none.
+  if (over(low) > 0) return tooHigh(task, lift, low, over(low));
+  if (over(high) < 0) return tooLow(lift, high, -over(high));
+  const tilt = over(0) >= 0 && low <= 0 ? tiltDown(task, lift) : rootBetween(over, Math.max(0, low), high);
+  return tilt === null || Number.isNaN(tilt) ? tooHigh(task, lift, low, over(low)) : success({ tilt, lift });
+}
+
+/**
+ * With the front edge lowest, K · cos α − run · sin α = height with K = ear height − lift, which has the closed form
+ * α = atan2(√(K² + run² − height²), height) − atan2(run, K); the other root looks backwards.
+ */
+function tiltDown({ rake, height, run, earHeight }: TiltTask, lift: number): number {
+  const drop = earHeight - lift;
+  const square = (drop - height) * (drop + height) + run * run;
+  return Math.atan2(Math.sqrt(Math.max(0, square)), height) - Math.atan2(run, drop) - rake;
+}
+
+const tooHigh = (task: TiltTask, lift: number, tilt: number, by: number): Result<never> =>
+  failure({
+    pointer: '/aim/tilt',
+    message: `expected an ear that an axis can reach, got one at ${mm(task.earHeight)} over the desk, ${mm(task.run)} away: even at a tilt of ${deg(tilt)} the axis passes ${mm(by)} over it${lift > 0 ? ', so lower the lift or move the seat back' : ', so move the seat back'}`,
+  });
+
+const tooLow = (lift: number, tilt: number, by: number): Result<never> =>
+  failure({
+    pointer: '/aim/tilt',
+    message: `expected a tilt of at most ${deg(tilt)}, got an ear ${mm(by)} over the axis even then: set the lift to ${mm(lift + by)} or more, or move the seat back`,
+  });
