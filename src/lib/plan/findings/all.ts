@@ -1,0 +1,25 @@
+import type { Finding } from '$lib/plan/document.ts';
+import { axisMiss, inclination } from './aim.ts';
+import { levelBalance, timeBalance } from './balance.ts';
+import type { Check, Scene } from './check.ts';
+import { monitorCollision, sightLine } from './monitors.ts';
+import { deskEdge, wallBehind } from './room.ts';
+import { triangleAngle } from './triangle.ts';
+
+const checks: readonly Check[] = [
+  monitorCollision,
+  wallBehind,
+  deskEdge,
+  axisMiss,
+  sightLine,
+  timeBalance,
+  levelBalance,
+  triangleAngle,
+  inclination,
+];
+
+const harm = { fault: 0, caution: 1, note: 2 } as const satisfies Record<Finding['level'], number>;
+
+/** Everything the checks have to say, worst first; within a level in the order of the checks. */
+export const findingsOf = (scene: Scene): Finding[] =>
+  checks.flatMap((check) => check(scene)).sort((a, b) => harm[a.level] - harm[b.level]);

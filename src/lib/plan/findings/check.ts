@@ -1,0 +1,24 @@
+import type { Solid } from '$lib/geometry/solid.ts';
+import type { Point, Vec3 } from '$lib/geometry/point.ts';
+import type { Pose } from '$lib/layout/pose.ts';
+import type { Triangle } from '$lib/layout/triangle.ts';
+import type { Layout, SideName, Speaker } from '$lib/project/project.ts';
+import type { Finding } from '$lib/plan/document.ts';
+
+/** What a check looks at: everything solved so far, in mm and radians. */
+export interface Scene {
+  readonly speaker: Speaker;
+  readonly layout: Layout;
+  readonly head: Vec3;
+  /** m/s. */
+  readonly speedOfSound: number;
+  readonly triangle: Triangle;
+  readonly poses: Readonly<Record<SideName, Pose>>;
+  readonly cabinets: Readonly<Record<SideName, Solid>>;
+  readonly monitors: readonly Solid[];
+  /** Corners of each stand's base on the desk. */
+  readonly footprints: Readonly<Record<SideName, readonly Point[]>>;
+}
+
+/** A check looks at the scene and says what it has to say; nothing when all is well. */
+export type Check = (scene: Scene) => Finding[];

@@ -1,0 +1,79 @@
+import fc from 'fast-check';
+import { demoProject } from '$lib/project/demo.ts';
+import { checkProject } from '$lib/project/parse.ts';
+import type { Layout, Project } from '$lib/project/project.ts';
+
+type Json = { [key: string]: Json } & Json[] & string & number & boolean & null;
+
+/** A deep copy of the demo's document with some values set, by JSON pointer. Undefined removes a key. */
+export function demoWith(changes: Readonly<Record<string, unknown>> = {}): unknown {
+  const document: unknown = JSON.parse(JSON.stringify(demoProject));
+  for (const [pointer, value] of Object.entries(changes)) {
+    const steps = pointer.split('/').slice(1);
+    const last = steps.pop() ?? '';
+    const holder = steps.reduce<Json>((at, step) => at[step] as Json, document as Json) as Record<string, unknown>;
+    if (value === undefined) delete holder[last];
+    else holder[last] = value;
+  }
+  return document;
+}
+
+/** The demo with some values set, parsed; throws with the faults when it is not sound. */
+export function project(changes: Readonly<Record<string, unknown>> = {}): Project {
+  const result = checkProject(demoWith(changes));
+  if (!result.ok) throw new Error(result.faults.map(({ pointer, message }) => `${pointer}: ${message}`).join('\n'));
+  return result.value;
+}
+
+export function firstLayout(of: Project): Layout {
+  const [layout] = of.layouts;
+  if (!layout) throw new Error('a project holds at least one layout');
+  return layout;
+}
+
+const real = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
+
+/** Changes that make a desk one could meet: any size, seat and aim, drivers beside the middle, leaning baffles. */
+export const anyDesk: fc.Arbitrary<Record<string, unknown>> = fc
+  .record({
+    depth: real(120, 400),
+    rake: real(-6, 12),
+    tweeterOffset: real(-40, 40),
+    wooferDepth: real(0, 40),
+    mirrored: fc.boolean(),
+    offset: real(-150, 150),
+    setback: real(0, 700),
+    earHeight: real(1000, 1400),
+    deskHeight: real(650, 800),
+    x: real(250, 900),
+    leftX: real(250, 900),
+    y: real(120, 500),
+    leftY: real(120, 500),
+    lift: real(4, 80),
+    through: fc.constantFrom('tweeter', 'woofer', { between: ['tweeter', 'woofer'], fraction: 0.3 }),
+    toe: fc.oneof(
+      fc.constant({ rule: 'to-head' }),
+      fc.constant({ rule: 'to-ear' }),
+      real(0, 800).map((distance) => ({ rule: 'behind-head', distance })),
+      fc.constant({ rule: 'straight' }),
+      real(-10, 50).map((degrees) => ({ rule: 'as-set', degrees })),
+    ),
+  })
+  .map((at) => ({
+    '/speaker/depth': at.depth,
+    '/speaker/baffleRake': at.rake,
+    '/speaker/mirrored': at.mirrored,
+    '/speaker/drivers/0/offset': at.tweeterOffset,
+    '/speaker/drivers/1/acousticDepth': at.wooferDepth,
+    '/layouts/0/desk/height': at.deskHeight,
+    '/layouts/0/listener/offset': at.offset,
+    '/layouts/0/listener/setback': at.setback,
+    '/layouts/0/listener/earHeight': at.earHeight,
+    '/layouts/0/placement/right/x': at.x,
+    '/layouts/0/placement/right/y': at.y,
+    '/layouts/0/placement/left/x': -at.leftX,
+    '/layouts/0/placement/left/y': at.leftY,
+    '/layouts/0/stand/lift': at.lift,
+    '/layouts/0/aim/through': at.through,
+    '/layouts/0/aim/toe': at.toe,
+  }));
