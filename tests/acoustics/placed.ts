@@ -1,0 +1,39 @@
+import fc from 'fast-check';
+import { vec3, type Vec3 } from '$lib/geometry/point.ts';
+import type { PlacedDriver } from '$lib/layout/pose.ts';
+import type { Crossover, Desk, Driver } from '$lib/project/project.ts';
+
+/** A driver whose acoustic centre stands at a point; what the crossover does not look at is filled in plainly. */
+export function placed(name: string, role: Driver['role'], height: number, acousticCentre: Vec3): PlacedDriver {
+  const driver: Driver = { name, role, diameter: 25, height, offset: 0, acousticDepth: 0 };
+  return { driver, position: acousticCentre, acousticCentre, distance: 0, offAxis: 0 };
+}
+
+/** A tweeter straight over a woofer, `apart` mm, their middle at the origin. */
+export const towered = (apart: number): readonly PlacedDriver[] => [
+  placed('tweeter', 'tweeter', 200, vec3(0, 0, apart / 2)),
+  placed('woofer', 'woofer', 200 - apart, vec3(0, 0, -apart / 2)),
+];
+
+export const twoWay = (frequency: number, alignment: Crossover['alignment'] = 'in-phase'): Crossover => ({
+  between: ['tweeter', 'woofer'],
+  frequency,
+  alignment,
+});
+
+/** A desk that fills the room, with or without a wall behind it. */
+export const wideDesk = (wallGap: number | null = null): Desk => ({ width: 10000, depth: 5000, height: 740, wallGap });
+
+const STEPS = 2 ** 30;
+
+/** Evenly spread numbers, ends included; fast-check's own doubles are mostly close to 0. */
+export const numberFrom = (min: number, max: number): fc.Arbitrary<number> =>
+  fc.integer({ min: 0, max: STEPS }).map((step) => min + ((max - min) * step) / STEPS);
+
+/** A point in a box, each side given as its least and greatest value, mm. */
+export const pointIn = (
+  x: readonly [number, number],
+  y: readonly [number, number],
+  z: readonly [number, number],
+): fc.Arbitrary<Vec3> =>
+  fc.tuple(numberFrom(...x), numberFrom(...y), numberFrom(...z)).map(([a, b, c]) => vec3(a, b, c));
