@@ -1,0 +1,15 @@
+/**
+ * How the tests start Chromium. Its sandbox cannot work for root or in most containers, and the only site opened is the
+ * project's own, served on this machine. The others keep the browser from calling home, which would show up in a test
+ * that counts requests and fails slowly where there is no network; every name but this machine's own is unknown.
+ */
+export const browserFlags = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--no-first-run',
+  '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1',
+];

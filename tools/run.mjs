@@ -1,0 +1,43 @@
+import { spawnSync } from 'node:child_process';
+import { join } from 'node:path';
+import { root } from './root.mjs';
+
+/**
+ * Where each tool's own program lies. Started through Node rather than through `node_modules/.bin`, because those are
+ * shell scripts that Windows cannot start without a shell.
+ */
+const programs = {
+  eslint: 'eslint/bin/eslint.js',
+  knip: 'knip/bin/knip.js',
+  playwright: 'playwright/cli.js',
+  prettier: 'prettier/bin/prettier.cjs',
+  'svelte-check': 'svelte-check/bin/svelte-check',
+  'svelte-kit': '@sveltejs/kit/svelte-kit.js',
+  vite: 'vite/bin/vite.js',
+  vitest: 'vitest/vitest.mjs',
+};
+
+/** Bytes of output that a quiet tool may keep back; Node's own limit of 1 MiB ends a talkative one. */
+const OUTPUT_LIMIT = 64 * 1024 * 1024;
+
+/**
+ * Runs one of the project's tools to its end, without standard input.
+ * @param {keyof typeof programs} name
+ * @param {readonly string[]} args
+ * @param {{ quiet?: boolean, env?: Record<string, string> }} [options] `quiet` keeps the output back and shows it on
+ *   standard error only when the tool fails; `env` adds to the environment
+ * @returns {boolean} whether it ended with status 0
+ */
+export function runTool(name, args, { quiet = false, env = {} } = {}) {
+  const ran = spawnSync(process.execPath, [join(root, 'node_modules', programs[name]), ...args], {
+    cwd: root,
+    env: { ...process.env, ...env },
+    encoding: 'utf8',
+    stdio: quiet ? ['ignore', 'pipe', 'pipe'] : ['ignore', 'inherit', 'inherit'],
+    maxBuffer: OUTPUT_LIMIT,
+  });
+  const well = ran.status === 0;
+  if (quiet && !well) process.stderr.write(`${ran.stdout}${ran.stderr}`);
+  if (ran.error) console.error(`${name}: ${ran.error.message}`);
+  return well;
+}
