@@ -14,7 +14,7 @@ export default defineConfig({
     target: 'node20',
     rolldownOptions: {
       input: { plan: at('./src/command/plan.ts'), schema: at('./src/command/schema.ts'), bench: at('./bench/run.ts') },
-      output: { entryFileNames: '[name].js', chunkFileNames: 'chunks/[name].js' },
+      output: { entryFileNames: '[name].js', chunkFileNames: 'chunks/[name]-[hash].js' },
     },
   },
 });
