@@ -1,3 +1,4 @@
+import { builtinModules } from 'node:module';
 import svelte from 'eslint-plugin-svelte';
 import globals from 'globals';
 import ts from 'typescript-eslint';
@@ -23,39 +24,50 @@ const opensTo = {
 };
 const rooms = Object.keys(opensTo);
 const pure = rooms.filter((room) => room !== 'state' && room !== 'views');
+const platform = [...builtinModules, 'node', 'svelte', '@sveltejs', '\\$app', '\\$env', '\\$service-worker', 'vite'];
+const browserGlobals = ['window', 'document', 'navigator', 'localStorage', 'process', 'Buffer', 'self'];
 
-/** @param {string} room */
+const NO_PLATFORM = 'runs in a page, a worker and the command alike: no DOM, Svelte or Node.';
+
+/**
+ * What a room may not import: regular expressions over the module's name, each with what to tell.
+ * @param {string} room
+ */
+const refusals = (room) => {
+  const closed = rooms.filter((other) => other !== room && !opensTo[room]?.includes(other));
+  return [
+    {
+      regex: `^\\$lib/(?:${closed.join('|')})/`,
+      message: `"${room}" may import from ${opensTo[room]?.join(', ') || 'no other room'} only: imports run one way (see DEVELOPERS.md).`,
+    },
+    { regex: '(?:^|/)\\.\\./', message: 'Write $lib/room/file.ts for another room, ./file.ts within one.' },
+    ...(pure.includes(room)
+      ? [{ regex: `^(?:${platform.join('|')})(?:[:/]|$)`, message: `"${room}" ${NO_PLATFORM}` }]
+      : []),
+  ];
+};
+
+/**
+ * The rules that hold the arrows of one room, for import statements, lazy imports and globals.
+ * @param {string} room
+ * @returns {import('eslint').Linter.Config}
+ */
 const arrows = (room) => ({
   files: [`src/lib/${room}/**`],
   rules: {
-    'no-restricted-imports': [
+    'no-restricted-imports': ['error', { patterns: refusals(room) }],
+    'no-restricted-syntax': [
       'error',
-      {
-        patterns: [
-          {
-            regex: `^\\$lib/(?:${rooms.filter((other) => other !== room && !opensTo[room]?.includes(other)).join('|') || '(?!)'})/`,
-            message: `"${room}" may import from ${opensTo[room]?.join(', ') || 'no other room'} only: imports run one way (see DEVELOPERS.md).`,
-          },
-          { regex: '^\\.\\./', message: 'Write $lib/room/file.ts for another room, ./file.ts within one.' },
-          ...(pure.includes(room)
-            ? [
-                {
-                  regex: '^(?:node:|svelte|\\$app|\\$env|\\$service-worker|vite)',
-                  message: `"${room}" runs in a page, a worker and the command alike: no DOM, Svelte or Node.`,
-                },
-              ]
-            : []),
-        ],
-      },
+      ...refusals(room).map(({ regex, message }) => ({
+        selector: `ImportExpression[source.value=/${regex.replaceAll('/', '\\u002f')}/]`,
+        message,
+      })),
     ],
     ...(pure.includes(room)
       ? {
           'no-restricted-globals': [
             'error',
-            ...['window', 'document', 'navigator', 'localStorage', 'process', 'Buffer', 'self'].map((name) => ({
-              name,
-              message: `"${room}" runs in a page, a worker and the command alike.`,
-            })),
+            ...browserGlobals.map((name) => ({ name, message: `"${room}" ${NO_PLATFORM}` })),
           ],
         }
       : {}),
@@ -76,7 +88,7 @@ export default ts.config(
       'no-console': 'error',
     },
   },
-  { files: ['tools/**', 'src/command/**', 'bench/**'], rules: { 'no-console': 'off' } },
+  { files: ['tools/**', 'src/command/**', 'bench/**', 'tests/browser/**'], rules: { 'no-console': 'off' } },
   {
     files: ['**/*.svelte', '**/*.svelte.ts'],
     languageOptions: { parserOptions: { parser: ts.parser, extraFileExtensions: ['.svelte'], svelteConfig } },
