@@ -8,6 +8,13 @@ export default {
   kit: {
     adapter: adapter({ fallback: undefined, strict: true }),
     version: { name: version },
+    typescript: {
+      // The tools, the benchmarks and the command's build are checked as well; paths count from .svelte-kit/.
+      config: (config) => ({
+        ...config,
+        include: [...config.include, '../tools/**/*.mjs', '../bench/**/*.ts', '../*.config.ts', '../*.config.js'],
+      }),
+    },
     csp: {
       mode: 'hash',
       directives: {
