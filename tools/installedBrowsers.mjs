@@ -1,4 +1,4 @@
-import { delimiter, join } from 'node:path';
+import { posix, win32 } from 'node:path';
 
 const NAMES = [
   'chromium',
@@ -28,12 +28,17 @@ export function usualPlaces(platform, env) {
     const folders = [env['PROGRAMFILES'], env['PROGRAMFILES(X86)'], env['LOCALAPPDATA']].filter(
       (one) => one !== undefined,
     );
-    return folders.flatMap((folder) => WINDOWS_APPS.map((steps) => join(folder, ...steps)));
+    return folders.flatMap((folder) => WINDOWS_APPS.map((steps) => win32.join(folder, ...steps)));
   }
   if (platform === 'darwin') {
-    const folders = ['/Applications', join(env['HOME'] ?? '/', 'Applications')];
-    return folders.flatMap((folder) => MAC_APPS.map((app) => join(folder, `${app}.app`, 'Contents', 'MacOS', app)));
+    const folders = ['/Applications', posix.join(env['HOME'] ?? '/', 'Applications')];
+    return folders.flatMap((folder) =>
+      MAC_APPS.map((app) => posix.join(folder, `${app}.app`, 'Contents', 'MacOS', app)),
+    );
   }
-  const folders = new Set([...LINUX_FOLDERS, ...(env['PATH'] ?? '').split(delimiter).filter((one) => one !== '')]);
-  return [...folders].flatMap((folder) => NAMES.map((name) => join(folder, name)));
+  const folders = new Set([
+    ...LINUX_FOLDERS,
+    ...(env['PATH'] ?? '').split(posix.delimiter).filter((one) => one !== ''),
+  ]);
+  return [...folders].flatMap((folder) => NAMES.map((name) => posix.join(folder, name)));
 }
