@@ -42,7 +42,7 @@ describe('file stems', () => {
         expect(new TextEncoder().encode(stem).length).toBeLessThanOrEqual(240);
         expect(fileStem(stem)).toBe(stem);
       }),
-      { numRuns: 1000 },
+      { numRuns: 3000 },
     );
   });
 });

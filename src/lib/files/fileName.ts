@@ -24,7 +24,8 @@ export function fileStem(text: string): string {
     .replace(/\p{Cf}/gu, '')
     .replace(/[\p{Z}\s]+/gu, ' ')
     .replace(/[^\p{L}\p{M}\p{Nd} _.,+()-]+/gu, '-')
-    .replace(/-{2,}/g, '-');
+    .replace(/-{2,}/g, '-')
+    .normalize('NFKC');
   const stem = trimmed(cut(trimmed(kept), LONGEST));
   if (stem === '') return 'unnamed';
   return RESERVED.test((stem.split('.')[0] ?? '').trim()) ? trimmed(cut(`_${stem}`, LONGEST)) : stem;
@@ -48,8 +49,11 @@ export function fileStems(texts: readonly string[]): string[] {
 /** How a file system that ignores case and composition sees a name. */
 export const folded = (name: string): string => name.normalize('NFKC').toUpperCase().toLowerCase();
 
-/** A leading hyphen would read as an option, a leading point hides the file, Windows drops trailing points and spaces. */
-const trimmed = (stem: string): string => stem.replace(/^[-.\s]+/, '').replace(/[-.\s]+$/, '');
+/**
+ * A leading hyphen would read as an option, a leading point hides the file, a leading accent joins whatever stands
+ * before the name, Windows drops trailing points and spaces.
+ */
+const trimmed = (stem: string): string => stem.replace(/^[-.\s\p{M}]+/u, '').replace(/[-.\s]+$/, '');
 
 /** The text cut to so many units, no character split. */
 function cut(text: string, longest: number): string {
