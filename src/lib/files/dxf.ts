@@ -1,0 +1,60 @@
+import type { DxfWriter, LWPolylineVertex } from '@tarikjabiri/dxf';
+import type { Contour } from '$lib/geometry/contour.ts';
+import { onGrid } from './grid.ts';
+import { precise } from './number.ts';
+import { layerNames, type Plate } from './plate.ts';
+
+/** A bulge holds a half turn as exactly as any other; beyond it the chord shrinks and rounding bites. */
+const WIDEST_ARC = Math.PI;
+
+/** Colour 7: black on white, white on black. */
+const COLOUR = 7;
+
+/** $MEASUREMENT 1: metric. */
+const METRIC = 1;
+
+/**
+ * The plate as a DXF document (2007 format) in mm: layers `mark`, `inside`, `outside`, paths as LWPOLYLINE with
+ * bulges, circles as CIRCLE. The library is fetched on first use. The same plate always gives the same text.
+ *
+ * @throws RangeError naming the plate when a number is not finite or a contour has no length.
+ */
+export async function dxfFile(plate: Plate): Promise<string> {
+  const { DxfWriter, Units } = await import('@tarikjabiri/dxf');
+  const dxf = new DxfWriter();
+  dxf.setUnits(Units.Millimeters);
+  dxf.setVariable('$MEASUREMENT', { 70: METRIC });
+  dxf.setVariable('$LASTSAVEDBY', { 1: 'Wedgewright' });
+  dxf.setVariable('$EXTMIN', { 10: 0, 20: 0, 30: 0 });
+  dxf.setVariable('$EXTMAX', { 10: plate.width, 20: plate.height, 30: 0 });
+  for (const layer of layerNames) {
+    dxf.addLayer(layer, COLOUR, 'Continuous');
+    for (const contour of plate.layers[layer]) draw(dxf, layer, onGrid(contour, WIDEST_ARC, `${plate.name}, ${layer}`));
+  }
+  return plain(dxf.stringify(), plate.name);
+}
+
+function draw(dxf: DxfWriter, layerName: string, contour: Contour): void {
+  if (contour.kind === 'circle') {
+    const [x, y] = contour.centre;
+    dxf.addCircle({ x, y, z: 0 }, contour.radius, { layerName });
+    return;
+  }
+  const vertices = contour.vertices.map(({ x, y, bulge }): LWPolylineVertex => {
+    return bulge === 0 ? { point: { x, y } } : { point: { x, y }, bulge };
+  });
+  dxf.addLWPolyline(vertices, { layerName, flags: contour.closed ? 1 : 0 });
+}
+
+/** The library's text with every real number free of exponents and float dust. */
+function plain(text: string, owner: string): string {
+  const lines = text.split('\n');
+  const tidy = lines.map((line, index) => {
+    return index % 2 === 1 && isReal(Number(lines[index - 1])) ? precise(Number(line), owner) : line;
+  });
+  return `${tidy.join('\n')}\n`;
+}
+
+/** Group codes that hold real numbers (DXF reference, from memory). */
+const isReal = (code: number): boolean =>
+  (code >= 10 && code <= 59) || (code >= 110 && code <= 149) || (code >= 210 && code <= 239);
