@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { demoProject } from '$lib/project/demo.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
+import { numberFrom } from './numbers.ts';
 
 type Json = { [key: string]: Json } & Json[] & string & number & boolean & null;
 
@@ -31,32 +32,30 @@ export function firstLayout(of: Project): Layout {
   return layout;
 }
 
-const real = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
-
 /** Changes that make a desk one could meet: any size, seat and aim, drivers beside the middle, leaning baffles. */
 export const anyDesk: fc.Arbitrary<Record<string, unknown>> = fc
   .record({
-    depth: real(120, 400),
-    rake: real(-6, 12),
-    tweeterOffset: real(-40, 40),
-    wooferDepth: real(0, 40),
+    depth: numberFrom(120, 400),
+    rake: numberFrom(-6, 12),
+    tweeterOffset: numberFrom(-40, 40),
+    wooferDepth: numberFrom(0, 40),
     mirrored: fc.boolean(),
-    offset: real(-150, 150),
-    setback: real(0, 700),
-    earHeight: real(1000, 1400),
-    deskHeight: real(650, 800),
-    x: real(250, 900),
-    leftX: real(250, 900),
-    y: real(120, 500),
-    leftY: real(120, 500),
-    lift: real(4, 80),
+    offset: numberFrom(-150, 150),
+    setback: numberFrom(0, 700),
+    earHeight: numberFrom(1000, 1400),
+    deskHeight: numberFrom(650, 800),
+    x: numberFrom(250, 900),
+    leftX: numberFrom(250, 900),
+    y: numberFrom(120, 500),
+    leftY: numberFrom(120, 500),
+    lift: numberFrom(4, 80),
     through: fc.constantFrom('tweeter', 'woofer', { between: ['tweeter', 'woofer'], fraction: 0.3 }),
     toe: fc.oneof(
       fc.constant({ rule: 'to-head' }),
       fc.constant({ rule: 'to-ear' }),
-      real(0, 800).map((distance) => ({ rule: 'behind-head', distance })),
+      numberFrom(0, 800).map((distance) => ({ rule: 'behind-head', distance })),
       fc.constant({ rule: 'straight' }),
-      real(-10, 50).map((degrees) => ({ rule: 'as-set', degrees })),
+      numberFrom(-10, 50).map((degrees) => ({ rule: 'as-set', degrees })),
     ),
   })
   .map((at) => ({

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { speedOfSound } from '$lib/acoustics/air.ts';
-import { numberFrom } from './placed.ts';
+import { numberFrom } from '../numbers.ts';
 
 const RUNS = { numRuns: 500 };
 

@@ -6,7 +6,8 @@ import type { PlacedDriver } from '$lib/layout/pose.ts';
 import type { Crossover, Driver } from '$lib/project/project.ts';
 import { expi, magnitude, plus, times } from './complex.ts';
 import { highPass, lowPass } from './filters.ts';
-import { numberFrom, placed, pointIn, towered, twoWay } from './placed.ts';
+import { numberFrom } from '../numbers.ts';
+import { placed, pointIn, towered, twoWay } from './placed.ts';
 
 const RUNS = { numRuns: 1000 };
 const SPEED = 343.2;

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { numberFrom } from '../numbers.ts';
 import { vec3, type Vec3 } from '$lib/geometry/point.ts';
 import type { PlacedDriver } from '$lib/layout/pose.ts';
 import type { Crossover, Desk, Driver } from '$lib/project/project.ts';
@@ -23,12 +24,6 @@ export const twoWay = (frequency: number, alignment: Crossover['alignment'] = 'i
 
 /** A desk that fills the room, with or without a wall behind it. */
 export const wideDesk = (wallGap: number | null = null): Desk => ({ width: 10000, depth: 5000, height: 740, wallGap });
-
-const STEPS = 2 ** 30;
-
-/** Evenly spread numbers, ends included; fast-check's own doubles are mostly close to 0. */
-export const numberFrom = (min: number, max: number): fc.Arbitrary<number> =>
-  fc.integer({ min: 0, max: STEPS }).map((step) => min + ((max - min) * step) / STEPS);
 
 /** A point in a box, each side given as its least and greatest value, mm. */
 export const pointIn = (

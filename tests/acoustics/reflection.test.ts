@@ -4,7 +4,8 @@ import { reflections, type Reflection } from '$lib/acoustics/reflection.ts';
 import { angleBetween, distance, mirrorX, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
 import type { Desk } from '$lib/project/project.ts';
 import { minimise } from '../minimise.ts';
-import { numberFrom, pointIn, wideDesk } from './placed.ts';
+import { numberFrom } from '../numbers.ts';
+import { pointIn, wideDesk } from './placed.ts';
 
 const RUNS = { numRuns: 1000 };
 const SPEED = 343.2;

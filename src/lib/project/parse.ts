@@ -7,6 +7,7 @@ import { migrate } from './migrate.ts';
 import type { Project } from './project.ts';
 import { referenceFaults } from './references.ts';
 import { projectSchema } from './schema.ts';
+import { sizeFault } from './size.ts';
 
 /** The longest text read as a project, in characters: a hundred times a full project, and parsed in well under a second. */
 export const LONGEST_FILE = 4_000_000;
@@ -43,6 +44,8 @@ function readJson(text: string): Result<unknown> {
 export function checkProject(value: unknown): Result<Project> {
   const document = migrate(value);
   if (!document.ok) return document;
+  const tooMuch = sizeFault(document.value);
+  if (tooMuch) return failure(tooMuch);
   const parsed = v.safeParse(projectSchema, document.value);
   if (!parsed.success) return { ok: false, faults: capped(parsed.issues.map(faultOf)) };
   const project: Project = parsed.output;

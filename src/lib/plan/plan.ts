@@ -1,0 +1,106 @@
+import { degrees } from '$lib/geometry/angle.ts';
+import { sixSided } from '$lib/geometry/solid.ts';
+import { speedOfSound } from '$lib/acoustics/air.ts';
+import { monitorBody } from '$lib/layout/bodies.ts';
+import { earsOf, headOf } from '$lib/layout/ears.ts';
+import { placeSide } from '$lib/layout/place.ts';
+import { placeFaults } from '$lib/layout/soundness.ts';
+import { triangleOf, type Triangle } from '$lib/layout/triangle.ts';
+import { pointerTo, type Fault } from '$lib/project/fault.ts';
+import { sideNames, type Layout, type Project, type SideName, type Stock } from '$lib/project/project.ts';
+import { buildStand } from '$lib/stand/build.ts';
+import { sliceParts } from '$lib/workshop/slices.ts';
+import type { Plan, TrianglePlan } from './document.ts';
+import { findingsOf } from './findings/all.ts';
+import type { Outcome } from './outcome.ts';
+import { sidePlan } from './sides.ts';
+
+const MICROSECONDS_PER_MM = 1000;
+
+/**
+ * The one door to results: everything that follows from a project and one of its layouts, but for the arrangement on
+ * sheets. Pure; a few hundred microseconds at most.
+ *
+ * Refused as `unsound` when the numbers contradict each other once the cabinets are aimed (a head in a cabinet, cabinets
+ * in each other, a thin end under its minimum), as `no-answer` when the geometry cannot be had. Pointers start at the
+ * project.
+ */
+export function plan(project: Project, layout: Layout): Outcome<Plan> {
+  const refuse = (kind: 'unsound' | 'no-answer', faults: readonly Fault[]): Outcome<never> => ({
+    ok: false,
+    kind,
+    faults: fromProject(faults, project.layouts.indexOf(layout)),
+  });
+  const { speaker } = project;
+  const [left, right] = [placeSide(speaker, layout, 'left'), placeSide(speaker, layout, 'right')];
+  if (!left.ok || !right.ok) return refuse('no-answer', [...faultsOf(left), ...faultsOf(right)]);
+  const poses = { left: left.value, right: right.value };
+  const clashes = placeFaults(layout, poses);
+  if (clashes.length > 0) return refuse('unsound', clashes);
+
+  const stock = stockFor(project, layout);
+  const stood = both((side) => buildStand(poses[side], speaker, layout.stand, stock));
+  const refusals = sideNames.map((side) => stood[side]).filter((one) => !one.ok);
+  if (!stood.left.ok || !stood.right.ok) {
+    const kind = refusals.some((one) => one.kind === 'unsound') ? 'unsound' : 'no-answer';
+    return refuse(kind, distinct(refusals.filter((one) => one.kind === kind).flatMap((one) => one.faults)));
+  }
+  const stands = { left: stood.left.value, right: stood.right.value };
+  const { parts, partOf } = sliceParts(stands);
+
+  const head = headOf(layout.listener, layout.desk);
+  const sound = speedOfSound(layout.air.temperature);
+  const triangle = triangleOf(poses.left.aimedPoint, poses.right.aimedPoint, head);
+  return {
+    ok: true,
+    value: {
+      layout: layout.name,
+      speedOfSound: sound,
+      head,
+      ears: earsOf(layout.listener, layout.desk),
+      sides: both((side) => sidePlan(speaker, layout, poses[side], head, sound)),
+      triangle: trianglePlan(triangle, sound),
+      findings: findingsOf({
+        speaker,
+        layout,
+        head,
+        speedOfSound: sound,
+        triangle,
+        poses,
+        cabinets: both((side) => sixSided(poses[side].cabinet)),
+        monitors: layout.monitors.map(monitorBody),
+        footprints: both((side) => stands[side].footprint),
+      }),
+      stand: both((side) => ({ ...stands[side], part: partOf[side] })),
+      parts,
+    },
+  };
+}
+
+const both = <Value>(make: (side: SideName) => Value): Record<SideName, Value> => ({
+  left: make('left'),
+  right: make('right'),
+});
+
+const faultsOf = (result: { readonly ok: true } | { readonly ok: false; readonly faults: readonly Fault[] }) =>
+  result.ok ? [] : result.faults;
+
+const fromProject = (faults: readonly Fault[], index: number): Fault[] =>
+  faults.map(({ pointer, message }) => ({ pointer: `${pointerTo('layouts', index)}${pointer}`, message }));
+
+/** Both stands often fail alike; once is enough. */
+const distinct = (faults: readonly Fault[]): Fault[] =>
+  faults.filter((fault, i) => faults.findIndex((other) => other.message === fault.message) === i);
+
+function stockFor({ stock }: Project, layout: Layout): Stock {
+  const chosen = stock.find(({ name }) => name === layout.stand.stock) ?? stock[0];
+  if (!chosen) throw new Error('The project was not checked: it has no stock.');
+  return chosen;
+}
+
+const trianglePlan = (triangle: Triangle, sound: number): TrianglePlan => ({
+  ...triangle,
+  angle: degrees(triangle.angle),
+  timeDifference: ((triangle.leftDistance - triangle.rightDistance) / sound) * MICROSECONDS_PER_MM,
+  levelDifference: 20 * Math.log10(triangle.leftDistance / triangle.rightDistance),
+});

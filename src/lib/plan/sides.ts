@@ -1,0 +1,38 @@
+import { degrees } from '$lib/geometry/angle.ts';
+import { along, dot, subtract, type Vec3 } from '$lib/geometry/point.ts';
+import { crossoverSums } from '$lib/acoustics/crossover.ts';
+import { reflections } from '$lib/acoustics/reflection.ts';
+import type { Pose } from '$lib/layout/pose.ts';
+import type { Layout, Speaker } from '$lib/project/project.ts';
+import type { SidePlan } from './document.ts';
+
+/** One side of the plan from its pose: angles to degrees, and what reaches the head from it. */
+export function sidePlan(speaker: Speaker, layout: Layout, pose: Pose, head: Vec3, speedOfSound: number): SidePlan {
+  const reach = dot(subtract(head, pose.aimedPoint), pose.forward);
+  return {
+    toe: degrees(pose.toe),
+    tilt: degrees(pose.tilt),
+    axisElevation: degrees(pose.elevation),
+    lift: pose.lift,
+    frontEdgeHeight: pose.frontEdgeHeight,
+    rearEdgeHeight: pose.rearEdgeHeight,
+    mark: pose.mark,
+    aimedPoint: pose.aimedPoint,
+    axis: pose.forward,
+    nearest: along(pose.aimedPoint, pose.forward, reach),
+    miss: pose.miss,
+    drivers: pose.drivers.map(({ driver, position, acousticCentre, distance, offAxis }) => ({
+      name: driver.name,
+      position,
+      acousticCentre,
+      distance,
+      offAxis: degrees(offAxis),
+    })),
+    crossovers: crossoverSums(speaker.crossovers, pose.drivers, head, speedOfSound).map((sum) => ({
+      ...sum,
+      phase: degrees(sum.phase),
+    })),
+    reflections: reflections(layout.desk, pose.aimedPoint, head, speedOfSound),
+    cabinet: pose.cabinet,
+  };
+}

@@ -1,0 +1,157 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Finding, Plan } from '$lib/plan/document.ts';
+import { plan } from '$lib/plan/plan.ts';
+import { anyDesk, firstLayout, project } from '../projects.ts';
+
+function planned(changes: Record<string, unknown> = {}): Plan {
+  const of = project(changes);
+  const result = plan(of, firstLayout(of));
+  if (!result.ok) throw new Error(result.faults.map(({ pointer, message }) => `${pointer}: ${message}`).join('; '));
+  return result.value;
+}
+
+const found = (changes: Record<string, unknown>, code: string): Finding[] =>
+  planned(changes).findings.filter((one) => one.code === code);
+
+const codes = (changes: Record<string, unknown> = {}): string[] => planned(changes).findings.map(({ code }) => code);
+
+/** A seat and marks that no check has anything to say about. */
+const calm = {
+  '/layouts/0/listener/setback': 450,
+  '/layouts/0/listener/earHeight': 1130,
+  '/layouts/0/placement/left': { x: -430, y: 250 },
+  '/layouts/0/placement/right': { x: 430, y: 250 },
+  '/layouts/0/monitors': [],
+};
+
+test('a calm desk has no findings', () => {
+  expect(codes(calm)).toEqual([]);
+});
+
+describe('triangle-angle', () => {
+  test('passes within 5° of 60°, is noted within 15° and a caution beyond', () => {
+    const at = (x: number): string | undefined => {
+      const marks = { '/layouts/0/placement/left': { x: -x, y: 250 }, '/layouts/0/placement/right': { x, y: 250 } };
+      return found({ ...calm, ...marks }, 'triangle-angle')[0]?.level;
+    };
+    expect(at(430)).toBeUndefined();
+    expect(at(520)).toBe('note');
+    expect(at(240)).toBe('caution');
+  });
+
+  test('gives the angle it found and the standard it is held against', () => {
+    const [finding] = found({}, 'triangle-angle');
+    expect(finding?.value).toBeCloseTo(planned().triangle.angle, 12);
+    expect(finding?.limit).toBe(60);
+    expect(finding?.source).toContain('ITU-R BS.775');
+    expect(finding?.text).toBe(
+      'The loudspeakers stand 83.7° apart as the head sees them; a stereo triangle has 60°. To come nearer, move the marks together or sit further back.',
+    );
+  });
+});
+
+test('inclination: an axis over 10° is noted for each side', () => {
+  const [left, right] = found({}, 'inclination');
+  expect(left?.side).toBe('left');
+  expect(right?.value).toBeCloseTo(planned().sides.right.axisElevation, 12);
+  expect(right?.limit).toBe(10);
+  expect(found({ ...calm, '/layouts/0/listener/earHeight': 760 }, 'inclination')[0]?.text).toContain('falls');
+});
+
+describe('axis-misses-head', () => {
+  test('speaks when the axis passes outside the head, not when it passes through the ear', () => {
+    expect(codes({ ...calm, '/layouts/0/aim/toe': { rule: 'to-ear' } })).not.toContain('axis-misses-head');
+    const [finding] = found({ ...calm, '/layouts/0/aim/toe': { rule: 'straight' } }, 'axis-misses-head');
+    expect(finding?.value).toBeCloseTo(
+      planned({ ...calm, '/layouts/0/aim/toe': { rule: 'straight' } }).sides.left.miss,
+      12,
+    );
+    expect(finding?.limit).toBe(76);
+  });
+});
+
+describe('the room', () => {
+  test('a stand past the edge is a fault, a cabinet past it a caution, by how far', () => {
+    const off = found({ ...calm, '/layouts/0/placement/right': { x: 680, y: 250 } }, 'stand-over-edge');
+    const corners = planned({ ...calm, '/layouts/0/placement/right': { x: 680, y: 250 } }).stand.right.footprint;
+    expect(off[0]?.value).toBeCloseTo(Math.max(...corners.map(([x]) => x)) - 700, 9);
+    expect(off[0]?.level).toBe('fault');
+    const leaning = {
+      ...calm,
+      '/layouts/0/placement/right': { x: 430, y: 480 },
+      '/layouts/0/listener/earHeight': 1400,
+    };
+    expect(found({ ...leaning, '/layouts/0/desk/wallGap': null }, 'cabinet-over-edge')[0]?.text).toMatch(
+      /^The right cabinet juts out \d+(\.\d)? mm over the desk's back edge/,
+    );
+  });
+
+  test('a cabinet into the wall is a fault, and no wall means none', () => {
+    const near = { ...calm, '/layouts/0/desk/wallGap': 0, '/layouts/0/placement/left': { x: -430, y: 560 } };
+    const [finding] = found(near, 'into-wall');
+    expect(finding?.level).toBe('fault');
+    expect(finding?.value).toBeCloseTo(Math.max(...planned(near).sides.left.cabinet.map(({ y }) => y)) - 700, 9);
+    expect(codes({ ...near, '/layouts/0/desk/wallGap': null })).not.toContain('into-wall');
+  });
+
+  test('a monitor in the cabinet’s place is a fault', () => {
+    const wide = [{ x: 0, y: 350, width: 900, height: 365, bottom: 110 }];
+    expect(found({ ...calm, '/layouts/0/monitors': wide }, 'monitor-collision').map(({ side }) => side)).toEqual([
+      'left',
+      'right',
+    ]);
+  });
+
+  test('a monitor between driver and head is told by driver, with how far the line passes inside its edge', () => {
+    const before = [{ x: 0, y: 60, width: 700, height: 400, bottom: 100, depth: 0 }];
+    const changes = { ...calm, '/layouts/0/monitors': before };
+    const hidden = found(changes, 'monitor-in-sight-line');
+    expect(hidden.map(({ side, text }) => [side, /hides the (\w+ \w+)/.exec(text)?.[1]])).toEqual([
+      ['left', 'left tweeter'],
+      ['left', 'left woofer'],
+      ['right', 'right tweeter'],
+      ['right', 'right woofer'],
+    ]);
+    // By hand: where the line from the tweeter to the head crosses the plane y = 60.
+    const { head, sides } = planned(changes);
+    const from = sides.right.drivers[0]?.position;
+    if (!from) throw new Error('there is a tweeter');
+    const part = (from.y - 60) / (from.y - head.y);
+    const x = from.x + (head.x - from.x) * part;
+    const z = from.z + (head.z - from.z) * part;
+    expect(hidden[2]?.value).toBeCloseTo(Math.min(350 - x, z - 100, 500 - z), 0);
+  });
+});
+
+describe('balance', () => {
+  test('a head to the side hears the nearer loudspeaker sooner and louder', () => {
+    const aside = { ...calm, '/layouts/0/listener/offset': 90 };
+    const { triangle } = planned(aside);
+    expect(found(aside, 'time-difference')[0]?.value).toBeCloseTo(triangle.timeDifference, 9);
+    expect(found(aside, 'time-difference')[0]?.text).toMatch(/^The right loudspeaker is heard \d+ µs sooner/);
+    expect(found(aside, 'level-difference')[0]?.value).toBeCloseTo(triangle.levelDifference, 9);
+    expect(triangle.levelDifference).toBeGreaterThan(0.5);
+  });
+});
+
+test('findings come worst first and none twice, each with a number, a limit, a source and a sentence', () => {
+  const harm = ['fault', 'caution', 'note'];
+  fc.assert(
+    fc.property(anyDesk, (changes) => {
+      const of = project(changes);
+      const result = plan(of, firstLayout(of));
+      if (!result.ok) return;
+      const { findings } = result.value;
+      const order = findings.map(({ level }) => harm.indexOf(level));
+      expect(order).toEqual([...order].sort((a, b) => a - b));
+      expect(new Set(findings.map(({ text }) => text)).size).toBe(findings.length);
+      for (const { value, limit, text, source } of findings) {
+        expect(Number.isFinite(value) && Number.isFinite(limit)).toBe(true);
+        expect(text).toMatch(/\.$/);
+        expect(text).not.toMatch(/NaN|undefined|-0/);
+        expect(source).not.toBe('');
+      }
+    }),
+  );
+});
