@@ -84,7 +84,7 @@ function prune(dist) {
  * @returns {boolean}
  */
 const bundle = (folder) =>
-  runTool('vite', ['build', '--config', 'vite.cli.config.ts', '--outDir', folder], { quiet: true });
+  runTool('vite', ['build', '--config', 'vite.cli.config.ts', '--outDir', folder], { output: 'on failure' });
 
 /**
  * Builds the headless entries into `dist/` when a source has changed since the last time. Several processes may do so at

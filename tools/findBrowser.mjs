@@ -51,7 +51,8 @@ async function firstThatStarts(paths) {
 /** @returns {Promise<FoundBrowser | null>} Playwright's own copy, once it has been fetched */
 async function installOwn() {
   console.log('No browser found; fetching one: playwright install chromium --only-shell');
-  const fetched = runTool('playwright', ['install', 'chromium', '--only-shell'], { quiet: true });
+  const fetched = runTool('playwright', ['install', 'chromium', '--only-shell'], { output: 'none' });
+  if (!fetched) console.log('It could not be fetched.');
   return fetched ? tryStart(null) : null;
 }
 

@@ -17,27 +17,27 @@ const programs = {
   vitest: 'vitest/vitest.mjs',
 };
 
-/** Bytes of output that a quiet tool may keep back; Node's own limit of 1 MiB ends a talkative one. */
+/** Bytes of output that may be kept back; Node's own limit of 1 MiB ends a talkative one. */
 const OUTPUT_LIMIT = 64 * 1024 * 1024;
 
 /**
  * Runs one of the project's tools to its end, without standard input.
  * @param {keyof typeof programs} name
  * @param {readonly string[]} args
- * @param {{ quiet?: boolean, env?: Record<string, string> }} [options] `quiet` keeps the output back and shows it on
- *   standard error only when the tool fails; `env` adds to the environment
+ * @param {{ output?: 'shown' | 'on failure' | 'none', env?: Record<string, string> }} [options] whether to show what
+ *   the tool prints (`on failure`: afterwards, on standard error); what to add to the environment
  * @returns {boolean} whether it ended with status 0
  */
-export function runTool(name, args, { quiet = false, env = {} } = {}) {
+export function runTool(name, args, { output = 'shown', env = {} } = {}) {
   const ran = spawnSync(process.execPath, [join(root, 'node_modules', programs[name]), ...args], {
     cwd: root,
     env: { ...process.env, ...env },
     encoding: 'utf8',
-    stdio: quiet ? ['ignore', 'pipe', 'pipe'] : ['ignore', 'inherit', 'inherit'],
+    stdio: output === 'shown' ? ['ignore', 'inherit', 'inherit'] : ['ignore', 'pipe', 'pipe'],
     maxBuffer: OUTPUT_LIMIT,
   });
   const well = ran.status === 0;
-  if (quiet && !well) process.stderr.write(`${ran.stdout}${ran.stderr}`);
+  if (output === 'on failure' && !well) process.stderr.write(`${ran.stdout}${ran.stderr}`);
   if (ran.error) console.error(`${name}: ${ran.error.message}`);
   return well;
 }

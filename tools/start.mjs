@@ -11,7 +11,7 @@ import { serveFolder } from './serve.mjs';
 async function start() {
   const port = portFrom(process.env['PORT']);
   console.log('Building the site …');
-  if (!runTool('vite', ['build'], { quiet: true })) throw new Error('the site could not be built');
+  if (!runTool('vite', ['build'], { output: 'on failure' })) throw new Error('the site could not be built');
   const site = await serveFolder({ folder: join(root, 'build'), port });
   if (site.port !== port) console.log(`Port ${port} is taken; using ${site.port}.`);
   console.log(`Wedgewright is at ${site.address} (Ctrl-C ends it)`);

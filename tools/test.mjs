@@ -69,7 +69,7 @@ const counts = [
   await timed('the command', () => step(bringUpToDate())),
   await timed('unit tests', () => vitest('unit')),
 ];
-const site = await timed('the site', () => step(runTool('vite', ['build'], { quiet: true })));
+const site = await timed('the site', () => step(runTool('vite', ['build'], { output: 'on failure' })));
 counts.push(site);
 if (site.failed === 0) counts.push(await timed('browser tests', browserTests));
 else console.log('\n== browser tests: not run, for there is no site to test');
