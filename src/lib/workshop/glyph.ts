@@ -17,8 +17,17 @@ export function lettersOf(text: string): string[] {
   return text.normalize('NFC').match(/\P{M}\p{M}*|\p{M}/gu) ?? [];
 }
 
+/** Glyphs drawn so far: labels ask for the same few again while they look for their size. Only what has a shape is kept. */
+const drawn = new Map<string, Glyph>();
+
 /** The glyph of one letter with its accents, or null where there is no shape for it. */
 export function findGlyph(letter: string): Glyph | null {
+  const glyph = drawn.get(letter) ?? makeGlyph(letter);
+  if (glyph) drawn.set(letter, glyph);
+  return glyph;
+}
+
+function makeGlyph(letter: string): Glyph | null {
   const [first = '', ...rest] = lookalikes.get(letter) ?? letter;
   const whole = shapes.get(first);
   if (whole && rest.length === 0) return draw(whole);
