@@ -19,14 +19,22 @@ export interface View {
 export type Pen = 'wide' | 'narrow' | 'hidden' | 'centre' | 'phantom' | 'aim' | 'sight';
 
 /** What a thing is: decides its tint, its name for a screen reader and what a selection lights up. */
-export type Subject = 'desk' | 'wall' | 'monitor' | 'cabinet' | 'driver' | 'stand' | 'head' | 'axis' | 'triangle' | 'sight' | 'reflection';
+export type Subject =
+  'desk' | 'wall' | 'monitor' | 'cabinet' | 'driver' | 'stand' | 'head' | 'axis' | 'triangle' | 'sight' | 'reflection';
 
-export type Item = Outline | Round | Label | Dimension | AngleDimension;
+export type Item = Outline | Round | Spot | Label | Dimension | AngleDimension;
+
+/**
+ * How much room an item asks for: 1 is drawn on the smallest sheet, 2 on a middling one, 3 only where there is plenty.
+ */
+export type Rank = 1 | 2 | 3;
 
 interface Common {
   /** Unique in the view and stable from plan to plan, so that the screen can move a thing instead of making it anew. */
   readonly id: string;
   readonly subject: Subject;
+  /** 1 where nothing is said. */
+  readonly rank?: Rank;
 }
 
 export interface Outline extends Common {
@@ -36,6 +44,8 @@ export interface Outline extends Common {
   readonly closed: boolean;
   /** Whether the area is tinted with the subject's tint. */
   readonly filled: boolean;
+  /** Whether the area carries general hatching (ISO 128-3: narrow lines at 45°). */
+  readonly hatched?: boolean;
 }
 
 export interface Round extends Common {
@@ -44,6 +54,13 @@ export interface Round extends Common {
   readonly centre: Point;
   readonly radius: number;
   readonly filled: boolean;
+}
+
+/** A point worth marking, of the same size on the paper whatever the scale. */
+export interface Spot extends Common {
+  readonly kind: 'spot';
+  readonly at: Point;
+  readonly mark: 'cross' | 'dot' | 'ring';
 }
 
 export interface Label extends Common {
@@ -60,14 +77,27 @@ export interface Dimension extends Common {
   readonly to: Point;
   /** Which distance is meant: along the first axis, along the second, or straight from point to point. */
   readonly run: 'across' | 'up' | 'aligned';
-  /** Row of the dimension line counted outwards from the outline, 1, 2, 3…; negative on the other side (below / left). */
+  /**
+   * Row of the dimension line counted outwards from the outline, 1, 2, 3…: above or to the right; negative on the other
+   * side (below / left). An aligned one counts from the line between its points, positive to the left of the way from the
+   * first to the second. 0: on the points themselves.
+   */
   readonly row: number;
+  /**
+   * Where rows are counted from, mm on the axis square to the run: for one thing in the middle of the view. Default the
+   * edge of the view's extent.
+   */
+  readonly base?: number;
+  /** At which end the text stands when the room between the arrows is too short for it; `to` where nothing is said. */
+  readonly beside?: 'from' | 'to';
   /** mm. */
   readonly value: number;
   /** What it is, in words: "ear height over the floor". */
   readonly name: string;
   /** JSON pointer of the project value that it shows, when it is an input and not a result. */
   readonly input?: string;
+  /** −1 where the project holds the negative of what is shown: a mark to the left of the middle. Default 1. */
+  readonly inputSign?: 1 | -1;
 }
 
 /** An angle between two directions at a corner. Degrees; value from the model. */
@@ -79,7 +109,11 @@ export interface AngleDimension extends Common {
   readonly to: number;
   /** Radius of the arc, mm of the real thing. */
   readonly radius: number;
+  /** Which legs are drawn; the others are lines of the drawing already. `both` where nothing is said. */
+  readonly legs?: 'both' | 'from' | 'to' | 'none';
   readonly value: number;
   readonly name: string;
   readonly input?: string;
+  /** As for a linear dimension. */
+  readonly inputSign?: 1 | -1;
 }

@@ -1,0 +1,51 @@
+/** Sizes of everything that keeps its size while the drawing is scaled, in units of the paper: mm in a file, px on a screen. */
+export interface DimensionStyle {
+  /** One paper millimetre. */
+  readonly unit: number;
+  readonly textSize: number;
+  /** Greatest advance of a character, as a share of the text size: how text is given room before it is set. */
+  readonly advance: number;
+  /** Between a number and the line it stands on. */
+  readonly textGap: number;
+  readonly arrow: number;
+  /** Half the width of an arrowhead at its tail. */
+  readonly arrowHalf: number;
+  /** Between the object and the beginning of its extension line; how far that runs past the dimension line. */
+  readonly gap: number;
+  readonly overrun: number;
+  /** From the outline to the first row; from row to row. */
+  readonly first: number;
+  readonly step: number;
+  readonly narrow: number;
+  readonly wide: number;
+}
+
+/** Lettering of 2.5 mm capitals, whose letters are about 0.72 of the text size high. */
+const TEXT_SIZE = 3.4;
+const ADVANCE = 0.66;
+/** Half the included angle of an arrowhead, about 18° in all: slender, within the 15° to 30° of ISO 129-1 (from memory). */
+const ARROW_SLOPE = 0.16;
+
+/**
+ * Sizes after ISO 128 and ISO 129-1 as drawing textbooks give them: lines of 0.25 and 0.5 mm, arrowheads of 3 mm, the
+ * first row 10 mm from the outline and 8 mm from row to row. `unit`: one paper millimetre in the paper's units; `textSize`
+ * in the same units, when a small screen asks for more than 3.4 mm.
+ */
+export const dimensionStyle = (unit: number, textSize = TEXT_SIZE * unit): DimensionStyle => ({
+  unit,
+  textSize,
+  advance: ADVANCE,
+  textGap: 0.8 * unit,
+  arrow: 3 * unit,
+  arrowHalf: 3 * ARROW_SLOPE * unit,
+  gap: unit,
+  overrun: 1.5 * unit,
+  first: 10 * unit,
+  step: 8 * unit,
+  narrow: 0.25 * unit,
+  wide: 0.5 * unit,
+});
+
+/** Room that a text takes along its line. */
+export const textWidth = (text: string, { textSize, advance }: DimensionStyle): number =>
+  [...text].length * textSize * advance;

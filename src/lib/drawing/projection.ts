@@ -1,0 +1,18 @@
+import { vec3, type Point, type Vec3 } from '$lib/geometry/point.ts';
+
+/** A way of looking: what becomes of a point in space, and where the eye is. */
+export interface Projection {
+  /** The point in the view's plane, mm: first axis to the right, second axis up. */
+  readonly flat: (point: Vec3) => Point;
+  /** Unit vector from the things towards the eye, which is infinitely far away. */
+  readonly eye: Vec3;
+}
+
+/**
+ * From above. The desk's y runs to the right, so that the view stands over the side view and shares its axis; the right
+ * loudspeaker is then below, nearest to the side view, as third-angle projection asks.
+ */
+export const fromAbove: Projection = { flat: ({ x, y }) => [y, -x], eye: vec3(0, 0, 1) };
+
+/** From the right-hand end of the desk: listener at the left, wall at the right, height upwards. */
+export const fromRight: Projection = { flat: ({ y, z }) => [y, z], eye: vec3(1, 0, 0) };

@@ -1,0 +1,80 @@
+import { along, distance, type Vec3 } from '$lib/geometry/point.ts';
+import type { Plan, SidePlan } from '$lib/plan/document.ts';
+import type { SideName } from '$lib/project/project.ts';
+import { liesOn, type Segment } from './coincide.ts';
+import type { Projection } from './projection.ts';
+import type { Item, Pen, Subject } from './view.ts';
+
+/** How far an axis is drawn past the place where it passes nearest to the head, as a share of the way there. */
+const BEYOND = 0.14;
+
+const stroke = (
+  id: string,
+  subject: Subject,
+  pen: Pen,
+  points: Segment | readonly (readonly [number, number])[],
+): Item => ({
+  kind: 'outline',
+  id,
+  subject,
+  pen,
+  points,
+  closed: false,
+  filled: false,
+});
+
+const axisEnd = (side: SidePlan): Vec3 =>
+  along(side.aimedPoint, side.axis, distance(side.aimedPoint, side.nearest) * (1 + BEYOND));
+
+const segment = (from: Vec3, to: Vec3, { flat }: Projection): Segment => [flat(from), flat(to)];
+
+/** The axis of one loudspeaker, from the aimed point past the head. */
+export const axisItem = (name: SideName, side: SidePlan, projection: Projection): Item =>
+  stroke(`axis-${name}`, 'axis', 'aim', segment(side.aimedPoint, axisEnd(side), projection));
+
+/** Lines from the drivers to the head, save those that fall on the axis or on the line from the aimed point. */
+export function sightItems(name: SideName, plan: Plan, projection: Projection): Item[] {
+  const side = plan.sides[name];
+  const drawn: Segment[] = [segment(side.aimedPoint, axisEnd(side), projection)];
+  return [
+    { id: 'aimed', from: side.aimedPoint },
+    ...side.drivers.map(({ position }, index) => ({ id: `${index}`, from: position })),
+  ]
+    .map(({ id, from }) => ({ id, line: segment(from, plan.head, projection) }))
+    .filter(({ line }) => {
+      const again = liesOn(line, drawn);
+      if (!again) drawn.push(line);
+      return !again;
+    })
+    .map(({ id, line }) => stroke(`sight-${name}-${id}`, 'sight', 'sight', line));
+}
+
+/** The ways over the surfaces that are there, with the place where each lands. */
+export function reflectionItems(name: SideName, plan: Plan, projection: Projection): Item[] {
+  const side = plan.sides[name];
+  return side.reflections
+    .filter(({ lands }) => lands)
+    .flatMap(({ surface, point }): Item[] => {
+      const id = `reflection-${name}-${surface}`;
+      const at = projection.flat(point);
+      const [from, to] = segment(side.aimedPoint, plan.head, projection);
+      const spot: Item = { kind: 'spot', id: `${id}-spot`, subject: 'reflection', at, mark: 'ring' };
+      // Seen along the surface's own normal the way out and back is the direct line; the landing point says enough.
+      if (liesOn([from, at], [[from, to]])) return [spot];
+      return [stroke(id, 'reflection', 'hidden', [from, at, to]), spot];
+    });
+}
+
+/** The triangle of the two aimed points and the head. */
+export function triangleItem(plan: Plan, projection: Projection): Item {
+  const { left, right } = plan.sides;
+  return {
+    kind: 'outline',
+    id: 'triangle',
+    subject: 'triangle',
+    pen: 'narrow',
+    points: [left.aimedPoint, plan.head, right.aimedPoint].map(projection.flat),
+    closed: true,
+    filled: true,
+  };
+}

@@ -1,0 +1,52 @@
+import type { Plan } from '$lib/plan/document.ts';
+import type { Layout, SideName, Speaker } from '$lib/project/project.ts';
+import { boxOf } from './box.ts';
+import { cabinetItems } from './cabinetItems.ts';
+import { driverItems } from './driverItems.ts';
+import { extentOf } from './extent.ts';
+import { headFromSide } from './headItems.ts';
+import { fromRight } from './projection.ts';
+import { axisItem, reflectionItems, sightItems } from './rayItems.ts';
+import { floorLevel, roomFromSide, type Floor } from './roomFromSide.ts';
+import { sideDimensions } from './sideDimensions.ts';
+import { standFromSide } from './standItems.ts';
+import type { Item, View } from './view.ts';
+
+/** How far the wall is drawn above everything else, mm. */
+const WALL_ABOVE = 40;
+
+/** The desk from its right-hand end, with the chosen side's loudspeaker. Later items lie over earlier ones. */
+export function sideView(
+  speaker: Speaker,
+  layout: Layout,
+  layoutIndex: number,
+  plan: Plan,
+  side: SideName,
+  floor: Floor,
+): View {
+  const head = headFromSide(plan);
+  const box = [
+    ...standFromSide(side, plan.sides[side], plan.stand[side]),
+    ...cabinetItems(side, plan.sides[side], fromRight),
+    ...driverItems(side, plan.sides[side], speaker, fromRight),
+  ];
+  const [left, , right, top] = boxOf(
+    [...head, ...box]
+      .flatMap((item) => (item.kind === 'outline' ? item.points : []))
+      .concat(layout.monitors.map(({ y, depth, bottom, height }) => [y + depth, bottom + height])),
+  );
+  const span = [left, Math.max(right, layout.desk.depth)] as const;
+  const things: Item[] = [
+    ...roomFromSide(layout, floor, span, top + WALL_ABOVE),
+    ...head,
+    ...box,
+    ...reflectionItems(side, plan, fromRight),
+    ...sightItems(side, plan, fromRight),
+    axisItem(side, plan.sides[side], fromRight),
+  ];
+  return {
+    name: `Side view, ${side} loudspeaker`,
+    items: [...things, ...sideDimensions(speaker, layout, layoutIndex, plan, side, floorLevel(layout, floor))],
+    extent: extentOf(things),
+  };
+}

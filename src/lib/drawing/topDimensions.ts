@@ -1,0 +1,242 @@
+import { vec3, type Point } from '$lib/geometry/point.ts';
+import type { Plan } from '$lib/plan/document.ts';
+import { sideNames, type Layout, type SideName, type Speaker } from '$lib/project/project.ts';
+import { cornerOf } from './cabinetFrame.ts';
+import { inputsOf } from './inputs.ts';
+import { angular, linear } from './makeDimension.ts';
+import { fromAbove } from './projection.ts';
+import type { AngleDimension, Dimension } from './view.ts';
+
+/** Differences that no drawing of a desk shows: then one dimension speaks for both sides. mm and degrees. */
+const SAME = 0.05;
+/** Radii of the arcs, as shares of the distance to the head. */
+const TOE_RADIUS = 0.32;
+const TRIANGLE_RADIUS = 0.3;
+
+const same = (a: number, b: number): boolean => Math.abs(a - b) < SAME;
+
+interface Scene {
+  readonly speaker: Speaker;
+  readonly layout: Layout;
+  readonly plan: Plan;
+  readonly inputs: ReturnType<typeof inputsOf>;
+}
+
+/** Everything with a number on the top view. Values come from the project and the plan. */
+export function topDimensions(
+  speaker: Speaker,
+  layout: Layout,
+  layoutIndex: number,
+  plan: Plan,
+): (Dimension | AngleDimension)[] {
+  const scene: Scene = { speaker, layout, plan, inputs: inputsOf(layout, layoutIndex) };
+  return [
+    ...depths(scene),
+    ...marksAcross(scene),
+    ...widths(scene),
+    ...triangle(scene),
+    ...toes(scene),
+    cabinetWidth(scene),
+  ];
+}
+
+/** Along the desk's depth: setback, desk and wall gap in one chain over the view. */
+function depths({ layout, plan, inputs }: Scene): Dimension[] {
+  const { desk, listener, placement } = layout;
+  const row = same(placement.left.y, placement.right.y) ? 1 : 2;
+  const edge = desk.width / 2;
+  const common = { subject: 'desk', run: 'across', row } as const;
+  const chain = [
+    linear({
+      ...common,
+      id: 'setback',
+      subject: 'head',
+      from: fromAbove.flat(plan.head),
+      to: [0, edge],
+      value: listener.setback,
+      name: 'head in front of the desk’s edge',
+      input: inputs.listener('setback'),
+      inputSign: 1,
+      beside: 'from',
+    }),
+    linear({
+      ...common,
+      id: 'desk-depth',
+      from: [0, edge],
+      to: [desk.depth, edge],
+      value: desk.depth,
+      name: 'desk depth',
+      input: inputs.desk('depth'),
+    }),
+  ];
+  if (desk.wallGap === null) return chain;
+  const gap = linear({
+    ...common,
+    id: 'wall-gap',
+    subject: 'wall',
+    from: [desk.depth, edge],
+    to: [desk.depth + desk.wallGap, edge],
+    value: desk.wallGap,
+    name: 'desk’s back edge to the wall',
+    input: inputs.desk('wallGap'),
+  });
+  return [...chain, gap];
+}
+
+/** From the desk's front edge to the marks: the right one below; the left one above, where it differs. */
+function marksAcross({ layout, inputs }: Scene): Dimension[] {
+  const { desk, placement } = layout;
+  const shown = same(placement.left.y, placement.right.y) ? (['right'] as const) : sideNames;
+  return shown.map((side) => {
+    const out = side === 'right' ? -1 : 1;
+    const { x, y } = placement[side];
+    return linear({
+      id: `mark-${side}-y`,
+      subject: 'stand',
+      from: [0, (out * desk.width) / 2],
+      to: [y, -x],
+      run: 'across',
+      row: out,
+      value: y,
+      name: `desk’s front edge to the ${side} mark`,
+      input: inputs.mark(side, 'y'),
+    });
+  });
+}
+
+/** Across the desk, left of the view: listener's offset when there is one, marks from the middle, width. */
+function widths({ layout, plan, inputs }: Scene): Dimension[] {
+  const { desk, listener, placement } = layout;
+  const common = { subject: 'stand', run: 'up' } as const;
+  const offset = listener.offset === 0 ? 0 : 1;
+  const mark = (side: SideName): Dimension => {
+    const { x, y } = placement[side];
+    const towards = side === 'right' ? 1 : -1;
+    return linear({
+      ...common,
+      id: `mark-${side}-x`,
+      from: [0, 0],
+      to: [y, -x],
+      row: -1 - offset,
+      value: towards * x,
+      name: `middle of the desk to the ${side} mark`,
+      input: inputs.mark(side, 'x'),
+      inputSign: towards,
+      beside: 'to',
+    });
+  };
+  const head = linear({
+    ...common,
+    id: 'listener-offset',
+    subject: 'head',
+    from: [0, 0],
+    to: fromAbove.flat(plan.head),
+    row: -1,
+    value: Math.abs(listener.offset),
+    name: `head to the ${listener.offset < 0 ? 'left' : 'right'} of the middle`,
+    input: inputs.listener('offset'),
+    inputSign: listener.offset < 0 ? -1 : 1,
+  });
+  const width = linear({
+    ...common,
+    id: 'desk-width',
+    subject: 'desk',
+    from: [0, -desk.width / 2],
+    to: [0, desk.width / 2],
+    row: -2 - offset,
+    value: desk.width,
+    name: 'desk width',
+    input: inputs.desk('width'),
+  });
+  return [...sideNames.map(mark), ...(offset ? [head] : []), width];
+}
+
+/** Base, distances and the angle at the head: results, all of them. */
+function triangle({ plan }: Scene): (Dimension | AngleDimension)[] {
+  const { left, right } = plan.sides;
+  const head = fromAbove.flat(plan.head);
+  const [a, b] = [fromAbove.flat(left.aimedPoint), fromAbove.flat(right.aimedPoint)];
+  const { base, leftDistance, rightDistance, angle } = plan.triangle;
+  const reach = { left: leftDistance, right: rightDistance };
+  const shown = same(leftDistance, rightDistance) ? (['left'] as const) : sideNames;
+  const from = (end: Point): Point => [end[0] - head[0], end[1] - head[1]];
+  return [
+    linear({
+      id: 'base',
+      subject: 'triangle',
+      from: b,
+      to: a,
+      run: 'aligned',
+      row: 0,
+      value: base,
+      name: 'base of the triangle, aimed point to aimed point',
+      rank: 2,
+    }),
+    ...shown.map((side) =>
+      linear({
+        id: `distance-${side}`,
+        subject: 'triangle',
+        from: head,
+        to: side === 'left' ? a : b,
+        run: 'aligned',
+        row: side === 'left' ? 1 : -1,
+        value: reach[side],
+        name: same(leftDistance, rightDistance) ? 'aimed point to head' : `${side} aimed point to head`,
+        rank: 2,
+      }),
+    ),
+    angular({
+      id: 'triangle-angle',
+      subject: 'triangle',
+      corner: head,
+      reference: from(b),
+      line: from(a),
+      draw: 'none',
+      radius: TRIANGLE_RADIUS * Math.min(leftDistance, rightDistance),
+      value: angle,
+      name: 'angle of the triangle at the head',
+    }),
+  ];
+}
+
+/** From straight ahead to the axis: the right one, and the left one where it differs. */
+function toes({ plan, inputs }: Scene): AngleDimension[] {
+  const { left, right } = plan.sides;
+  const shown =
+    same(left.toe, right.toe) && same(plan.triangle.leftDistance, plan.triangle.rightDistance)
+      ? (['right'] as const)
+      : sideNames;
+  return shown.map((side) => {
+    const { aimedPoint, axis, toe } = plan.sides[side];
+    const distance = plan.triangle[side === 'left' ? 'leftDistance' : 'rightDistance'];
+    return angular({
+      id: `toe-${side}`,
+      subject: 'axis',
+      corner: fromAbove.flat(aimedPoint),
+      reference: [-1, 0],
+      line: fromAbove.flat(vec3(axis.x, axis.y, axis.z)),
+      draw: 'reference',
+      radius: TOE_RADIUS * distance,
+      value: toe,
+      name: shown.length === 1 ? 'toe-in' : `toe-in, ${side}`,
+      ...inputs.toe,
+    });
+  });
+}
+
+/** Over the rear of the right cabinet, clear of what happens in front of it. */
+function cabinetWidth({ speaker, plan }: Scene): Dimension {
+  const { right } = plan.sides;
+  return linear({
+    id: 'speaker-width',
+    subject: 'cabinet',
+    from: fromAbove.flat(cornerOf(right, 3)),
+    to: fromAbove.flat(cornerOf(right, 2)),
+    run: 'aligned',
+    row: -1,
+    value: speaker.width,
+    name: 'loudspeaker width',
+    input: '/speaker/width',
+    rank: 3,
+  });
+}

@@ -1,0 +1,36 @@
+import { between } from '$lib/geometry/point.ts';
+import type { Plan } from '$lib/plan/document.ts';
+import { sideNames, type Layout } from '$lib/project/project.ts';
+import { cornerOf } from './cabinetFrame.ts';
+import { fromAbove } from './projection.ts';
+import type { Item } from './view.ts';
+
+/** Distance of the desk's name from its corner, mm. */
+const INSET = 40;
+
+/** Names on the things of the room. */
+export function roomLabels(layout: Layout): Item[] {
+  const { width } = layout.desk;
+  return [
+    {
+      kind: 'label',
+      id: 'desk-label',
+      subject: 'desk',
+      at: [INSET, width / 2 - 2 * INSET],
+      text: 'desk',
+      anchor: 'start',
+      rank: 2,
+    },
+  ];
+}
+
+/** Left and right, on the middle of each cabinet's top. */
+export const cabinetLabels = (plan: Plan): Item[] =>
+  sideNames.map((side) => ({
+    kind: 'label',
+    id: `cabinet-${side}-label`,
+    subject: 'cabinet',
+    at: fromAbove.flat(between(cornerOf(plan.sides[side], 4), cornerOf(plan.sides[side], 6), 0.5)),
+    text: side === 'left' ? 'L' : 'R',
+    anchor: 'middle',
+  }));
