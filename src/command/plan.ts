@@ -1,0 +1,69 @@
+import { cutFiles } from '$lib/files/bundle.ts';
+import { faultLine, type Fault } from '$lib/project/fault.ts';
+import type { Layout, Project } from '$lib/project/project.ts';
+import { plan } from '$lib/plan/plan.ts';
+import { readArguments, USAGE, type Request } from './arguments.ts';
+import { readProject } from './readProject.ts';
+import { strangers, writeWhole } from './writeWhole.ts';
+
+const BAD_INPUT = 2;
+const NO_ANSWER = 3;
+
+/** One line a fault on standard error; the exit status. */
+function refuse(status: number, faults: readonly Fault[]): number {
+  for (const fault of faults) process.stderr.write(`${faultLine(fault)}\n`);
+  return status;
+}
+
+const badInput = (message: string): number => refuse(BAD_INPUT, [{ pointer: '', message }]);
+
+function chosenLayout(project: Project, name: string | null): Layout | undefined {
+  return name === null ? project.layouts[0] : project.layouts.find((layout) => layout.name === name);
+}
+
+async function answer({ file, layout: name, out }: Request): Promise<number> {
+  const project = readProject(file);
+  if (!project.ok) return refuse(BAD_INPUT, project.faults);
+  const layout = chosenLayout(project.value, name);
+  if (!layout) {
+    const known = project.value.layouts.map((one) => JSON.stringify(one.name)).join(', ');
+    return badInput(`expected the name of a layout (${known}), got ${JSON.stringify(name)}`);
+  }
+  const planned = plan(project.value, layout);
+  if (!planned.ok) return refuse(planned.kind === 'unsound' ? BAD_INPUT : NO_ANSWER, planned.faults);
+  const files = await cutFiles(project.value, planned.value);
+  if (!files.ok) return refuse(NO_ANSWER, files.faults);
+  const { document, cut } = files.value;
+  if (out !== null) {
+    const all = [{ path: 'plan.json', text: document }, ...cut];
+    try {
+      writeWhole(out, all);
+    } catch (error) {
+      return badInput(`expected a folder that can be written to, got ${JSON.stringify(out)}: ${reason(error)}`);
+    }
+    for (const path of strangers(out, all)) {
+      process.stderr.write(`note: ${path} is from an earlier run and does not belong to this plan\n`);
+    }
+  }
+  process.stdout.write(document);
+  return 0;
+}
+
+const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+async function main(words: readonly string[]): Promise<number> {
+  const request = readArguments(words);
+  if (request === 'help') {
+    process.stdout.write(USAGE);
+    return 0;
+  }
+  if ('wrong' in request) {
+    const status = badInput(request.wrong);
+    process.stderr.write(USAGE);
+    return status;
+  }
+  return answer(request);
+}
+
+// The status is set, not forced: a forced exit would cut off what is still on its way to a pipe.
+process.exitCode = await main(process.argv.slice(2));

@@ -1,0 +1,67 @@
+import { arrange } from '$lib/workshop/arrange.ts';
+import type { Plan } from '$lib/plan/document.ts';
+import { success, type Result } from '$lib/project/fault.ts';
+import type { Project } from '$lib/project/project.ts';
+import type { Part, Sheet } from '$lib/workshop/part.ts';
+import { dxfFile } from './dxf.ts';
+import { fileStems } from './fileName.ts';
+import { partPlate, sheetPlate } from './plates.ts';
+import type { Plate } from './plate.ts';
+import { svgFile } from './svg.ts';
+
+/** One file of the cut set. */
+export interface CutFile {
+  /** Below the folder written to, `/` between the parts: `parts/slice.svg`. */
+  readonly path: string;
+  readonly text: string;
+}
+
+export interface CutFiles {
+  /** The plan with its sheets, as `plan.json` holds it. */
+  readonly document: string;
+  /** Part and sheet drawings, SVG and DXF of each. */
+  readonly cut: readonly CutFile[];
+}
+
+/**
+ * Every file of one layout: `parts/` at finished size, `sheets/` nested with the kerf taken into account. Refused with
+ * pointers from the project when a part is larger than its sheet, or the kerf swallows a hole.
+ */
+export async function cutFiles(project: Project, plan: Plan): Promise<Result<CutFiles>> {
+  const sheets = arrange(plan.parts, project.stock, project.cutter);
+  if (!sheets.ok) return sheets;
+  const nested = sheetPlates(sheets.value, plan.parts, project);
+  if (!nested.ok) return nested;
+  const parts = namedParts(plan.parts);
+  const drawings = await Promise.all([...parts, ...nested.value].map(bothFormats));
+  const document = `${JSON.stringify({ ...plan, sheets: sheets.value }, null, 2)}\n`;
+  return success({ document, cut: drawings.flat() });
+}
+
+interface Named {
+  readonly stem: string;
+  readonly plate: Plate;
+}
+
+async function bothFormats({ stem, plate }: Named): Promise<CutFile[]> {
+  return [
+    { path: `${stem}.svg`, text: svgFile(plate) },
+    { path: `${stem}.dxf`, text: await dxfFile(plate) },
+  ];
+}
+
+function namedParts(parts: readonly Part[]): Named[] {
+  const stems = fileStems(parts.map(({ name }) => name));
+  return parts.map((part, i) => ({ stem: `parts/${stems[i]}`, plate: partPlate(part) }));
+}
+
+function sheetPlates(sheets: readonly Sheet[], parts: readonly Part[], project: Project): Result<Named[]> {
+  const stems = fileStems(sheets.map(({ stock, number }) => `${stock}-${number}`));
+  const named: Named[] = [];
+  for (const [i, sheet] of sheets.entries()) {
+    const plate = sheetPlate(sheet, parts, project.cutter);
+    if (!plate.ok) return plate;
+    named.push({ stem: `sheets/${stems[i]}`, plate: plate.value });
+  }
+  return success(named);
+}
