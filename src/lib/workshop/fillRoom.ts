@@ -1,0 +1,138 @@
+import { countIn, FIT, rowsFor, seen, spotsOf, type Room, type Row } from './rows.ts';
+import type { Nestable, Spot } from './nestable.ts';
+
+/** Strips beside and above the rows are filled in turn, this deep. */
+const DEPTH = 2;
+/** Rows left out to make room for a strip of turned copies: more never paid in trials on wedges and triangles. */
+const MOST_LEFT_OUT = 3;
+/**
+ * Copies laid on trial in one filling, after which strips are no longer looked into: near a twentieth of a second, and
+ * far beyond what a stand's slices need on a common board. Counted in copies so that every machine gives one answer.
+ */
+const BUDGET = 60_000;
+/** What trying one height of row costs before its first copy, in copies. */
+const ROW_COST = 8;
+
+interface Search {
+  readonly item: Nestable;
+  readonly spacing: number;
+  readonly wanted: number;
+  readonly found: Map<string, Filled>;
+  budget: number;
+}
+
+/** Copies in a room and the rooms that stay empty, both in the room's own frame. */
+export interface Filled {
+  readonly spots: readonly Spot[];
+  readonly free: readonly Strip[];
+}
+
+/**
+ * As many copies of one part as this method gets into a room, none nearer another than the spacing, but no more than
+ * wanted: rows or columns of one kind, then the strips left beside and above them in the same manner. Deterministic.
+ */
+export function fillRoom(item: Nestable, room: Room, spacing: number, wanted: number): Filled {
+  const { spots, free } = fill({ item, spacing, wanted, found: new Map(), budget: BUDGET }, room, DEPTH);
+  return { spots: spots.slice(0, wanted), free };
+}
+
+function fill(search: Search, room: Room, depth: number): Filled {
+  if (atMost(search, room) === 0) return { spots: [], free: [{ x: 0, y: 0, ...room }] };
+  const key = [room.width.toFixed(6), room.height.toFixed(6), depth].join();
+  const known = search.found.get(key);
+  if (known !== undefined) return known;
+  const rows = rowsIn(search, room);
+  const [first] = rows;
+  let best: Filled =
+    first === undefined
+      ? { spots: [], free: [] }
+      : {
+          spots: spotsOf(first, first.fits, search.spacing),
+          free: largestSplit(stripsOf(first, first.fits, room, search.spacing)),
+        };
+  if (depth > 0) for (const row of rows) best = withStrips(search, room, row, depth, best);
+  search.found.set(key, best);
+  return best;
+}
+
+/** Every row worth trying, those that fill the room best first, so that the search for strips soon has a bound. */
+function rowsIn(search: Search, room: Room): Row[] {
+  const { item, spacing, wanted } = search;
+  const rows = item.views.flatMap((view) => rowsFor(view, seen(view, room), spacing, wanted));
+  search.budget -= rows.reduce((sum, { copies }) => sum + ROW_COST + copies.length, 0);
+  return rows.sort((a, b) => b.fits * b.copies.length - a.fits * a.copies.length);
+}
+
+/** The better of `best` and these rows, or a few less of them, with the strips beside and above them filled. */
+function withStrips(search: Search, room: Room, row: Row, depth: number, best: Filled): Filled {
+  let winner = best;
+  for (let count = row.fits; count >= 1 && count >= row.fits - MOST_LEFT_OUT; count--) {
+    for (const strips of stripsOf(row, count, room, search.spacing)) {
+      if (search.budget <= 0 || winner.spots.length >= search.wanted) return winner;
+      const rows = count * row.copies.length;
+      const bound = strips.reduce((sum, strip) => sum + atMost(search, strip), rows);
+      if (bound <= winner.spots.length) continue;
+      const more = strips.map((strip) => ({ strip, filled: fill(search, strip, depth - 1) }));
+      if (more.reduce((sum, { filled }) => sum + filled.spots.length, rows) <= winner.spots.length) continue;
+      winner = {
+        spots: [
+          ...spotsOf(row, count, search.spacing),
+          ...more.flatMap(({ strip, filled }) => moved(filled.spots, strip)),
+        ],
+        free: more.flatMap(({ strip, filled }) => moved(filled.free, strip)),
+      };
+    }
+  }
+  return winner;
+}
+
+/** A part of a larger room. */
+export interface Strip extends Room {
+  readonly x: number;
+  readonly y: number;
+}
+
+interface Place {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Things of a strip in the frame of the room that holds the strip. */
+export const moved = <Thing extends Place>(things: readonly Thing[], { x, y }: Place): Thing[] =>
+  things.map((thing) => ({ ...thing, x: thing.x + x, y: thing.y + y }));
+
+/** What some rows leave of a room: twice, as the corner can go with the strip beside them or with the one above. */
+export function stripsOf(row: Row, count: number, room: Room, spacing: number): Strip[][] {
+  const { width, height } = seen(row.view, room);
+  const used = count * (row.height + spacing) - spacing;
+  const beside = { x: row.width + spacing, y: 0, width: width - row.width - spacing };
+  const above = { x: 0, y: used + spacing, height: height - used - spacing };
+  return [
+    [
+      { ...beside, height: used },
+      { ...above, width },
+    ],
+    [
+      { ...beside, height },
+      { ...above, width: row.width },
+    ],
+  ].map((pair) => pair.map((strip) => (row.view.swapped ? swap(strip) : strip)));
+}
+
+/** The split with the largest single strip: the most useful offcut. */
+export const largestSplit = (splits: readonly Strip[][]): Strip[] =>
+  splits.reduce((best, other) => (largest(other) > largest(best) ? other : best), splits[0] ?? []);
+
+const largest = (strips: readonly Strip[]): number =>
+  Math.max(0, ...strips.map(({ width, height }) => Math.max(0, width) * Math.max(0, height)));
+
+export const swap = ({ x, y, width, height }: Strip): Strip => ({ x: y, y: x, width: height, height: width });
+
+/** No layout of a room holds more: by size and by area (each copy claims half the spacing round it). */
+function atMost({ item, spacing }: Search, { width, height }: Room): number {
+  const fits = item.views.some((view) => {
+    const room = seen(view, { width, height });
+    return countIn(room.width, view.width, spacing) > 0 && countIn(room.height, view.height, spacing) > 0;
+  });
+  return fits ? Math.floor(((width + spacing) * (height + spacing)) / item.claim + FIT) : 0;
+}
