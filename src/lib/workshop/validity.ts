@@ -1,0 +1,121 @@
+import { edgeExtent, extentOf, type Extent } from '$lib/geometry/extent.ts';
+import { edgeGap } from '$lib/geometry/edgeGap.ts';
+import { edgesOf, type Edge } from '$lib/geometry/edge.ts';
+import { isInsideEdges } from '$lib/geometry/inside.ts';
+import { overlap, TOUCH } from './overlap.ts';
+import { placedContour } from './placed.ts';
+import { pointerTo, type Fault } from '$lib/project/fault.ts';
+import type { Part, Sheet } from './part.ts';
+
+/**
+ * What is wrong with an arrangement: nothing when every copy of every part lies on a sheet of its stock, inside the margin,
+ * no outline within `spacing` mm of another, none over or inside another. Measured on the finished outlines themselves,
+ * arcs included, and sharing no step with the arranging. Lengths may miss by `TOUCH`. Pointers start at the list of sheets.
+ */
+export function layoutFaults(
+  sheets: readonly Sheet[],
+  parts: readonly Part[],
+  spacing: number,
+  margin: number,
+): Fault[] {
+  const known = new Map(parts.map((part) => [part.name, part]));
+  return [
+    ...sheets.flatMap((sheet, index) => sheetFaults(sheet, index, known, spacing, margin)),
+    ...parts.flatMap((part) => countFaults(part, sheets)),
+  ];
+}
+
+function countFaults({ name, quantity }: Part, sheets: readonly Sheet[]): Fault[] {
+  const got = sheets.flatMap(({ placements }) => placements).filter(({ part }) => part === name).length;
+  const message = `expected ${quantity} of part "${name}", got ${got}`;
+  return got === quantity ? [] : [{ pointer: '/sheets', message }];
+}
+
+interface Copy {
+  readonly pointer: string;
+  readonly name: string;
+  readonly edges: readonly Edge[];
+  readonly boxes: readonly Extent[];
+  readonly extent: Extent;
+}
+
+function sheetFaults(
+  sheet: Sheet,
+  index: number,
+  known: ReadonlyMap<string, Part>,
+  spacing: number,
+  margin: number,
+): Fault[] {
+  const faults: Fault[] = [];
+  const copies: Copy[] = [];
+  sheet.placements.forEach((placement, i) => {
+    const pointer = pointerTo('sheets', index, 'placements', i);
+    const part = known.get(placement.part);
+    if (part?.stock !== sheet.stock) {
+      const message = `expected a part of "${sheet.stock}", got "${placement.part}"`;
+      faults.push({ pointer, message });
+      return;
+    }
+    const outline = placedContour(part.outside, placement);
+    const edges = edgesOf(outline);
+    copies.push({ pointer, name: part.name, edges, boxes: edges.map(edgeExtent), extent: extentOf(outline) });
+  });
+  return [
+    ...faults,
+    ...copies.flatMap((copy) => marginFaults(copy, sheet, margin)),
+    ...neighbours(copies, spacing).flatMap(([a, b]) => pairFaults(a, b, spacing)),
+  ];
+}
+
+function marginFaults({ pointer, name, extent }: Copy, { width, height }: Sheet, margin: number): Fault[] {
+  const { left, bottom, right, top } = extent;
+  const least = Math.min(left, bottom, width - right, height - top);
+  // Written so that NaN fails as well.
+  if (least >= margin - TOUCH) return [];
+  const message = `expected part "${name}" at least ${margin} mm from the sheet's edge, got ${least.toFixed(3)} mm`;
+  return [{ pointer, message }];
+}
+
+/** Pairs whose boxes come within the spacing: swept from left to right. */
+function neighbours(copies: readonly Copy[], spacing: number): [Copy, Copy][] {
+  const sorted = [...copies].sort((a, b) => a.extent.left - b.extent.left);
+  return sorted.flatMap((copy, i) => {
+    const near: [Copy, Copy][] = [];
+    for (let j = i + 1; j < sorted.length; j++) {
+      const other = sorted[j];
+      if (other === undefined || other.extent.left > copy.extent.right + spacing) break;
+      if (boxGap(copy.extent, other.extent) <= spacing) near.push([copy, other]);
+    }
+    return near;
+  });
+}
+
+const boxGap = (a: Extent, b: Extent): number =>
+  Math.max(a.left - b.right, b.left - a.right, a.bottom - b.top, b.bottom - a.top);
+
+function pairFaults(a: Copy, b: Copy, spacing: number): Fault[] {
+  const gap = outlineGap(a, b, spacing);
+  const over = gap <= TOUCH ? overlap(a.edges, b.edges) : contains(a, b) || contains(b, a);
+  if (!over && gap >= spacing - TOUCH) return [];
+  const message = over
+    ? `expected part "${a.name}" clear of "${b.name}" (${b.pointer}), got an overlap`
+    : `expected ${spacing} mm between part "${a.name}" and "${b.name}" (${b.pointer}), got ${gap.toFixed(3)} mm`;
+  return [{ pointer: a.pointer, message }];
+}
+
+/** The distance between two outlines where it is under the spacing; else anything not under it. */
+function outlineGap(a: Copy, b: Copy, spacing: number): number {
+  let least = Infinity;
+  a.edges.forEach((edge, i) => {
+    b.edges.forEach((other, j) => {
+      const [box, otherBox] = [a.boxes[i], b.boxes[j]];
+      if (box === undefined || otherBox === undefined || boxGap(box, otherBox) > spacing + TOUCH) return;
+      least = Math.min(least, edgeGap(edge, other));
+    });
+  });
+  return least;
+}
+
+/** For outlines that do not meet: one corner inside means all of it. */
+const contains = (outer: Copy, inner: Copy): boolean =>
+  inner.edges.slice(0, 1).some(({ start }) => isInsideEdges(start, outer.edges));
