@@ -1,0 +1,69 @@
+import { FIT, MOST_COPIES } from './rows.ts';
+import { pointerTo, type Fault } from '$lib/project/fault.ts';
+import type { Cutter, Stock } from '$lib/project/project.ts';
+import type { Nestable } from './nestable.ts';
+import type { Part } from './part.ts';
+
+/** Two cuts must not eat into each other's part, nor run off the board while the part's edge is still to come. */
+export function cutterFaults({ kerf, spacing, margin }: Cutter): Fault[] {
+  const faults: Fault[] = [];
+  if (spacing < kerf) {
+    const message = `expected a spacing of at least the kerf of ${kerf} mm, got ${spacing} mm`;
+    faults.push({ pointer: '/cutter/spacing', message });
+  }
+  if (margin < kerf / 2) {
+    const message = `expected a margin of at least ${kerf / 2} mm, half the kerf of ${kerf} mm, got ${margin} mm`;
+    faults.push({ pointer: '/cutter/margin', message });
+  }
+  return faults;
+}
+
+export function quantityFaults(parts: readonly Part[], stocks: readonly Stock[]): Fault[] {
+  const total = parts.reduce((sum, { quantity }) => sum + quantity, 0);
+  const advice = 'thicker stock or a narrower stand needs fewer';
+  const many: Fault[] =
+    total <= MOST_COPIES
+      ? []
+      : [{ pointer: '/stock', message: `expected at most ${MOST_COPIES} parts to cut, got ${total}: ${advice}` }];
+  const homeless = parts.filter(({ stock }) => !stocks.some(({ name }) => name === stock));
+  return [
+    ...many,
+    ...homeless.map(({ name, stock }) => ({
+      pointer: '/stock',
+      message: `expected a stock named "${stock}" for part "${name}", got none`,
+    })),
+  ];
+}
+
+/** By how much a part is larger than its sheet in the turn that comes nearest to fitting; nothing when one fits. */
+export function sizeFaults({ part, views }: Nestable, stock: Stock, index: number, margin: number): Fault[] {
+  const { width, height } = stock.sheet;
+  const [nearest] = views
+    .filter(({ swapped }) => !swapped)
+    .map((view) => {
+      const narrow = Math.max(0, view.width + 2 * margin - width);
+      const low = Math.max(0, view.height + 2 * margin - height);
+      return { view, narrow: narrow > FIT ? narrow : 0, low: low > FIT ? low : 0 };
+    })
+    .sort((a, b) => a.narrow + a.low - b.narrow - b.low);
+  if (nearest === undefined || nearest.narrow + nearest.low === 0) return [];
+  const short = [
+    ...(nearest.narrow > 0 ? [`${shortBy(nearest.narrow)} mm too narrow`] : []),
+    ...(nearest.low > 0 ? [`${shortBy(nearest.low)} mm too low`] : []),
+  ].join(' and ');
+  const needed = `${nearest.view.width.toFixed(1)} × ${nearest.view.height.toFixed(1)} mm`;
+  return [
+    {
+      pointer: pointerTo('stock', index, 'sheet'),
+      message: `expected a sheet of at least ${needed} plus margins for part "${part.name}", got ${width} × ${height} mm: ${short}`,
+    },
+  ];
+}
+
+/** One decimal, or as many as it takes to say more than nothing. */
+const shortBy = (value: number): string => (value >= 0.05 ? value.toFixed(1) : value.toPrecision(1));
+
+export const tooManySheets = (stock: Stock, index: number, most: number): Fault => ({
+  pointer: pointerTo('stock', index, 'sheet'),
+  message: `expected at most ${most} sheets of "${stock.name}", got parts for more: take larger sheets or thicker stock`,
+});

@@ -1,0 +1,92 @@
+import { fillRoom, largestSplit, moved, stripsOf, swap, type Filled, type Strip } from './fillRoom.ts';
+import { rowsFor, seen, spotsOf, type Room, type Row } from './rows.ts';
+import type { Nestable, Spot } from './nestable.ts';
+
+/** A sheet being filled: who stands where, and the rooms still empty. Frame: the usable part of the sheet. */
+export interface Board {
+  readonly copies: { readonly item: Nestable; readonly spot: Spot }[];
+  free: Strip[];
+}
+
+/**
+ * All copies of all parts on as few boards as this method finds; more than `most` boards: null, before they are laid.
+ * Each part fills whole boards first; what is left of it goes into the rooms that earlier boards have free, and then on
+ * a board of its own, in a strip as narrow as holds it, so that the next part finds the rest of the board in one piece.
+ * Larger parts go first. Every part must fit the room.
+ */
+export function shareBoards(items: readonly Nestable[], room: Room, spacing: number, most: number): Board[] | null {
+  const boards: Board[] = [];
+  const bySize = [...items].sort((a, b) => b.width * b.height - a.width * a.height);
+  for (const item of bySize) {
+    const { quantity } = item.part;
+    const full = fillRoom(item, room, spacing, quantity);
+    const whole = full.spots.length < quantity ? Math.floor(quantity / full.spots.length) : 0;
+    if (!(boards.length + whole <= most)) return null;
+    for (let i = 0; i < whole; i++) put(newBoard(boards, room), 0, item, full);
+    let left = quantity - whole * full.spots.length;
+    while (left > 0) {
+      left -= placeSome(boards, item, spacing, left) || placeSome([newBoard(boards, room)], item, spacing, left);
+      if (boards.length > most) return null;
+    }
+  }
+  return boards;
+}
+
+function newBoard(boards: Board[], room: Room): Board {
+  const board: Board = { copies: [], free: [{ x: 0, y: 0, ...room }] };
+  boards.push(board);
+  return board;
+}
+
+/** Places all copies in the first room that takes them all in one strip, else some in the first that takes any. */
+function placeSome(boards: readonly Board[], item: Nestable, spacing: number, wanted: number): number {
+  const fillings = [stripFor, fillRoom];
+  for (const filling of fillings) {
+    for (const board of boards) {
+      for (const [i, room] of board.free.entries()) {
+        const filled = filling(item, room, spacing, wanted);
+        if (filled === null || filled.spots.length === 0) continue;
+        put(board, i, item, filled);
+        return filled.spots.length;
+      }
+    }
+  }
+  return 0;
+}
+
+/** Puts copies into a free room of a board; the rooms that stay free within it take its place. */
+function put(board: Board, roomIndex: number, item: Nestable, filled: Filled): void {
+  const room = board.free[roomIndex];
+  if (room === undefined) return;
+  board.copies.push(...moved(filled.spots, room).map((spot) => ({ item, spot })));
+  const rest = moved(filled.free, room).filter(({ width, height }) => width > 0 && height > 0);
+  board.free.splice(roomIndex, 1, ...rest);
+}
+
+/** All copies wanted in rows or columns across a room, on the least of it; null when rows of one kind do not hold them. */
+function stripFor(item: Nestable, room: Room, spacing: number, wanted: number): Filled | null {
+  let best: { row: Row; count: number; area: number } | null = null;
+  for (const row of item.views.flatMap((view) => rowsFor(view, seen(view, room), spacing, wanted))) {
+    const count = Math.ceil(wanted / row.copies.length);
+    if (count > row.fits) continue;
+    const area = (count * (row.height + spacing) - spacing) * seen(row.view, room).width;
+    if (best === null || area < best.area) best = { row, count, area };
+  }
+  if (best === null) return null;
+  const { row, count } = best;
+  const spots = spotsOf(row, count, spacing).slice(0, wanted);
+  return {
+    spots,
+    free: [...lastRowRest(row, count, spacing, wanted), ...largestSplit(stripsOf(row, count, room, spacing))],
+  };
+}
+
+/** The empty end of the last row when it is not full. */
+function lastRowRest(row: Row, count: number, spacing: number, wanted: number): Strip[] {
+  const inLast = wanted - (count - 1) * row.copies.length;
+  if (inLast === row.copies.length) return [];
+  const end = Math.max(...row.copies.slice(0, inLast).map(({ x }) => x + row.view.width)) + spacing;
+  const y = (count - 1) * (row.height + spacing);
+  const rest = { x: end, y, width: row.width - end, height: row.height };
+  return [row.view.swapped ? swap(rest) : rest];
+}
