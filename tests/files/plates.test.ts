@@ -15,6 +15,7 @@ const block: Part = {
   quantity: 2,
   outside: square(SIDE),
   inside: [circle([8, 12], RADIUS)],
+  labels: [],
   mark: [openPath([[2, 2], [6, 2]])], // prettier-ignore
 };
 

@@ -11,6 +11,7 @@ export const partOf = (name: string, outside: Path, more: Partial<Part> = {}): P
   outside,
   inside: [],
   mark: [],
+  labels: [],
   ...more,
 });
 

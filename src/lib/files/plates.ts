@@ -3,6 +3,7 @@ import { success, type Result } from '$lib/project/fault.ts';
 import { cutPath, type CutPath } from '$lib/workshop/kerf.ts';
 import { placed } from '$lib/workshop/placed.ts';
 import type { Cutter } from '$lib/project/project.ts';
+import { marksOf } from '$lib/workshop/marks.ts';
 import type { Part, Sheet } from '$lib/workshop/part.ts';
 import type { Plate } from './plate.ts';
 
@@ -13,7 +14,7 @@ export function partPlate(part: Part): Plate {
     name: part.name,
     width: extent.right - extent.left,
     height: extent.top - extent.bottom,
-    layers: { outside: [part.outside], inside: part.inside, mark: part.mark },
+    layers: { outside: [part.outside], inside: part.inside, mark: marksOf(part) },
   };
 }
 

@@ -1,12 +1,14 @@
-import type { Path } from '$lib/geometry/contour.ts';
 import type { Point } from '$lib/geometry/point.ts';
-import { letter, LETTERING_ABOVE, LETTERING_BELOW, letteringWidth } from './lettering.ts';
+import { LETTERING_ABOVE, LETTERING_BELOW, letteringWidth } from './lettering.ts';
+import type { PartLabel } from './part.ts';
 
 /** A clear strip between lettering and the edges and holes round it, mm. */
 const CLEAR = 1.5;
 /** Tallest and smallest lettering, mm: under 1 mm a beam makes a blot of it. */
 const TALLEST = 5;
 const SMALLEST = 1;
+/** Heights tried differ by this, mm: finer than anyone sees. */
+const STEP = 0.25;
 
 /** Where lettering may go: between these two places along the first axis. */
 interface Span {
@@ -16,41 +18,33 @@ interface Span {
 
 /**
  * A line of lettering inside a polygon, as large as fits up to 5 mm, in the middle of the span. The first of the texts that
- * fits at 1 mm or more is taken, the longest first; empty when none does.
+ * fits at 1 mm or more is taken, the longest first; none when none does.
  */
-export function labelInside(polygon: readonly Point[], span: Span, texts: readonly string[]): readonly Path[] {
-  const middle = (span.from + span.to) / 2;
+export function labelInside(polygon: readonly Point[], span: Span, texts: readonly string[]): readonly PartLabel[] {
   for (const text of texts) {
-    const height = tallestFit(polygon, span, text);
-    if (height === null) continue;
-    const half = letteringWidth(text, height) / 2;
-    const room = roomBetween(polygon, middle - half - CLEAR, middle + half + CLEAR);
-    const lift = (LETTERING_ABOVE - LETTERING_BELOW) * height;
-    return letter(text, { height, x: middle, y: (room.low + room.high - lift) / 2, anchor: 'middle' });
+    const width = letteringWidth(text, 1);
+    for (let height = TALLEST; height >= SMALLEST; height -= STEP) {
+      const label = fitted(polygon, span, text, width, height);
+      if (label) return [label];
+    }
   }
   return [];
 }
 
-/** Halves the step between what fits and what does not; finer than a beam is wide. mm. */
-const STEP = 0.05;
-
-function tallestFit(polygon: readonly Point[], span: Span, text: string): number | null {
-  const fits = (height: number): boolean => {
-    const half = letteringWidth(text, height) / 2 + CLEAR;
-    const middle = (span.from + span.to) / 2;
-    if (2 * half > span.to - span.from) return false;
-    const { low, high } = roomBetween(polygon, middle - half, middle + half);
-    return high - low >= (LETTERING_ABOVE + LETTERING_BELOW) * height + 2 * CLEAR;
-  };
-  if (!fits(SMALLEST)) return null;
-  let [small, tall] = [SMALLEST, TALLEST];
-  if (fits(tall)) return tall;
-  while (tall - small > STEP) {
-    const height = (small + tall) / 2;
-    if (fits(height)) small = height;
-    else tall = height;
-  }
-  return small;
+/** The label at this height, or null when it does not fit. `width` is that of the text at a height of 1. */
+function fitted(
+  polygon: readonly Point[],
+  { from, to }: Span,
+  text: string,
+  width: number,
+  height: number,
+): PartLabel | null {
+  const half = (width * height) / 2 + CLEAR;
+  if (2 * half > to - from) return null;
+  const x = (from + to) / 2;
+  const { low, high } = roomBetween(polygon, x - half, x + half);
+  if (high - low < (LETTERING_ABOVE + LETTERING_BELOW) * height + 2 * CLEAR) return null;
+  return { text, height, x, y: (low + high - (LETTERING_ABOVE - LETTERING_BELOW) * height) / 2 };
 }
 
 /** The band of heights that lies inside the polygon all the way from one place to the other. */

@@ -16,8 +16,20 @@ export interface Part {
   readonly outside: Path;
   /** Clockwise paths, and circles; cut inside the part. */
   readonly inside: readonly (Path | Circle)[];
-  /** Engraved or drawn, not cut: labels and centre lines. */
+  /** Engraved or drawn, not cut: centre lines and the like. */
   readonly mark: readonly Contour[];
+  /** Lettering that goes with the marks. */
+  readonly labels: readonly PartLabel[];
+}
+
+/** A line of single-stroke lettering on a part. */
+export interface PartLabel {
+  readonly text: string;
+  /** Of a capital letter, mm. */
+  readonly height: number;
+  /** Middle of the line, on its baseline, in the part's frame. */
+  readonly x: number;
+  readonly y: number;
 }
 
 /** One copy of a part on a sheet: the part turned counter-clockwise about its origin by `turn`, then moved. */

@@ -55,7 +55,8 @@ function slicePart(name: string, stand: StandBody, quantity: number): Part {
     quantity,
     outside: polygonPath(corners),
     inside: holes,
-    mark: labelInside(corners, widestGap(holes, length), [
+    mark: [],
+    labels: labelInside(corners, widestGap(holes, length), [
       `← FRONT · ${name.toUpperCase()}`,
       `← ${name.toUpperCase()}`,
       '← F',

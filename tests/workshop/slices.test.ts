@@ -1,0 +1,105 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Point } from '$lib/geometry/point.ts';
+import { plan } from '$lib/plan/plan.ts';
+import { labelInside } from '$lib/workshop/label.ts';
+import { LETTERING_ABOVE, LETTERING_BELOW, letteringWidth } from '$lib/workshop/lettering.ts';
+import { marksOf } from '$lib/workshop/marks.ts';
+import type { Part } from '$lib/workshop/part.ts';
+import { numberFrom } from '../numbers.ts';
+import { firstLayout, project } from '../projects.ts';
+import { partOf, wedgeCorners } from './shapes.ts';
+import { polygonPath } from '$lib/geometry/contour.ts';
+
+function partsOf(changes: Record<string, unknown>): readonly Part[] {
+  const of = project(changes);
+  const planned = plan(of, firstLayout(of));
+  if (!planned.ok) throw new Error(planned.faults.map(({ message }) => message).join('; '));
+  return planned.value.parts;
+}
+
+const corners = (part: Part): Point[] => part.outside.vertices.map(({ x, y }) => [x, y]);
+
+describe('the slices of two stands', () => {
+  test('lie with their lower left at the origin, the front at the left', () => {
+    const [slice] = partsOf({});
+    if (!slice) throw new Error('there is a slice');
+    expect(Math.min(...corners(slice).map(([x]) => x))).toBe(0);
+    expect(Math.min(...corners(slice).map(([, y]) => y))).toBe(0);
+    // Tilted up, the front is the thick end.
+    const heightAt = (end: number): number =>
+      Math.max(
+        ...corners(slice)
+          .filter(([x]) => Math.abs(x - end) < 1e-9)
+          .map(([, y]) => y),
+      );
+    const length = Math.max(...corners(slice).map(([x]) => x));
+    expect(heightAt(0)).toBeGreaterThan(heightAt(length));
+    expect(slice.labels[0]?.text).toMatch(/^← FRONT/);
+  });
+
+  test('have the area that the plan states, holes deducted', () => {
+    const of = project();
+    const planned = plan(of, firstLayout(of));
+    if (!planned.ok) throw new Error('the demo has a plan');
+    const [slice] = planned.value.parts;
+    if (!slice) throw new Error('there is a slice');
+    const points = corners(slice);
+    const doubled = points.reduce((sum, [x, y], i) => {
+      const [nx, ny] = points[(i + 1) % points.length] ?? [x, y];
+      return sum + x * ny - nx * y;
+    }, 0);
+    const holes = slice.inside.reduce(
+      (sum, hole) => sum + (hole.kind === 'circle' ? Math.PI * hole.radius ** 2 : NaN),
+      0,
+    );
+    expect(doubled / 2 - holes).toBeCloseTo(planned.value.stand.right.sliceArea, 9);
+  });
+
+  test('are named apart and labelled apart when they differ', () => {
+    const parts = partsOf({ '/layouts/0/placement/right/y': 260 });
+    expect(parts.map(({ name, labels }) => [name, labels[0]?.text])).toEqual([
+      ['slice-left', '← FRONT · SLICE-LEFT'],
+      ['slice-right', '← FRONT · SLICE-RIGHT'],
+    ]);
+  });
+});
+
+describe('a label', () => {
+  const texts = ['← FRONT · SLICE', '← SLICE', '←'];
+
+  test('lies clear inside the wedge, whatever its size, or is not there', () => {
+    let drawn = 0;
+    fc.assert(
+      fc.property(numberFrom(20, 300), numberFrom(3, 40), numberFrom(3, 80), (run, thin, thick) => {
+        const wedge = wedgeCorners(run, thin, thick);
+        const [label] = labelInside(wedge, { from: 0, to: run }, texts);
+        if (!label) {
+          // Then even a bare arrow of 1 mm has no room.
+          expect(Math.min(thin, thick) < 6 || run < 10).toBe(true);
+          return;
+        }
+        drawn++;
+        const half = letteringWidth(label.text, label.height) / 2;
+        const top = (x: number): number => thin + ((thick - thin) * x) / run;
+        expect(label.x - half).toBeGreaterThan(1);
+        expect(label.x + half).toBeLessThan(run - 1);
+        expect(label.y - LETTERING_BELOW * label.height).toBeGreaterThan(1);
+        expect(label.y + LETTERING_ABOVE * label.height).toBeLessThan(
+          Math.min(top(label.x - half), top(label.x + half)) - 1,
+        );
+      }),
+    );
+    expect(drawn).toBeGreaterThan(50);
+  });
+
+  test('becomes strokes on the mark layer, inside the part', () => {
+    const wedge = wedgeCorners(200, 12, 50);
+    const part = partOf('slice', polygonPath(wedge), { labels: labelInside(wedge, { from: 0, to: 200 }, texts) });
+    const points = marksOf(part).flatMap((mark) => (mark.kind === 'path' ? mark.vertices : []));
+    expect(points.length).toBeGreaterThan(20);
+    for (const { x, y } of points) {
+      expect(x > 0 && x < 200 && y > 0 && y < 12 + (38 * x) / 200).toBe(true);
+    }
+  });
+});
