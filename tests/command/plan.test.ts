@@ -1,0 +1,222 @@
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { plan } from '$lib/plan/plan.ts';
+import { bringUpToDate } from '../../tools/bundle.mjs';
+import { demoWith, firstLayout, project } from '../projects.ts';
+
+const bundle = fileURLToPath(new URL('../../dist/plan.js', import.meta.url));
+let folder = '';
+
+beforeAll(() => {
+  expect(bringUpToDate()).toBe(true);
+  folder = mkdtempSync(join(tmpdir(), 'wedgewright-'));
+}, 60_000);
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+interface Run {
+  readonly status: number | null;
+  readonly out: string;
+  readonly lines: readonly string[];
+}
+
+function run(...words: string[]): Run {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [bundle, ...words], { encoding: 'utf8' });
+  return { status, out: stdout, lines: stderr.split('\n').filter((line) => line !== '') };
+}
+
+let count = 0;
+function file(content: string | Buffer): string {
+  const path = join(folder, `project-${count++}.json`);
+  writeFileSync(path, content);
+  return path;
+}
+const projectFile = (changes: Record<string, unknown> = {}): string => file(JSON.stringify(demoWith(changes)));
+
+function everyFile(below: string): string[] {
+  return readdirSync(below, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => join(entry.parentPath, entry.name).slice(below.length + 1))
+    .sort();
+}
+
+describe('a sound project', () => {
+  test('prints the plan that the kernel makes', () => {
+    const { status, out, lines } = run(projectFile());
+    expect(status).toBe(0);
+    expect(lines).toEqual([]);
+    const of = project();
+    const planned = plan(of, firstLayout(of));
+    expect(JSON.parse(out)).toMatchObject(JSON.parse(JSON.stringify(planned.ok && planned.value)));
+  });
+
+  test('writes the plan, every part and every sheet, each as SVG and DXF', () => {
+    const out = join(folder, 'made', 'new');
+    const printed = run(projectFile(), '--out', out);
+    expect(printed.status).toBe(0);
+    expect(readFileSync(join(out, 'plan.json'), 'utf8')).toBe(printed.out);
+    const document = JSON.parse(printed.out) as { sheets: { number: number; placements: unknown[] }[] };
+    expect(document.sheets.reduce((sum, sheet) => sum + sheet.placements.length, 0)).toBe(108);
+    const sheets = document.sheets.flatMap(({ number }) => [
+      `sheets/MDF 3 mm-${number}.dxf`,
+      `sheets/MDF 3 mm-${number}.svg`,
+    ]);
+    expect(everyFile(out)).toEqual(['parts/slice.dxf', 'parts/slice.svg', 'plan.json', ...sheets].sort());
+  });
+
+  test('gives the same bytes every time', () => {
+    const source = projectFile();
+    const [a, b] = [join(folder, 'a'), join(folder, 'b')];
+    run(source, '--out', a);
+    run(source, '--out', b);
+    for (const path of everyFile(a)) expect(readFileSync(join(b, path))).toEqual(readFileSync(join(a, path)));
+  });
+
+  test('plans the layout that is named, and says which there are', () => {
+    const demo = demoWith() as { layouts: object[] };
+    const two = {
+      ...demo,
+      layouts: [...demo.layouts, { ...demo.layouts[0], name: 'by the door', aim: { through: 'woofer' } }],
+    };
+    const path = file(JSON.stringify(two));
+    expect(JSON.parse(run(path, '--layout', 'by the door').out)).toMatchObject({ layout: 'by the door' });
+    expect(run(path, '--layout', 'attic')).toEqual({
+      status: 2,
+      out: '',
+      lines: ['/: expected the name of a layout ("window side", "by the door"), got "attic"'],
+    });
+  });
+
+  test('findings do not change the exit status', () => {
+    const { status, out } = run(projectFile({ '/layouts/0/placement/right': { x: 690, y: 300 } }));
+    expect(status).toBe(0);
+    expect(out).toContain('"stand-over-edge"');
+  });
+});
+
+describe('bad input: status 2, one line a fault, nothing written', () => {
+  const cases: [string, () => string, string | RegExp][] = [
+    [
+      'a negative width',
+      () => projectFile({ '/layouts/0/desk/width': -5 }),
+      '/layouts/0/desk/width: expected a length over 0 mm, got -5',
+    ],
+    [
+      'a file that is not there',
+      () => join(folder, 'none.json'),
+      /^\/: expected a project file, got ".*none\.json", which is not there$/,
+    ],
+    ['a folder', () => folder, /which is not a file$/],
+    ['text that is not JSON', () => file('width: 165'), '/: expected JSON, got "width: 165"'],
+    [
+      'bytes that are not text',
+      () => file(Buffer.from([0xff, 0xfe, 0x00])),
+      '/: expected text in UTF-8, got other bytes',
+    ],
+    ['an empty file', () => file(''), '/: expected JSON, got ""'],
+    [
+      '50 MB',
+      () => file(Buffer.alloc(50_000_000, ' ')),
+      '/: expected a project file of at most 4 MB, got one of 50.0 MB',
+    ],
+    [
+      'a newer version',
+      () => projectFile({ '/version': 9 }),
+      '/version: expected 1 or lower, got 9: a newer Wedgewright wrote this file',
+    ],
+    [
+      'a thin end under its minimum',
+      () => projectFile({ '/layouts/0/stand/lift': 2 }),
+      /^\/layouts\/0\/stand\/lift: expected a thin end of at least 3 mm/,
+    ],
+    [
+      'a head in a cabinet',
+      () =>
+        projectFile({
+          '/layouts/0/listener': { setback: -320, earHeight: 900, offset: 430 },
+          '/layouts/0/aim': { through: 'tweeter', toe: { rule: 'straight' }, tilt: { rule: 'as-set', degrees: 0 } },
+        }),
+      /^\/layouts\/0\/listener: expected a head outside the cabinets/,
+    ],
+  ];
+  test.each(cases)('%s', (_, path, line) => {
+    const out = join(folder, `never-${count}`);
+    const { status, out: printed, lines } = run(path(), '--out', out);
+    expect(status).toBe(2);
+    expect(printed).toBe('');
+    expect(lines).toHaveLength(1);
+    expect(lines[0]).toMatch(line);
+    expect(existsSync(out)).toBe(false);
+  });
+
+  test('several faults come as several lines', () => {
+    const { status, lines } = run(projectFile({ '/layouts/0/desk/width': -5, '/speaker/depth': 'deep' }));
+    expect(status).toBe(2);
+    expect(lines).toHaveLength(2);
+  });
+
+  test.each([[[]], [['a', 'b']], [['x.json', '--colour']], [['x.json', '--out', '']]])(
+    'words that are off: %j',
+    (words) => {
+      const { status, lines } = run(...words);
+      expect(status).toBe(2);
+      expect(lines.at(0)).toMatch(/^\/: /);
+      expect(lines.join('\n')).toContain('usage:');
+    },
+  );
+});
+
+describe('no answer: status 3', () => {
+  test.each<[string, Record<string, unknown>, RegExp]>([
+    [
+      'an axis that cannot reach the ear',
+      { '/layouts/0/aim/tilt': { rule: 'lift-to-ear', degrees: 40 } },
+      /^\/layouts\/0\/aim\/tilt\/degrees: expected a tilt that leaves a lift of 0 mm or more/,
+    ],
+    ['a rod hole that cannot fit', { '/layouts/0/stand/rods': { diameter: 40 } }, /^\/layouts\/0\/stand\/rods/],
+    [
+      'a part larger than its sheet',
+      { '/stock/0/sheet': { width: 150, height: 120 } },
+      /^\/stock\/0\/sheet: expected a sheet of at least/,
+    ],
+  ])('%s', (_, changes, line) => {
+    const out = join(folder, `none-${count}`);
+    const { status, out: printed, lines } = run(projectFile(changes), '--out', out);
+    expect(status).toBe(3);
+    expect(printed).toBe('');
+    for (const one of lines) expect(one).toMatch(line);
+    expect(existsSync(out)).toBe(false);
+  });
+});
+
+describe('writing', () => {
+  test('a folder in the place of a file leaves everything as it was', () => {
+    const out = join(folder, 'blocked');
+    mkdirSync(join(out, 'parts', 'slice.svg'), { recursive: true });
+    writeFileSync(join(out, 'plan.json'), 'mine');
+    const { status, lines } = run(projectFile(), '--out', out);
+    expect(status).toBe(2);
+    expect(lines[0]).toMatch(/^\/: expected a folder that can be written to/);
+    expect(readFileSync(join(out, 'plan.json'), 'utf8')).toBe('mine');
+    expect(everyFile(out)).toEqual(['plan.json']);
+  });
+
+  test('files of an earlier run that no longer belong are named, not removed', () => {
+    const out = join(folder, 'again');
+    run(projectFile(), '--out', out);
+    const { status, lines } = run(projectFile({ '/stock/0/sheet': { width: 1200, height: 800 } }), '--out', out);
+    expect(status).toBe(0);
+    expect(lines).toContain('note: sheets/MDF 3 mm-5.svg is from an earlier run and does not belong to this plan');
+    expect(existsSync(join(out, 'sheets', 'MDF 3 mm-5.svg'))).toBe(true);
+  });
+
+  test('names of the user’s making stay below the folder', () => {
+    const out = join(folder, 'hostile');
+    const { status } = run(projectFile({ '/stock/0/name': '../../<b>board' }), '--out', out);
+    expect(status).toBe(0);
+    expect(everyFile(out).every((path) => /^(plan\.json|(parts|sheets)\/[^/]+)$/.test(path))).toBe(true);
+  });
+});
