@@ -14,9 +14,14 @@ export type Crossover = Speaker['crossovers'][number];
 export type Stock = Project['stock'][number];
 export type Cutter = Project['cutter'];
 export type Layout = Project['layouts'][number];
+/** Where the maker lined the drivers up: on the axis of `driver`, `distance` mm from the baffle. */
+export type DesignPoint = NonNullable<Speaker['designPoint']>;
 export type Desk = Layout['desk'];
+export type Room = Layout['room'];
 export type Monitor = Layout['monitors'][number];
 export type Listener = Layout['listener'];
+/** A person whose ear height was estimated. */
+export type Person = NonNullable<Listener['earHeightFrom']>;
 export type Posture = Listener['postures'][number];
 export type Aim = Layout['aim'];
 export type ToeRule = Aim['toe'];

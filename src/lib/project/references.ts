@@ -44,7 +44,7 @@ function pairFaults(
 
 /** Names that are used twice, and references to a name that nothing has. */
 export function referenceFaults(project: Project): Fault[] {
-  const { drivers, crossovers } = project.speaker;
+  const { drivers, crossovers, designPoint } = project.speaker;
   return [
     ...twice(drivers, 'speaker', 'drivers'),
     ...twice(project.stock, 'stock'),
@@ -52,6 +52,9 @@ export function referenceFaults(project: Project): Fault[] {
     ...crossovers.flatMap(({ between }, index) =>
       pairFaults(between, drivers, 'speaker', 'crossovers', index, 'between'),
     ),
+    ...(designPoint === null
+      ? []
+      : unknownName('driver', designPoint.driver, drivers, 'speaker', 'designPoint', 'driver')),
     ...project.layouts.flatMap((layout, index) => {
       const { through } = layout.aim;
       const at = ['layouts', index] as const;

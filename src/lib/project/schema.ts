@@ -35,6 +35,8 @@ const speaker = record({
   centreOfMass: optional(orNull(record({ depth: q(ranges.centreOfMass), height: q(ranges.centreOfMass) })), null),
   drivers: list('drivers', driver, 1, 8),
   crossovers: optional(list('crossovers', crossover, 0, 8), []),
+  // Where the maker lined the drivers up: on this driver's own axis, this far from the baffle. Null: not known.
+  designPoint: optional(orNull(record({ driver: name(), distance: q(ranges.designDistance) })), null),
 });
 
 const stock = record({
@@ -58,6 +60,21 @@ const desk = record({
   wallGap: optional(orNull(q(ranges.wallGap)), null),
 });
 
+const absorption = record({
+  desk: optional(q(ranges.absorption), 0),
+  wall: optional(q(ranges.absorption), 0),
+  sides: optional(q(ranges.absorption), 0),
+  ceiling: optional(q(ranges.absorption), 0),
+});
+
+// Side walls from the desk's middle, the ceiling over the floor; null where there is none near.
+const room = record({
+  leftWall: optional(orNull(q(ranges.sideWall)), null),
+  rightWall: optional(orNull(q(ranges.sideWall)), null),
+  ceiling: optional(orNull(q(ranges.ceiling)), null),
+  absorption: optional(absorption, { desk: 0, wall: 0, sides: 0, ceiling: 0 }),
+});
+
 const monitor = record({
   x: optional(q(ranges.monitorX), 0),
   y: q(ranges.monitorY),
@@ -69,10 +86,21 @@ const monitor = record({
 
 const posture = record({ name: name(), setback: q(ranges.setback), earHeight: q(ranges.earHeight) });
 
+/** How an ear height was found that nobody measured: a record only, the number used is `earHeight`. */
+const earHeightFrom = record({
+  sex: optional(word(['man', 'woman', 'not-said']), 'not-said'),
+  stature: optional(orNull(q(ranges.stature)), null),
+  percentile: optional(q(ranges.percentile), 50),
+  seat: optional(orNull(q(ranges.seatHeight)), null),
+  slump: optional(q(ranges.slump), 40),
+  shoes: optional(orNull(q(ranges.shoes)), null),
+});
+
 const listener = record({
   offset: optional(q(ranges.listenerOffset), 0),
   setback: q(ranges.setback),
   earHeight: q(ranges.earHeight),
+  earHeightFrom: optional(orNull(earHeightFrom), null),
   headWidth: optional(q(ranges.headWidth), 152),
   postures: optional(list('postures', posture, 0, 12), []),
 });
@@ -136,12 +164,19 @@ const stand = record({
   pad: optional(q(ranges.pad), 0),
   veneer: optional(q(ranges.veneer), 0),
   glue: optional(q(ranges.glue), 0),
+  friction: optional(q(ranges.friction), 0.3),
 });
 
 const layout = record({
   name: name(),
   air: optional(record({ temperature: optional(q(ranges.temperature), 20) }), { temperature: 20 }),
   desk,
+  room: optional(room, {
+    leftWall: null,
+    rightWall: null,
+    ceiling: null,
+    absorption: { desk: 0, wall: 0, sides: 0, ceiling: 0 },
+  }),
   monitors: optional(list('monitors', monitor, 0, 8), []),
   listener,
   placement: record({ left: mark, right: mark }),
