@@ -28,6 +28,7 @@ describe('a sound project', () => {
       pad: 0,
       veneer: 0,
       glue: 0,
+      friction: 0.3,
     });
     expect(Object.isFrozen(parsed)).toBe(true);
     expect(Object.isFrozen(parsed.speaker.drivers[0])).toBe(true);
