@@ -11,7 +11,8 @@ interface Seen {
   readonly input: unknown;
 }
 
-const LONGEST_TEXT = 200;
+/** The longest name, in UTF-16 units. */
+export const LONGEST_TEXT = 200;
 
 /** What each schema expects, in words, for the message about a missing key. */
 const phrases = new WeakMap<object, string>();
@@ -63,6 +64,14 @@ export function flag(): v.GenericSchema<boolean> {
 export function word<const Words extends readonly [string, ...string[]]>(words: Words): v.GenericSchema<Words[number]> {
   const phrase = alternatives(words);
   return known(v.picklist(words, say(phrase)), phrase);
+}
+
+/** One of a few numbers. */
+export function numberOf<const Numbers extends readonly [number, ...number[]]>(
+  numbers: Numbers,
+): v.GenericSchema<Numbers[number]> {
+  const phrase = numbers.join(' or ');
+  return known(v.picklist(numbers, say(phrase)), phrase);
 }
 
 /** Exactly this value. */

@@ -1,11 +1,14 @@
 import * as v from 'valibot';
-import { exactly, flag, list, name, oneRuleOf, orNull, pair, quantity, record, word } from './rules.ts';
+import { exactly, flag, list, name, numberOf, oneRuleOf, orNull, pair, quantity, record, word } from './rules.ts';
 import { got } from './got.ts';
 import { ranges } from './ranges.ts';
 
 /** The version this code writes. Older files are migrated, newer ones refused. */
 export const VERSION = 1;
 export const FORMAT = 'wedgewright/project';
+
+/** The most layouts one project holds. */
+export const MOST_LAYOUTS = 40;
 
 const q = quantity;
 const optional = v.optional;
@@ -184,14 +187,20 @@ const layout = record({
   stand,
 });
 
+const display = record({
+  length: optional(word(['mm', 'in']), 'mm'),
+  /** Inches as fractions of this denominator; null for decimals. Nothing in the file changes with it. */
+  fraction: optional(orNull(numberOf([8, 16, 32, 64])), null),
+});
+
 /** The project file of version 1, as `model.md` words it. Parsing fills every default in. */
 export const projectSchema = record({
   format: exactly(FORMAT),
   version: exactly(VERSION),
   title: optional(name(), 'Untitled'),
-  display: optional(record({ length: optional(word(['mm', 'in']), 'mm') }), { length: 'mm' }),
+  display: optional(display, { length: 'mm', fraction: null }),
   speaker,
   stock: list('stocks', stock, 1, 40),
   cutter: optional(cutter, { kerf: 0.2, taper: 0, spacing: 2, margin: 5 }),
-  layouts: list('layouts', layout, 1, 40),
+  layouts: list('layouts', layout, 1, MOST_LAYOUTS),
 });
