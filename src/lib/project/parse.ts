@@ -47,16 +47,27 @@ export function checkProject(value: unknown): Result<Project> {
   const tooMuch = sizeFault(document.value);
   if (tooMuch) return failure(tooMuch);
   const parsed = v.safeParse(projectSchema, document.value);
-  if (!parsed.success) return { ok: false, faults: capped(parsed.issues.map(faultOf)) };
+  if (!parsed.success) return { ok: false, faults: capped(parsed.issues.flatMap((issue) => faultsOf(issue))) };
   const project: Project = parsed.output;
   const faults = [...cabinetFaults(project.speaker), ...referenceFaults(project), ...liftFaults(project)];
   return faults.length > 0 ? { ok: false, faults: capped(faults) } : success(deepFreeze(project));
 }
 
-const faultOf = (issue: v.BaseIssue<unknown>): Fault => ({
-  pointer: pointerTo(...(issue.path ?? []).map(({ key }) => (typeof key === 'number' ? key : String(key)))),
-  message: issue.message,
-});
+/**
+ * The faults of an issue. Where one of several shapes was expected, the shape that the value was on its way to says what is
+ * missing inside it; only a value that is on its way to none is told of them all.
+ */
+function faultsOf(issue: v.BaseIssue<unknown>, above: readonly unknown[] = []): Fault[] {
+  const path = [...above, ...(issue.path ?? []).map(({ key }) => key)];
+  const inside = (issue.issues ?? []).filter((inner) => inner.path !== undefined);
+  if (inside.length > 0) return inside.flatMap((inner) => faultsOf(inner, path));
+  return [
+    {
+      pointer: pointerTo(...path.map((key) => (typeof key === 'number' ? key : String(key)))),
+      message: issue.message,
+    },
+  ];
+}
 
 /** Only a solved lift may be left out. */
 function liftFaults(project: Project): Fault[] {

@@ -1,0 +1,79 @@
+import { got } from './got.ts';
+import { expectation, type Range } from './ranges.ts';
+import { fromMillimetres, toMillimetres, type LengthUnit } from './units.ts';
+
+/**
+ * Numbers as people type them. A text that reads as a number becomes that number in the file's unit; any other text stays
+ * a text, so that the check of the project names it at its place and the field can show it again.
+ */
+
+/** An optional sign (also the typographic minus), digits with one decimal point or comma, an optional power of ten. */
+const NUMBER = /^([+\-\u2212]?)(\d+[.,]?\d*|[.,]\d+)(?:e([+-]?\d+))?$/i;
+
+/** The number a text says, or null when it says none. May be infinite when the text is: `1e999`. */
+export function readNumber(text: string): number | null {
+  const match = NUMBER.exec(text.trim());
+  if (match === null) return null;
+  const [, sign, digits = '', power = '0'] = match;
+  const size = Number(`${digits.replace(',', '.')}e${power}`);
+  return sign === '' || sign === '+' || size === 0 ? size : -size;
+}
+
+/**
+ * What the document holds for a typed text: the number in the file's unit, null for an empty text where empty has a
+ * meaning, else the text itself, which no check lets pass.
+ */
+export function entryValue(text: string, range: Range, unit: LengthUnit, mayBeEmpty: boolean): number | string | null {
+  if (mayBeEmpty && text.trim() === '') return null;
+  const value = readNumber(text);
+  if (value === null || !Number.isFinite(value)) return text;
+  const inFile = range.unit === 'mm' ? toMillimetres(value, unit) : value;
+  return Number.isFinite(inFile) ? inFile : text;
+}
+
+/** Decimals shown for a length that was not typed in the unit it is shown in: 0.0001 in is a fortieth of a hair. */
+const INCH_DECIMALS = 4;
+
+/** No field holds a number that needs more: the widest range is 20,000 and the finest step a thousandth. */
+const MOST_DECIMALS = 12;
+
+/** The text a field shows for a value of the document: `entryValue` reads it back as the same value when shown in mm. */
+export function entryText(value: unknown, range: Range, unit: LengthUnit): string {
+  if (typeof value === 'string') return value;
+  if (typeof value !== 'number') return '';
+  if (range.unit !== 'mm' || unit === 'mm') return plainDecimal(value);
+  return String(Number(fromMillimetres(value, unit).toFixed(INCH_DECIMALS)));
+}
+
+/** A number as digits without an exponent, where digits can say it. */
+function plainDecimal(value: number): string {
+  const shortest = String(value);
+  if (!shortest.includes('e-')) return shortest;
+  const written = value.toFixed(MOST_DECIMALS).replace(/\.?0+$/, '');
+  return Number(written) === value ? written : shortest;
+}
+
+/** Shown limits end inside the real ones. */
+const LIMIT_STEPS = 100;
+
+/** The range in the unit it is typed in. */
+export function rangeIn(range: Range, unit: LengthUnit): Range {
+  if (range.unit !== 'mm' || unit === 'mm') return range;
+  const inward = (value: number, round: (x: number) => number): number =>
+    round(fromMillimetres(value, unit) * LIMIT_STEPS) / LIMIT_STEPS;
+  return { ...range, unit, min: inward(range.min, Math.ceil), max: inward(range.max, Math.floor) };
+}
+
+/**
+ * What is wrong with a value that misses its range, in the unit it was typed in: `expected a length over 0 mm, got -5`.
+ * Null when the value is a number in its range.
+ */
+export function rangeMessage(value: unknown, range: Range, unit: LengthUnit): string | null {
+  const isNumber = typeof value === 'number';
+  if (isNumber && value >= range.min && value <= range.max && !(range.whole && !Number.isInteger(value))) return null;
+  const found = isNumber ? entryText(value, range, unit) : foundText(value);
+  return `expected ${expectation(rangeIn(range, unit), value)}, got ${found}`;
+}
+
+const foundText = (value: unknown): string =>
+  typeof value === 'string' && value.trim() === '' ? 'nothing' : got(value);

@@ -1,0 +1,165 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { entryText, entryValue, rangeIn, rangeMessage, readNumber } from '$lib/project/entry.ts';
+import { ranges } from '$lib/project/ranges.ts';
+import { fromMillimetres, toMillimetres } from '$lib/project/units.ts';
+
+describe('a typed number', () => {
+  test.each([
+    ['5', 5],
+    [' 5.25 ', 5.25],
+    ['5,25', 5.25],
+    ['.5', 0.5],
+    [',5', 0.5],
+    ['5.', 5],
+    ['+5', 5],
+    ['-5', -5],
+    ['\u22125', -5],
+    ['1e3', 1000],
+    ['2.5E-2', 0.025],
+    ['007', 7],
+    ['1e999', Infinity],
+    ['-1e999', -Infinity],
+    ['-0', 0],
+  ])('%j reads as %d', (text, value) => {
+    expect(readNumber(text)).toBe(value);
+  });
+
+  test.each(['', ' ', '.', '-', 'abc', '5 mm', '1.2.3', '1,234.5', 'NaN', 'Infinity', '0x10', '1e', '5 5', '١', '<b>'])(
+    '%j is none',
+    (text) => {
+      expect(readNumber(text)).toBeNull();
+    },
+  );
+
+  test('any text reads as a number or none, never as NaN', () => {
+    fc.assert(fc.property(fc.string(), (text) => !Number.isNaN(readNumber(text))));
+  });
+
+  test('reads as JavaScript reads it, with a point or a comma', () => {
+    fc.assert(
+      fc.property(fc.double({ noNaN: true, noDefaultInfinity: true }), (value) => {
+        const text = String(value);
+        expect(readNumber(text)).toBe(value === 0 ? 0 : value);
+        expect(readNumber(text.replace('.', ','))).toBe(value === 0 ? 0 : value);
+      }),
+    );
+  });
+});
+
+describe('what the document holds', () => {
+  const width = ranges.deskWidth;
+
+  test('a number in mm, whatever the unit', () => {
+    expect(entryValue('600', width, 'mm', false)).toBe(600);
+    // One inch is 25.4 mm by definition.
+    expect(entryValue('6.5', width, 'in', false)).toBe(165.1);
+    expect(entryValue('10', ranges.toe, 'in', false)).toBe(10);
+  });
+
+  test('null for an empty text only where empty has a meaning', () => {
+    expect(entryValue('  ', width, 'mm', true)).toBeNull();
+    expect(entryValue('  ', width, 'mm', false)).toBe('  ');
+  });
+
+  test('the text itself where it is no number that a file can hold', () => {
+    expect(entryValue('abc', width, 'mm', true)).toBe('abc');
+    expect(entryValue('1e999', width, 'mm', true)).toBe('1e999');
+    expect(entryValue('1e308', width, 'in', true)).toBe('1e308');
+  });
+
+  const anyNumber = fc.double({ min: -20000, max: 20000, noNaN: true });
+
+  test('shown in mm it reads back as the same number', () => {
+    fc.assert(
+      fc.property(anyNumber, (value) => {
+        expect(entryValue(entryText(value, width, 'mm'), width, 'mm', false)).toBe(value === 0 ? 0 : value);
+      }),
+    );
+  });
+
+  test('shown in inches it reads back within the last decimal shown', () => {
+    fc.assert(
+      fc.property(anyNumber, (value) => {
+        const back = entryValue(entryText(value, width, 'in'), width, 'in', false);
+        // Four decimals of an inch are shown: half of the last one, in mm.
+        expect(Math.abs(Number(back) - value)).toBeLessThanOrEqual(0.00005 * 25.4 + 1e-9);
+      }),
+    );
+  });
+
+  test('typed in inches it shows as typed, to four decimals', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: -9999999, max: 9999999 }), (tenThousandths) => {
+        const text = String(tenThousandths / 10000);
+        expect(entryText(entryValue(text, width, 'in', false), width, 'in')).toBe(text);
+      }),
+    );
+  });
+
+  test('a text shows as it is, nothing as an empty field', () => {
+    expect(entryText('12 or so', width, 'in')).toBe('12 or so');
+    expect(entryText(null, width, 'mm')).toBe('');
+    expect(entryText(undefined, width, 'mm')).toBe('');
+    expect(entryText(1e-7, width, 'mm')).toBe('0.0000001');
+  });
+});
+
+describe('what is wrong with a number', () => {
+  const { deskWidth, rodCount, toe, mass } = ranges;
+
+  test.each([
+    [-5, 'mm', 'expected a length over 0 mm, got -5'],
+    [0, 'mm', 'expected a length over 0 mm, got 0'],
+    [199, 'mm', 'expected a length from 200 to 10000 mm, got 199'],
+    [1e9, 'mm', 'expected a length from 200 to 10000 mm, got 1000000000'],
+    ['', 'mm', 'expected a length from 200 to 10000 mm, got nothing'],
+    ['  ', 'mm', 'expected a length from 200 to 10000 mm, got nothing'],
+    ['abc', 'mm', 'expected a length from 200 to 10000 mm, got "abc"'],
+    ['NaN', 'mm', 'expected a length from 200 to 10000 mm, got "NaN"'],
+    [undefined, 'mm', 'expected a length from 200 to 10000 mm, got nothing'],
+    [-127, 'in', 'expected a length over 0 in, got -5'],
+    [25.4, 'in', 'expected a length from 7.88 to 393.7 in, got 1'],
+  ] as const)('%j in %s', (value, unit, message) => {
+    expect(rangeMessage(value, deskWidth, unit)).toBe(message);
+  });
+
+  test('other units keep theirs', () => {
+    expect(rangeMessage(2.5, rodCount, 'in')).toBe('expected a whole number from 2 to 8, got 2.5');
+    expect(rangeMessage(91, toe, 'in')).toBe('expected an angle from -90 to 90°, got 91');
+    expect(rangeMessage(0, mass, 'mm')).toBe('expected a mass over 0 kg, got 0');
+  });
+
+  test('nothing, exactly within the range', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...Object.values(ranges)), fc.double(), (range, value) => {
+        const sound = value >= range.min && value <= range.max && (!('whole' in range) || Number.isInteger(value));
+        expect(rangeMessage(value, range, 'mm') === null).toBe(sound);
+      }),
+    );
+  });
+
+  test('limits shown in inches lie within the real ones, and not far', () => {
+    for (const range of Object.values(ranges).filter(({ unit }) => unit === 'mm')) {
+      const shown = rangeIn(range, 'in');
+      expect(shown.unit).toBe('in');
+      expect(toMillimetres(shown.min, 'in')).toBeGreaterThanOrEqual(range.min);
+      expect(toMillimetres(shown.max, 'in')).toBeLessThanOrEqual(range.max);
+      // Two decimals of an inch are shown.
+      expect(shown.min - range.min / 25.4).toBeLessThan(0.01);
+      expect(range.max / 25.4 - shown.max).toBeLessThan(0.01);
+    }
+  });
+});
+
+test('inches and back are the same length, to the digits kept', () => {
+  fc.assert(
+    fc.property(fc.integer({ min: -1e9, max: 1e9 }), (tenThousandths) => {
+      const mm = tenThousandths / 10000;
+      expect(toMillimetres(fromMillimetres(mm, 'mm'), 'mm')).toBe(mm);
+      const back = toMillimetres(fromMillimetres(mm, 'in'), 'in');
+      // Twelve digits are kept, which is at most 5e-12 of the number off, twice.
+      expect(Math.abs(back - mm)).toBeLessThanOrEqual(1.01e-11 * Math.abs(mm));
+    }),
+  );
+});
