@@ -1,0 +1,5 @@
+import { createContext } from 'svelte';
+import type { OpenProject } from './openProject.svelte.ts';
+
+/** The open project of the page: the frame provides it, every control uses it. */
+export const [useProject, provideProject] = createContext<OpenProject>();

@@ -1,0 +1,47 @@
+import type { Fault } from '$lib/project/fault.ts';
+import type { Shown } from './settle.ts';
+
+/** One file to take away. */
+export interface TakeAway {
+  /** Below the archive's folder, `/` between the parts. */
+  readonly path: string;
+  readonly text: string;
+}
+
+/** The cut files of what is shown: made when asked for, never while typing, by code that is fetched with the first asking. */
+export type CutState =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'made'; readonly files: readonly TakeAway[] }
+  | { readonly kind: 'refused'; readonly faults: readonly Fault[] };
+
+/** What makes the files: handed in, so that the maker and its libraries load late. */
+export type CutMaker = (shown: Shown) => Promise<CutState>;
+
+export class CutSet {
+  #state = $state.raw<CutState>({ kind: 'none' });
+  #asked: { readonly shown: Shown; readonly coming: Promise<CutState> } | null = null;
+  readonly #make: CutMaker;
+
+  constructor(make: CutMaker) {
+    this.#make = make;
+  }
+
+  /** What the last asking came to. */
+  get state(): CutState {
+    return this.#state;
+  }
+
+  /** The files of what is shown; the same asking twice is answered once, and an answer that is out of date never shows. */
+  async ask(shown: Shown): Promise<CutState> {
+    if (this.#asked?.shown !== shown) this.#asked = { shown, coming: this.#make(shown) };
+    const asked = this.#asked;
+    try {
+      const state = await asked.coming;
+      if (this.#asked === asked) this.#state = state;
+      return state;
+    } catch (error) {
+      if (this.#asked === asked) this.#asked = null;
+      throw error;
+    }
+  }
+}

@@ -1,0 +1,190 @@
+import { ranges, type Range } from '$lib/project/ranges.ts';
+import type { ChoiceField, Field, NumberField, SwitchField, TextField } from './field.ts';
+
+/** What one press of an arrow key adds, by the range's unit. */
+const steps: Readonly<Record<string, number>> = { mm: 1, '°': 0.5, kg: 0.1, Hz: 50, '°C': 1, 'kg/m³': 10 };
+
+const number = (label: string, range: Range, help: string, more: Partial<NumberField> = {}): NumberField => ({
+  kind: 'number',
+  label,
+  range,
+  help,
+  step: range.whole ? 1 : (steps[range.unit] ?? 0.05),
+  ...more,
+});
+const text = (label: string, help: string): TextField => ({ kind: 'text', label, help });
+const choice = (label: string, help: string, options: ChoiceField['options'] = []): ChoiceField => ({
+  kind: 'choice',
+  label,
+  help,
+  options,
+});
+const onOff = (label: string, help: string): SwitchField => ({ kind: 'switch', label, help });
+
+/** For what is a few millimetres, or a fraction of one. */
+const fine = { step: 0.1 };
+const finest = { step: 0.05 };
+
+const speaker = {
+  '/speaker/width': number('Width', ranges.speakerWidth, 'outside, side to side'),
+  '/speaker/height': number('Height', ranges.speakerHeight, 'outside, bottom to top'),
+  '/speaker/depth': number('Depth', ranges.speakerDepth, 'along the bottom, front edge to back'),
+  '/speaker/baffleRake': number('Baffle rake', ranges.baffleRake, 'how far the baffle leans back'),
+  '/speaker/mass': number('Mass', ranges.mass, 'of one cabinet; may stay empty', { empty: 'not known' }),
+  '/speaker/mirrored': onOff('Mirrored pair', 'off: two cabinets that are the same, not left and right'),
+  '/speaker/centreOfMass': onOff('Balance point known', 'off: the middle of the box'),
+  '/speaker/centreOfMass/depth': number(
+    'Balance, from the front',
+    ranges.centreOfMass,
+    'balance it on a rod to find out',
+  ),
+  '/speaker/centreOfMass/height': number(
+    'Balance, over the bottom',
+    ranges.centreOfMass,
+    'lay it on its back to find out',
+  ),
+  '/speaker/drivers/*/name': text('Name', 'one of its own'),
+  '/speaker/drivers/*/role': choice('Kind', 'what it plays', [
+    ['tweeter', 'tweeter'],
+    ['midrange', 'midrange'],
+    ['woofer', 'woofer'],
+    ['full-range', 'full-range'],
+  ]),
+  '/speaker/drivers/*/diameter': number('Diameter', ranges.driverDiameter, 'of the whole rim, on the baffle'),
+  '/speaker/drivers/*/height': number('Centre height', ranges.driverHeight, 'up the baffle from its bottom edge'),
+  '/speaker/drivers/*/offset': number('Centre offset', ranges.driverOffset, 'from the middle; plus is inboard'),
+  '/speaker/drivers/*/acousticDepth': number(
+    'Acoustic depth',
+    ranges.acousticDepth,
+    'its source, behind the baffle’s face',
+  ),
+  '/speaker/crossovers/*/between/0': choice('Upper driver', 'plays above the crossover'),
+  '/speaker/crossovers/*/between/1': choice('Lower driver', 'plays below the crossover'),
+  '/speaker/crossovers/*/frequency': number('Frequency', ranges.crossoverFrequency, 'where the two are equally loud'),
+  '/speaker/crossovers/*/alignment': choice('Alignment', 'how the two meet at the crossover', [
+    ['in-phase', 'in phase'],
+    ['quadrature', 'a quarter turn apart'],
+  ]),
+} as const satisfies Record<string, Field>;
+
+const desk = {
+  '/layouts/*/desk/width': number('Width', ranges.deskWidth, 'side to side'),
+  '/layouts/*/desk/depth': number('Depth', ranges.deskDepth, 'front edge to back edge'),
+  '/layouts/*/desk/height': number('Height', ranges.deskHeight, 'floor to the desk’s top face'),
+  '/layouts/*/desk/wallGap': number('Gap to the wall', ranges.wallGap, 'back edge to the wall; empty: no wall near', {
+    empty: 'no wall',
+  }),
+  '/layouts/*/monitors/*/x': number('Middle, sideways', ranges.monitorX, 'from the desk’s middle; plus is right'),
+  '/layouts/*/monitors/*/y': number('Face, from the edge', ranges.monitorY, 'desk’s front edge to the screen'),
+  '/layouts/*/monitors/*/width': number('Width', ranges.monitorWidth, 'outside, side to side'),
+  '/layouts/*/monitors/*/height': number('Height', ranges.monitorHeight, 'of the panel, without its foot'),
+  '/layouts/*/monitors/*/bottom': number(
+    'Bottom over the desk',
+    ranges.monitorBottom,
+    'desk to the panel’s lower edge',
+  ),
+  '/layouts/*/monitors/*/depth': number('Depth', ranges.monitorDepth, 'face to back'),
+} as const satisfies Record<string, Field>;
+
+const listener = {
+  '/layouts/*/listener/earHeight': number('Ear height', ranges.earHeight, 'floor to ear, sitting as you listen'),
+  '/layouts/*/listener/setback': number('Head from the edge', ranges.setback, 'desk’s front edge back to the ears'),
+  '/layouts/*/listener/offset': number('Head off the middle', ranges.listenerOffset, 'sideways; plus is right'),
+  '/layouts/*/listener/headWidth': number('Head width', ranges.headWidth, 'ear to ear, over the face'),
+  '/layouts/*/listener/postures/*/name': text('Name', 'another way you sit'),
+  '/layouts/*/listener/postures/*/earHeight': number('Ear height', ranges.earHeight, 'floor to ear'),
+  '/layouts/*/listener/postures/*/setback': number(
+    'Head from the edge',
+    ranges.setback,
+    'desk’s front edge back to the ears',
+  ),
+  '/layouts/*/air/temperature': number('Temperature', ranges.temperature, 'sets the speed of sound'),
+} as const satisfies Record<string, Field>;
+
+const mark = 'under the middle of the front bottom edge';
+
+const aim = {
+  '/layouts/*/placement/left/x': number('Left, sideways', ranges.markX, 'from the desk’s middle; minus is left'),
+  '/layouts/*/placement/left/y': number('Left, from the edge', ranges.markY, mark),
+  '/layouts/*/placement/right/x': number('Right, sideways', ranges.markX, 'from the desk’s middle; plus is right'),
+  '/layouts/*/placement/right/y': number('Right, from the edge', ranges.markY, mark),
+  '/layouts/*/aim/through': choice('Axis leaves from', 'what is pointed at you'),
+  '/layouts/*/aim/through/between/0': choice('First driver', 'where the fraction is 0'),
+  '/layouts/*/aim/through/between/1': choice('Second driver', 'where the fraction is 1'),
+  '/layouts/*/aim/through/fraction': number('Fraction', ranges.fraction, 'how far from the first to the second'),
+  '/layouts/*/aim/toe': choice('Toe', 'which way the fronts turn', [
+    ['to-head', 'to the head'],
+    ['to-ear', 'to the nearer ear'],
+    ['behind-head', 'to meet behind the head'],
+    ['straight', 'straight ahead'],
+    ['as-set', 'as set'],
+  ]),
+  '/layouts/*/aim/toe/distance': number('Behind the head', ranges.behindHead, 'where the two axes meet'),
+  '/layouts/*/aim/toe/degrees': number('Toe angle', ranges.toe, 'plus turns the fronts to the middle'),
+  '/layouts/*/aim/tilt': choice('Tilt', 'what meets the ear’s height', [
+    ['tilt-to-ear', 'tilt to the ear'],
+    ['lift-to-ear', 'lift to the ear'],
+    ['as-set', 'as set'],
+  ]),
+  '/layouts/*/aim/tilt/degrees': number('Tilt angle', ranges.tilt, 'plus raises the front'),
+} as const satisfies Record<string, Field>;
+
+const stand = {
+  '/layouts/*/stand/lift': number('Lift', ranges.lift, 'desk to the cabinet’s lowest edge'),
+  '/layouts/*/stand/build': choice('Build', 'how it is made', [['stacked', 'stacked slices']]),
+  '/layouts/*/stand/stock': choice('Cut from', 'which board'),
+  '/layouts/*/stand/width': number('Finished width', ranges.standWidth, 'empty: as wide as the cabinet', {
+    empty: 'the cabinet’s',
+  }),
+  '/layouts/*/stand/frontMargin': number('Beyond the front', ranges.standMargin, 'along the slope'),
+  '/layouts/*/stand/rearMargin': number('Beyond the back', ranges.standMargin, 'along the slope'),
+  '/layouts/*/stand/ends': choice('Ends', 'how front and back are cut', [
+    ['plumb', 'plumb'],
+    ['square', 'square to the slope'],
+  ]),
+  '/layouts/*/stand/minimumEdge': number('Thinnest edge', ranges.minimumEdge, 'less chars and breaks', fine),
+  '/layouts/*/stand/stop': onOff('Stop', 'a lip at the low end that holds the cabinet'),
+  '/layouts/*/stand/stop/height': number('Stop height', ranges.stopHeight, 'over the slope'),
+  '/layouts/*/stand/stop/thickness': number('Stop thickness', ranges.stopThickness, 'along the slope'),
+  '/layouts/*/stand/rods': onOff('Rods', 'line the slices up while they are glued'),
+  '/layouts/*/stand/rods/diameter': number('Rod diameter', ranges.rodDiameter, 'measured', fine),
+  '/layouts/*/stand/rods/count': number('Rods in each stand', ranges.rodCount, 'two keep slices from turning'),
+  '/layouts/*/stand/rods/clearance': number('Hole over rod', ranges.rodClearance, 'added to the diameter', finest),
+  '/layouts/*/stand/rods/edge': number('Wood round a hole', ranges.rodEdge, 'least distance to the edge', fine),
+  '/layouts/*/stand/feet': number('Feet', ranges.feet, 'height under the stand', fine),
+  '/layouts/*/stand/pad': number('Pad', ranges.pad, 'thickness under the cabinet', fine),
+  '/layouts/*/stand/veneer': number('Veneer', ranges.veneer, 'thickness', fine),
+  '/layouts/*/stand/glue': number('Glue line', ranges.glue, 'thickness of each joint', finest),
+} as const satisfies Record<string, Field>;
+
+const shop = {
+  '/stock/*/name': text('Name', 'as you call the board'),
+  '/stock/*/thickness': number('Thickness', ranges.thickness, 'measured, not as sold', finest),
+  '/stock/*/sheet/width': number('Sheet width', ranges.sheetSide, 'what the machine takes'),
+  '/stock/*/sheet/height': number('Sheet height', ranges.sheetSide, 'what the machine takes'),
+  '/stock/*/density': number('Density', ranges.density, 'for the stand’s mass'),
+  '/cutter/kerf': number('Kerf', ranges.kerf, 'width that the cut removes', finest),
+  '/cutter/taper': number('Taper', ranges.taper, 'of the cut edge from plumb, each side', fine),
+  '/cutter/spacing': number('Between parts', ranges.spacing, 'least gap on the sheet', fine),
+  '/cutter/margin': number('Sheet margin', ranges.sheetMargin, 'kept free round the sheet'),
+} as const satisfies Record<string, Field>;
+
+const project = {
+  '/title': text('Project', 'stands in the title block'),
+  '/display/length': choice('Lengths in', 'on the page; files stay in mm', [
+    ['mm', 'millimetres'],
+    ['in', 'inches'],
+  ]),
+  '/layouts/*/name': text('Layout', 'this desk, this seat'),
+} as const satisfies Record<string, Field>;
+
+/** Every input of a project, by its pointer with `*` for a place in a list. */
+export const fieldTable: Readonly<Record<string, Field>> = {
+  ...project,
+  ...speaker,
+  ...desk,
+  ...listener,
+  ...aim,
+  ...stand,
+  ...shop,
+};

@@ -1,0 +1,123 @@
+import type { Fault, Result } from '$lib/project/fault.ts';
+import { parseProject } from '$lib/project/parse.ts';
+import type { Project, SideName } from '$lib/project/project.ts';
+import type { LengthUnit } from '$lib/project/units.ts';
+import { messagesByOwner } from './messages.ts';
+import { withEdits, type Edit } from './edit.ts';
+import { isMirrored, mirrorEdit, mirrorLeft } from './mirror.ts';
+import { valueAt } from './pointer.ts';
+import { settle, settleProject, type Settled, type Shown } from './settle.ts';
+
+/**
+ * The project that is open. One document is the truth, all else follows from it; every change goes through `change`, so
+ * that a history or a store has one place to listen. An unsound document is kept as typed while the last sound state
+ * stays on screen.
+ */
+export class OpenProject {
+  #settled: Settled;
+  #layoutIndex = $state(0);
+  #side = $state<SideName>('right');
+  #mirrored: boolean;
+  readonly #messages = $derived(messagesByOwner(this.faults, this.draft, this.unit));
+
+  constructor(project: Project) {
+    this.#settled = $state.raw(settleProject(project, 0));
+    this.#mirrored = $state(isMirroredThroughout(project));
+  }
+
+  /** The document as typed: plain JSON, sound or not. Never changed in place. */
+  get draft(): unknown {
+    return this.#settled.draft;
+  }
+
+  /** The last sound project. */
+  get project(): Project {
+    return this.#settled.project;
+  }
+
+  /** The last answer for the chosen layout; null when it never had one. */
+  get shown(): Shown | null {
+    return this.#settled.shown;
+  }
+
+  /** What is wrong with the draft, each with the pointer of its value. */
+  get faults(): readonly Fault[] {
+    return this.#settled.faults;
+  }
+
+  get layoutIndex(): number {
+    return this.#layoutIndex;
+  }
+
+  /** The side that the side view and the tables put first. */
+  get side(): SideName {
+    return this.#side;
+  }
+
+  /** Whether an edit of one mark moves the other one too. */
+  get mirrored(): boolean {
+    return this.#mirrored;
+  }
+
+  /** What lengths are shown and typed in. */
+  get unit(): LengthUnit {
+    return this.#settled.project.display.length;
+  }
+
+  /** The draft's value at a pointer; undefined where there is none. */
+  at(pointer: string): unknown {
+    return valueAt(this.draft, pointer);
+  }
+
+  /** What is wrong at the field or group with this pointer, in the display unit; empty when nothing is. */
+  messagesAt(pointer: string): readonly string[] {
+    return this.#messages.get(pointer) ?? [];
+  }
+
+  edit(pointer: string, value: unknown): void {
+    this.editAll([[pointer, value]]);
+  }
+
+  /** Several edits as one step. */
+  editAll(edits: readonly Edit[]): void {
+    const all = this.#mirrored ? edits.flatMap((edit) => [edit, ...mirrorEdit(edit)]) : edits;
+    this.change((draft) => withEdits(draft, all));
+  }
+
+  /** The draft turned into another one: the door through which every edit goes. */
+  change(turn: (draft: unknown) => unknown): void {
+    this.#settled = settle(turn(this.draft), this.#layoutIndex, this.#settled);
+  }
+
+  /** Another project in place of this one. */
+  replace(project: Project): void {
+    this.#layoutIndex = 0;
+    this.#settled = settleProject(project, 0);
+    this.#mirrored = isMirroredThroughout(project);
+  }
+
+  /** Opens the text of a project file. Where it is no project, its faults come back and nothing changes. */
+  open(text: string): Result<Project> {
+    const parsed = parseProject(text);
+    if (parsed.ok) this.replace(parsed.value);
+    return parsed;
+  }
+
+  chooseLayout(index: number): void {
+    this.#layoutIndex = index;
+    this.change((draft) => draft);
+  }
+
+  chooseSide(side: SideName): void {
+    this.#side = side;
+  }
+
+  /** Ties the two marks together, the left one following the right one, or frees them. */
+  setMirrored(mirrored: boolean): void {
+    this.#mirrored = mirrored;
+    if (mirrored) this.editAll(mirrorLeft(this.draft, this.#layoutIndex));
+  }
+}
+
+const isMirroredThroughout = (project: Project): boolean =>
+  project.layouts.every(({ placement }) => isMirrored(placement));

@@ -1,0 +1,84 @@
+import { pointerTo } from '$lib/project/fault.ts';
+
+/**
+ * Reading and changing a plain JSON value at a JSON pointer (RFC 6901). Nothing is ever changed in place: what lies off the
+ * way to the pointer is shared with the old value.
+ */
+
+type Held = Readonly<Record<string, unknown>>;
+
+const isHeld = (value: unknown): value is Held => typeof value === 'object' && value !== null;
+
+/** The steps of a pointer, unescaped. */
+export const stepsOf = (pointer: string): readonly string[] =>
+  pointer === ''
+    ? []
+    : pointer
+        .slice(1)
+        .split('/')
+        .map((step) => step.replaceAll('~1', '/').replaceAll('~0', '~'));
+
+/** The pointer one step up; null at the top. */
+export const parentOf = (pointer: string): string | null =>
+  pointer === '' ? null : pointer.slice(0, pointer.lastIndexOf('/'));
+
+/** The value at the pointer; undefined where there is none. Inherited properties do not count. */
+export function valueAt(document: unknown, pointer: string): unknown {
+  let value = document;
+  for (const step of stepsOf(pointer)) {
+    if (!isHeld(value) || !Object.hasOwn(value, step)) return undefined;
+    value = value[step];
+  }
+  return value;
+}
+
+/** The list at the pointer; empty where there is none. */
+export function listAt(document: unknown, pointer: string): readonly unknown[] {
+  const value = valueAt(document, pointer);
+  return Array.isArray(value) ? value : [];
+}
+
+/**
+ * The document with the value at the pointer. A missing last key is added, an index one past a list's end appends; where
+ * the way to the pointer does not exist the document comes back as it was.
+ */
+export function withValue(document: unknown, pointer: string, value: unknown): unknown {
+  return changed(document, stepsOf(pointer), () => value, isIndexOrEnd);
+}
+
+/** The document without the value at the pointer: a key goes, a list closes up. */
+export function withoutValue(document: unknown, pointer: string): unknown {
+  const steps = stepsOf(pointer);
+  const last = steps.at(-1);
+  if (last === undefined || valueAt(document, pointer) === undefined) return document;
+  return changed(document, steps.slice(0, -1), (parent) => without(parent, last), isIndex);
+}
+
+function without(parent: unknown, key: string): unknown {
+  if (Array.isArray(parent)) return parent.filter((_, index) => String(index) !== key);
+  return isHeld(parent) ? Object.fromEntries(Object.entries(parent).filter(([name]) => name !== key)) : parent;
+}
+
+type Admits = (list: readonly unknown[], step: string) => boolean;
+
+const isIndex: Admits = (list, step) => /^(0|[1-9]\d*)$/.test(step) && Number(step) < list.length;
+const isIndexOrEnd: Admits = (list, step) => isIndex(list, step) || step === String(list.length);
+
+function changed(value: unknown, steps: readonly string[], change: (old: unknown) => unknown, admits: Admits): unknown {
+  const [step, ...rest] = steps;
+  if (step === undefined) return change(value);
+  if (!isHeld(value)) return value;
+  if (Array.isArray(value)) {
+    if (!admits(value, step)) return value;
+    const list: unknown[] = [...value];
+    list[Number(step)] = changed(list[Number(step)], rest, change, admits);
+    return list;
+  }
+  const old = Object.hasOwn(value, step) ? value[step] : undefined;
+  if (old === undefined && rest.length > 0) return value;
+  return { ...value, [step]: changed(old, rest, change, admits) };
+}
+
+/** The pointer with every list index written as `*`: how tables name the same field of every entry. */
+export const patternOf = (pointer: string): string =>
+  pointerTo(...stepsOf(pointer).map((step) => (/^\d+$/.test(step) ? '*' : step)));

@@ -1,0 +1,113 @@
+import { describe, expect, test } from 'vitest';
+import { expectation } from '$lib/project/ranges.ts';
+import { checkProject } from '$lib/project/parse.ts';
+import { fieldAt, fieldOf, ownerOf, placeOf } from '$lib/state/fields.ts';
+import { fieldTable } from '$lib/state/fieldTable.ts';
+import { patternOf, valueAt, withValue } from '$lib/state/pointer.ts';
+import { pointerTo } from '$lib/project/fault.ts';
+import { project } from '../projects.ts';
+
+/** The demo with everything in it that a project may have. */
+const full = project({
+  '/speaker/centreOfMass': { depth: 100, height: 130 },
+  '/layouts/0/stand/stop': { height: 8, thickness: 6 },
+  '/layouts/0/aim/through': { between: ['tweeter', 'woofer'], fraction: 0.5 },
+  '/layouts/0/aim/toe': { rule: 'behind-head', distance: 300 },
+  '/layouts/0/aim/tilt': { rule: 'as-set', degrees: 5 },
+});
+const asSet = project({ '/layouts/0/aim/toe': { rule: 'as-set', degrees: 20 } });
+
+/** Pointers of every number of a document. */
+function numbersIn(value: unknown, at = ''): string[] {
+  if (typeof value === 'number') return [at];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, held]) => numbersIn(held, at + pointerTo(key)));
+}
+/** What no result depends on yet has no control: one that changes nothing would only puzzle. */
+const unread = /^\/version$|^\/layouts\/0\/(room\/|stand\/friction$)/;
+const numbers = [...numbersIn(full), '/layouts/0/aim/toe/degrees'].filter((pointer) => !unread.test(pointer));
+const holder = (pointer: string): unknown => (pointer.endsWith('/toe/degrees') ? asSet : full);
+
+describe('the field table', () => {
+  test.each(numbers)('knows %s, with the limits of the schema', (pointer) => {
+    const { range } = fieldOf('number', pointer);
+    for (const value of [range.min - 1, range.max + 1, '']) {
+      const checked = checkProject(withValue(holder(pointer), pointer, value));
+      const faults = checked.ok ? [] : checked.faults.filter((fault) => fault.pointer === pointer);
+      expect(faults.map(({ message }) => message)).toContainEqual(
+        expect.stringContaining(`expected ${expectation(range, value)}, got `),
+      );
+    }
+  });
+
+  test('holds no number that a project does not', () => {
+    const known = new Set([...numbers.map(patternOf)]);
+    const listed = Object.entries(fieldTable).filter(([, { kind }]) => kind === 'number');
+    expect(listed.map(([pattern]) => pattern).filter((pattern) => !known.has(pattern))).toEqual([]);
+  });
+
+  test('an empty field has a meaning exactly where the schema takes null', () => {
+    for (const pointer of numbers) {
+      const taken = checkProject(withValue(holder(pointer), pointer, null)).ok;
+      expect([pointer, fieldOf('number', pointer).empty !== undefined]).toEqual([pointer, taken]);
+    }
+  });
+
+  test('every choice is one that the schema takes', () => {
+    const rules = new Set(['/layouts/*/aim/toe', '/layouts/*/aim/tilt']);
+    const choices = Object.entries(fieldTable).flatMap(([pattern, field]) =>
+      field.kind === 'choice' && !rules.has(pattern) ? field.options.map(([value]) => [pattern, value] as const) : [],
+    );
+    expect(choices.length).toBeGreaterThan(10);
+    for (const [pattern, value] of choices) {
+      const checked = checkProject(withValue(full, pattern.replaceAll('*', '0'), value));
+      expect([pattern, value, checked.ok]).toEqual([pattern, value, true]);
+    }
+  });
+
+  test('says in a line what to measure', () => {
+    for (const { label, help } of Object.values(fieldTable)) {
+      expect(label).toMatch(/^[A-Z]/);
+      expect(help.length).toBeGreaterThan(3);
+      // One line of the form's column.
+      expect(help.length).toBeLessThanOrEqual(56);
+    }
+  });
+});
+
+describe('where a fault belongs', () => {
+  test.each([
+    ['/speaker/width', '/speaker/width'],
+    ['/speaker/crossovers/0/between/1', '/speaker/crossovers/0/between/1'],
+    ['/layouts/0/aim/toe/rule', '/layouts/0/aim/toe'],
+    ['/layouts/0/aim/through/between', '/layouts/0/aim/through'],
+    ['/layouts/0/stand/rods', '/layouts/0/stand/rods'],
+    ['/layouts/0/placement', '/layouts/0/placement'],
+    ['/layouts/0/listener/nonsense', '/layouts/0/listener'],
+    ['/speaker/drivers/3', '/speaker/drivers/3'],
+    ['/format', null],
+    ['', null],
+  ])('%j: %j', (pointer, owner) => {
+    expect(ownerOf(pointer)).toBe(owner);
+  });
+
+  test.each([
+    ['/speaker/width', 'Speaker, width'],
+    ['/speaker/drivers/0/height', 'Speaker, driver 1, centre height'],
+    ['/speaker/crossovers/1/between/0', 'Speaker, crossover 2, upper driver'],
+    ['/layouts/0/monitors/2/y', 'Monitor 3, face, from the edge'],
+    ['/layouts/0/stand/rods/diameter', 'Stand, rod diameter'],
+    ['/stock/0/sheet/width', 'Stock, board 1, sheet width'],
+    ['/layouts/0/listener/postures/0/name', 'Listener, posture 1, name'],
+    ['', 'Project'],
+  ])('%j reads %j', (pointer, place) => {
+    expect(placeOf(pointer)).toBe(place);
+  });
+
+  test('a control of another kind than the table has is a mistake', () => {
+    expect(() => fieldOf('text', '/speaker/width')).toThrow('the field table has no text at /speaker/width');
+    expect(fieldAt('/speaker/weight')).toBeUndefined();
+    expect(fieldAt('/toString')).toBeUndefined();
+    expect(valueAt(full, '/speaker/width')).toBe(165);
+  });
+});
