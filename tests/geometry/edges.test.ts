@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { circle, type Path } from '../../src/lib/geometry/contour.ts';
-import { edgeGap, meetings, pointGap } from '../../src/lib/geometry/edgeGap.ts';
-import { edgesOf, pointAt, type Edge } from '../../src/lib/geometry/edge.ts';
-import { extentOf } from '../../src/lib/geometry/extent.ts';
-import { isInside } from '../../src/lib/geometry/inside.ts';
-import { signedArea } from '../../src/lib/geometry/area.ts';
-import type { Point } from '../../src/lib/geometry/point.ts';
+import { circle, type Path } from '$lib/geometry/contour.ts';
+import { edgeGap, meetings, pointGap } from '$lib/geometry/edgeGap.ts';
+import { edgesOf, pointAt, type Edge } from '$lib/geometry/edge.ts';
+import { extentOf } from '$lib/geometry/extent.ts';
+import { isInside } from '$lib/geometry/inside.ts';
+import { signedArea } from '$lib/geometry/area.ts';
+import type { Point } from '$lib/geometry/point.ts';
 
 const coordinate = fc.integer({ min: -100, max: 100 });
 const bulge = fc.oneof(

@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { EndType, JoinType, areaPathsD, differenceD, FillRule, inflatePathsD } from 'clipper2-ts';
 import { describe, expect, it } from 'vitest';
-import { MITRE_LIMIT } from '../../src/lib/geometry/growCorner.ts';
-import { circle, openPath, polygonPath, type Path, type Vertex } from '../../src/lib/geometry/contour.ts';
+import { MITRE_LIMIT } from '$lib/geometry/growCorner.ts';
+import { circle, openPath, polygonPath, type Path, type Vertex } from '$lib/geometry/contour.ts';
 import { cornersOf, lippedCorners, wedgeCorners } from '../workshop/shapes.ts';
-import { edgeGap } from '../../src/lib/geometry/edgeGap.ts';
-import { edgesOf } from '../../src/lib/geometry/edge.ts';
-import { growContour } from '../../src/lib/geometry/growContour.ts';
-import { signedArea } from '../../src/lib/geometry/area.ts';
-import type { Point } from '../../src/lib/geometry/point.ts';
+import { edgeGap } from '$lib/geometry/edgeGap.ts';
+import { edgesOf } from '$lib/geometry/edge.ts';
+import { growContour } from '$lib/geometry/growContour.ts';
+import { signedArea } from '$lib/geometry/area.ts';
+import type { Point } from '$lib/geometry/point.ts';
 
 const path = (...vertices: readonly (readonly [number, number, number])[]): Path => ({
   kind: 'path',

@@ -11,10 +11,10 @@ import {
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { anyWedge, cornersOf, partOf, wedgeCorners } from '../workshop/shapes.ts';
-import { cutPath, type CutPath } from '../../src/lib/workshop/kerf.ts';
-import { polygonPath } from '../../src/lib/geometry/contour.ts';
-import { signedArea } from '../../src/lib/geometry/area.ts';
-import type { Part } from '../../src/lib/workshop/part.ts';
+import { cutPath, type CutPath } from '$lib/workshop/kerf.ts';
+import { polygonPath } from '$lib/geometry/contour.ts';
+import { signedArea } from '$lib/geometry/area.ts';
+import type { Part } from '$lib/workshop/part.ts';
 
 /** What a round beam of the kerf's width leaves standing inside a path that its middle follows, and what it takes away. */
 function burn(path: PathD, kerf: number): { kept: number; opening: number } {

@@ -3,13 +3,13 @@ import { areaPathsD, FillRule, inflatePathsD, EndType, intersectD, JoinType } fr
 import fc from 'fast-check';
 import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
-import { arrange } from '../../src/lib/workshop/arrange.ts';
-import { around } from '../../src/lib/geometry/extent.ts';
+import { arrange } from '$lib/workshop/arrange.ts';
+import { around } from '$lib/geometry/extent.ts';
 import { anyWedge, cornersOf, partOf } from '../workshop/shapes.ts';
-import { layoutFaults } from '../../src/lib/workshop/validity.ts';
-import { placedContour } from '../../src/lib/workshop/placed.ts';
-import { polygonPath } from '../../src/lib/geometry/contour.ts';
-import type { Part, Sheet } from '../../src/lib/workshop/part.ts';
+import { layoutFaults } from '$lib/workshop/validity.ts';
+import { placedContour } from '$lib/workshop/placed.ts';
+import { polygonPath } from '$lib/geometry/contour.ts';
+import type { Part, Sheet } from '$lib/workshop/part.ts';
 
 const folder = new URL('../fixtures/nesting/', import.meta.url);
 const problem = v.object({

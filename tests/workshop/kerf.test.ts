@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { anyWedge, partOf, wedge } from './shapes.ts';
-import { beamReach, cutPath } from '../../src/lib/workshop/kerf.ts';
-import { circle, openPath, polygonPath } from '../../src/lib/geometry/contour.ts';
-import { signedArea } from '../../src/lib/geometry/area.ts';
+import { beamReach, cutPath } from '$lib/workshop/kerf.ts';
+import { circle, openPath, polygonPath } from '$lib/geometry/contour.ts';
+import { signedArea } from '$lib/geometry/area.ts';
 
 const label = openPath([
   [10, 5],

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { anyWedge, cornersOf, wedge } from './shapes.ts';
-import { circle, polygonPath } from '../../src/lib/geometry/contour.ts';
-import { placed, placedContour } from '../../src/lib/workshop/placed.ts';
-import { signedArea } from '../../src/lib/geometry/area.ts';
+import { circle, polygonPath } from '$lib/geometry/contour.ts';
+import { placed, placedContour } from '$lib/workshop/placed.ts';
+import { signedArea } from '$lib/geometry/area.ts';
 
 const corners = polygonPath([
   [0, 0],

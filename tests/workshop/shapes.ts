@@ -1,7 +1,7 @@
 import fc from 'fast-check';
-import { circle, polygonPath, type Path } from '../../src/lib/geometry/contour.ts';
-import type { Part } from '../../src/lib/workshop/part.ts';
-import type { Point } from '../../src/lib/geometry/point.ts';
+import { circle, polygonPath, type Path } from '$lib/geometry/contour.ts';
+import type { Part } from '$lib/workshop/part.ts';
+import type { Point } from '$lib/geometry/point.ts';
 
 export const partOf = (name: string, outside: Path, more: Partial<Part> = {}): Part => ({
   name,

@@ -51,16 +51,20 @@ function takeApart(corners: readonly Point[]): Convex[] {
   const notch = corners.findIndex((_, i) => isNotch(corners, i));
   if (notch < 0) return [corners];
   const outline = polygonPath(corners);
-  const edges = edgesOf(outline);
+  const edges = corners.map((start, i) => ({
+    kind: 'straight' as const,
+    start,
+    end: corners[(i + 1) % corners.length] ?? start,
+  }));
   let best: { halves: [Point[], Point[]]; notches: number } | null = null;
   for (let other = 0; other < corners.length; other++) {
     const [from, to] = [corners[notch], corners[other]];
     const steps = (other - notch + corners.length) % corners.length;
     if (from === undefined || to === undefined || steps < 2 || steps > corners.length - 2) continue;
-    const diagonal = { kind: 'straight', start: from, end: to } as const;
+    const diagonal = { kind: 'straight' as const, start: from, end: to };
     const free = edges.every(
       (edge) =>
-        [edge.start, edge.end].some((end) => end === from || end === to) || meetings(edge, diagonal).length === 0,
+        [from, to].some((end) => end === edge.start || end === edge.end) || meetings(edge, diagonal).length === 0,
     );
     if (!free || !isInside(middle(from, to), outline)) continue;
     const halves: [Point[], Point[]] = [run(corners, notch, steps), run(corners, other, corners.length - steps)];

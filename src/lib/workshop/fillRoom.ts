@@ -9,7 +9,7 @@ const MOST_LEFT_OUT = 3;
  * Copies laid on trial in one filling, after which strips are no longer looked into: near a twentieth of a second, and
  * far beyond what a stand's slices need on a common board. Counted in copies so that every machine gives one answer.
  */
-const BUDGET = 60_000;
+const BUDGET = 30_000;
 /** What trying one height of row costs before its first copy, in copies. */
 const ROW_COST = 8;
 
@@ -42,17 +42,17 @@ function fill(search: Search, room: Room, depth: number): Filled {
   const known = search.found.get(key);
   if (known !== undefined) return known;
   const rows = rowsIn(search, room);
-  const [first] = rows;
-  let best: Filled =
-    first === undefined
-      ? { spots: [], free: [] }
-      : {
-          spots: spotsOf(first, first.fits, search.spacing),
-          free: largestSplit(stripsOf(first, first.fits, room, search.spacing)),
-        };
+  let best = bare(search, room, rows[0]);
   if (depth > 0) for (const row of rows) best = withStrips(search, room, row, depth, best);
   search.found.set(key, best);
   return best;
+}
+
+/** The copies wanted in rows of one kind alone. */
+function bare({ wanted, spacing }: Search, room: Room, row: Row | undefined): Filled {
+  if (row === undefined) return { spots: [], free: [] };
+  const count = Math.min(row.fits, Math.ceil(wanted / row.copies.length));
+  return { spots: spotsOf(row, count, spacing), free: largestSplit(stripsOf(row, count, room, spacing)) };
 }
 
 /** Every row worth trying, those that fill the room best first, so that the search for strips soon has a bound. */

@@ -27,8 +27,13 @@ export interface View {
   readonly quarters: number;
   /** Whether x and y have changed places. */
   readonly swapped: boolean;
-  /** How far right of one copy the next, `rise` mm higher, must stand to be clear of it; −Infinity: anywhere. */
-  readonly advance: (firstHalf: boolean, nextHalf: boolean, rise: number) => number;
+  /** How far right of a copy the next one at the same turn and height must stand to be clear of it. */
+  readonly step: number;
+  /**
+   * How far right of an upright copy a half-turned one, `rise` mm higher, must stand to be clear of it; −Infinity:
+   * anywhere. With `halfFirst` the upright copy follows the half-turned one.
+   */
+  readonly advance: (halfFirst: boolean, rise: number) => number;
 }
 
 /** A part with everything that arranging it asks again and again. */
@@ -71,12 +76,12 @@ function viewOf(outline: Path, quarters: number, swapped: boolean, spacing: numb
     return swapped ? corners.reverse() : corners;
   });
   const half = upright.map((piece) => piece.map(([x, y]): Point => [width - x, height - y]));
-  const [same, halfNext, halfFirst] = [pairs(upright, upright), pairs(upright, half), pairs(half, upright)];
-  const advance: View['advance'] = (firstHalf, nextHalf, rise) => {
-    const polygons = firstHalf === nextHalf ? same : nextHalf ? halfNext : halfFirst;
-    return Math.max(...polygons.map((polygon) => clearRight(polygon, rise, spacing)));
-  };
-  return { width, height, quarters, swapped, advance };
+  const [uprightFirst, halfFirst] = [pairs(upright, half), pairs(half, upright)];
+  const clear = (polygons: readonly Convex[], rise: number): number =>
+    Math.max(...polygons.map((polygon) => clearRight(polygon, rise, spacing)));
+  const step = clear(pairs(upright, upright), 0);
+  const advance: View['advance'] = (first, rise) => clear(first ? halfFirst : uprightFirst, rise);
+  return { width, height, quarters, swapped, step, advance };
 }
 
 const pairs = (a: readonly Convex[], b: readonly Convex[]): Convex[] =>

@@ -33,7 +33,7 @@ export function placedContour(contour: Contour, spot: Spot): Contour {
 }
 
 /** The motion of a placement, as a function of points. */
-export function mover({ x, y, turn }: Spot): (point: Point) => Point {
+function mover({ x, y, turn }: Spot): (point: Point) => Point {
   const [cos, sin] = rotation(turn);
   return (point) => shifted([cos * point[0] - sin * point[1], sin * point[0] + cos * point[1]], [x, y]);
 }

@@ -37,64 +37,69 @@ export const countIn = (length: number, size: number, spacing: number): number =
 export function rowsFor(view: View, room: Room, spacing: number, wanted: number): Row[] {
   const most = countIn(room.height, view.height, spacing);
   if (most === 0 || room.width + FIT < view.width) return [];
-  const layout = { spacing, most: Math.min(wanted, MOST_COPIES) };
-  const flat = longest([
-    row(view, room, layout, 0, false, false),
-    row(view, room, layout, 0, true, false),
-    row(view, room, layout, 0, true, true),
-  ]);
+  const longestRow = Math.min(wanted, MOST_COPIES);
+  const upright = row(view, room, spacing, noTurns(view, longestRow), false);
+  const rows = [longest(upright, ...alternating(view, room, spacing, 0, longestRow))];
   const least = Math.ceil(most / 2);
   const step = Math.ceil((most - least + 1) / MOST_HEIGHTS);
-  const rows = [flat];
   for (let fits = most; fits >= least; fits -= step) {
     const offset = (room.height + spacing) / fits - spacing - view.height;
     if (offset <= 0) continue;
-    const choices = [offset, -offset].flatMap((rise) =>
-      [false, true].map((half) => row(view, room, layout, rise, true, half)),
-    );
-    rows.push(longest(choices));
+    const [first, ...others] = [offset, -offset].flatMap((rise) => alternating(view, room, spacing, rise, longestRow));
+    if (first !== undefined) rows.push(longest(first, ...others));
   }
   return rows;
 }
 
 /** Most copies; of those the shortest; the first of equals. */
-const longest = (rows: readonly [Row, ...Row[]] | Row[]): Row =>
-  rows.reduce((best, other) => {
+const longest = (first: Row, ...others: readonly Row[]): Row =>
+  others.reduce((best, other) => {
     const more = other.copies.length - best.copies.length;
     return more > 0 || (more === 0 && other.width < best.width) ? other : best;
-  });
+  }, first);
 
-interface Layout {
-  readonly spacing: number;
+/** What a row is laid by. */
+interface Pattern {
+  readonly alternate: boolean;
+  /** How much higher half-turned copies stand than upright ones, mm; negative: lower. */
+  readonly rise: number;
+  /** Advance from an upright copy to a half-turned one, and the other way round, mm. */
+  readonly toHalf: number;
+  readonly fromHalf: number;
   readonly most: number;
 }
 
-function row(
-  view: View,
-  room: Room,
-  { spacing, most }: Layout,
-  rise: number,
-  alternate: boolean,
-  startHalf: boolean,
-): Row {
-  const height = view.height + Math.abs(rise);
-  const yOf = (half: boolean): number => (half ? Math.max(0, rise) : Math.max(0, -rise));
-  const advances = [false, true].map((first) =>
-    [false, true].map((next) => view.advance(first, next, yOf(next) - yOf(first))),
-  );
-  const furthest = Math.max(...advances.flat());
+const noTurns = (view: View, most: number): Pattern => ({
+  alternate: false,
+  rise: 0,
+  toHalf: view.step,
+  fromHalf: view.step,
+  most,
+});
+
+function alternating(view: View, room: Room, spacing: number, rise: number, most: number): Row[] {
+  const [toHalf, fromHalf] = [view.advance(false, rise), view.advance(true, -rise)];
+  const pattern = { alternate: true, rise, toHalf, fromHalf, most };
+  return [false, true].map((startHalf) => row(view, room, spacing, pattern, startHalf));
+}
+
+function row(view: View, room: Room, spacing: number, pattern: Pattern, startHalf: boolean): Row {
+  const { alternate, rise, toHalf, fromHalf, most } = pattern;
+  const furthest = Math.max(view.step, toHalf, fromHalf);
   const copies: { x: number; y: number; half: boolean }[] = [];
   for (let half = startHalf; copies.length < most; half = alternate ? !half : half) {
     let x = copies.at(-1)?.x ?? 0;
     for (let i = copies.length - 1; i >= 0; i--) {
       const other = copies[i];
       if (other === undefined || other.x + furthest <= x) break;
-      x = Math.max(x, other.x + (advances[Number(other.half)]?.[Number(half)] ?? 0));
+      const advance = other.half === half ? view.step : half ? toHalf : fromHalf;
+      x = Math.max(x, other.x + advance);
     }
     if (x + view.width > room.width + FIT) break;
-    copies.push({ x, y: yOf(half), half });
+    copies.push({ x, y: Math.max(0, half ? rise : -rise), half });
   }
-  const width = Math.max(0, ...copies.map(({ x }) => x + view.width));
+  const width = Math.max(0, (copies.at(-1)?.x ?? 0) + view.width);
+  const height = view.height + Math.abs(rise);
   return { view, copies, width, height, fits: countIn(room.height, height, spacing) };
 }
 
