@@ -16,6 +16,8 @@ const PIECE = Math.PI / 120;
 const FIGURE_HEIGHT = 0.73;
 /** Where text beside an arc stands, the sine over which it hangs from its middle instead of an end. */
 const SIDEWAYS = 0.35;
+/** Legs nearer to level than this (sine of the angle) let text run either way. */
+const SLANT = 0.1;
 
 /** Direction on the paper of an angle counted counter-clockwise. */
 const ray = (angle: number): Point => [Math.cos(angle), -Math.sin(angle)];
@@ -25,10 +27,23 @@ const arc = (corner: Point, radius: number, from: number, to: number): Point[] =
   return Array.from({ length: pieces + 1 }, (_, i) => offset(corner, ray(from + ((to - from) * i) / pieces), radius));
 };
 
-/** An angle's text stands level, outside the arc, on the side of the corner it lies on. */
-function levelText(text: string, corner: Point, angle: number, radius: number, style: DimensionStyle): DrawnText {
+const anchorOf = (x: number, least: number): DrawnText['anchor'] =>
+  x > least ? 'start' : x < -least ? 'end' : 'middle';
+
+/**
+ * An angle's text stands level, outside the arc, on the side of the corner it lies on. `away`: the horizontal part of the
+ * way off the leg it stands beyond, 0 when it stands between: text runs that way, off the leg and not along it.
+ */
+function levelText(
+  text: string,
+  corner: Point,
+  angle: number,
+  radius: number,
+  away: number,
+  style: DimensionStyle,
+): DrawnText {
   const [x, y] = ray(angle);
-  const anchor = x > SIDEWAYS ? 'start' : x < -SIDEWAYS ? 'end' : 'middle';
+  const anchor = Math.abs(away) > SLANT ? anchorOf(away, SLANT) : anchorOf(x, SIDEWAYS);
   const half = (FIGURE_HEIGHT * style.textSize) / 2;
   const out = radius + 1.5 * style.textGap + (anchor === 'middle' ? half : 0);
   const [px, py] = offset(corner, [x, y], out);
@@ -37,7 +52,7 @@ function levelText(text: string, corner: Point, angle: number, radius: number, s
 
 /**
  * An angle dimension on the paper: legs, arc, arrows and its text, level and outside the arc. Where the opening is too
- * narrow for the text, it stands beside the leg where the arc ends.
+ * narrow for the text, it stands beyond a leg.
  */
 export function angleLine(
   dimension: AngleDimension,
@@ -47,7 +62,7 @@ export function angleLine(
 ): DrawnDimension {
   const corner = toPaper(place, dimension.corner);
   const radius = Math.max(dimension.radius * place.scale, LEAST_RADIUS * style.arrow);
-  const { from, to, legs = 'both' } = dimension;
+  const { from, to, legs = 'both', beyond } = dimension;
   const sweep = to - from;
   const inside = radius * sweep >= ROOM_INSIDE * style.arrow;
   const tail = ((1 + TAIL) * style.arrow) / radius;
@@ -62,7 +77,10 @@ export function angleLine(
   const opening = 2 * (radius + textWidth(text, style) / 2) * Math.sin(Math.min(sweep, Math.PI) / 2);
   const open = opening >= height + 4 * style.textGap;
   const middle = (from + to) / 2;
-  const aside = end + (0.5 * height + 2 * style.textGap) / radius;
+  const clear = (0.5 * height + 2 * style.textGap) / radius;
+  const between = open && !beyond;
+  const aside = beyond === 'from' ? start - clear : end + clear;
+  const away = between ? 0 : beyond === 'from' ? Math.sin(from) : -Math.sin(to);
   const leg = (angle: number): readonly Point[] => [corner, offset(corner, ray(angle), radius + style.overrun)];
   return {
     extensions: [
@@ -71,6 +89,6 @@ export function angleLine(
     ],
     lines: [arc(corner, radius, start, end)],
     arrows: [arrowAt(from, inside ? chord : -chord), arrowAt(to, inside ? -chord : chord)],
-    text: levelText(text, corner, open ? middle : aside, radius, style),
+    text: levelText(text, corner, between ? middle : aside, radius, away, style),
   };
 }

@@ -1,8 +1,9 @@
+import type { ViewName } from './sheet.ts';
 import type { Item, Subject, View } from './view.ts';
 
 /** What somebody picked on a sheet: a dimension, or a thing. */
 export interface Choice {
-  readonly view: 'top' | 'side';
+  readonly view: ViewName;
   /** Of the item. */
   readonly id: string;
   readonly subject: Subject;
@@ -11,7 +12,7 @@ export interface Choice {
 }
 
 /** The choice that an item of a view stands for. Null when the view has no such item. */
-export function choiceOf(view: 'top' | 'side', { items }: View, id: string): Choice | null {
+export function choiceOf(view: ViewName, { items }: View, id: string): Choice | null {
   const item: Item | undefined = items.find((one) => one.id === id);
   if (!item) return null;
   const common = { view, id, subject: item.subject };

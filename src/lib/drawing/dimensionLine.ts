@@ -44,7 +44,8 @@ function spanOf(dimension: Dimension, place: Place, extent: Box, style: Dimensio
     const way = direction(a, b);
     // To the left of the way as the view has it, whose second axis runs up where the paper's runs down.
     const out: Point = [way[1], -way[0]];
-    const by = dimension.row === 0 ? 0 : Math.sign(dimension.row) * rowOffset(dimension.row, style);
+    const clear = (dimension.base ?? 0) * place.scale;
+    const by = dimension.row === 0 ? 0 : Math.sign(dimension.row) * (clear + rowOffset(dimension.row, style));
     return { points, tips: [offset(a, out, by), offset(b, out, by)], way };
   }
   const at = level(dimension, place, extent, style);

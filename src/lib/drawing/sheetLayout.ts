@@ -3,12 +3,6 @@ import type { Place } from './place.ts';
 import { rowCounts } from './rows.ts';
 import type { View } from './view.ts';
 
-/** Where the two views of a sheet lie. Both have one scale. */
-export interface SheetLayout {
-  readonly top: Place;
-  readonly side: Place;
-}
-
 /** A rectangle of the paper, y down. */
 export interface Frame {
   readonly left: number;
@@ -21,40 +15,46 @@ export interface Frame {
 const LEAST_SCALE = 1e-4;
 /** Paper mm round the views beyond their dimensions, and least between the views. */
 const PAD = 4;
-const BETWEEN = 8;
+/** Behind the last outline a number may stand beside its line, paper mm. */
+const BEHIND = 8;
+const BETWEEN = 9;
 
 /** Room for a number of rows beyond an outline: lines, what they run past, and the text on the last. */
 const rowsRoom = (rows: number, { first, step, textGap, textSize, unit }: DimensionStyle): number =>
   rows === 0 ? PAD * unit : first + (rows - 1) * step + textGap + textSize + PAD * unit;
 
+const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
+
+/** How much paper stands above each view, and below the last: dimension rows, and the gap to the view before. */
+function gapsOf(views: readonly View[], style: DimensionStyle): number[] {
+  const rows = views.map(rowCounts);
+  const above = rows.map((row, index) => {
+    const before = rows[index - 1];
+    const own = rowsRoom(row.above, style);
+    return before === undefined ? own : Math.max(BETWEEN * style.unit, rowsRoom(before.below, style) + own);
+  });
+  return [...above, rowsRoom(rows.at(-1)?.below ?? 0, style)];
+}
+
 /**
- * Third angle: the view from above over the view from the side, on one axis and in one scale, as large as the frame
- * allows with room for the rows of dimensions, and centred in it.
+ * Places views that share their first axis under each other in one scale: for third angle the view from above first, the
+ * view from the side second. As large as the frame allows with room for the rows of dimensions, and centred in it. A place
+ * for each view, in their order.
  */
-export function sheetLayout(top: View, side: View, frame: Frame, style: DimensionStyle): SheetLayout {
-  const rows = [rowCounts(top), rowCounts(side)] as const;
-  const left = Math.min(top.extent[0], side.extent[0]);
-  const right = Math.max(top.extent[2], side.extent[2]);
-  const heights = [top.extent[3] - top.extent[1], side.extent[3] - side.extent[1]] as const;
-  const before = rowsRoom(Math.max(rows[0].left, rows[1].left), style);
-  const behind = rowsRoom(Math.max(rows[0].right, rows[1].right), style);
-  const above = rowsRoom(rows[0].above, style);
-  const gap = Math.max(BETWEEN * style.unit, rowsRoom(rows[0].below, style) + rowsRoom(rows[1].above, style));
-  const below = rowsRoom(rows[1].below, style);
-  const scale = Math.max(
-    LEAST_SCALE,
-    Math.min(
-      (frame.width - before - behind) / (right - left),
-      (frame.height - above - gap - below) / (heights[0] + heights[1]),
-    ),
-  );
-  const spareAcross = frame.width - before - behind - scale * (right - left);
-  const spareDown = frame.height - above - gap - below - scale * (heights[0] + heights[1]);
-  const x = frame.left + before + spareAcross / 2 - scale * left;
-  const topEdge = frame.top + above + spareDown / 2;
-  const sideEdge = topEdge + scale * heights[0] + gap;
-  return {
-    top: { scale, origin: [x, topEdge + scale * top.extent[3]] },
-    side: { scale, origin: [x, sideEdge + scale * side.extent[3]] },
-  };
+export function sheetLayout(views: readonly View[], frame: Frame, style: DimensionStyle): Place[] {
+  const rows = views.map(rowCounts);
+  const left = Math.min(...views.map(({ extent }) => extent[0]));
+  const right = Math.max(...views.map(({ extent }) => extent[2]));
+  const heights = views.map(({ extent }) => extent[3] - extent[1]);
+  const before = rowsRoom(Math.max(...rows.map((row) => row.left)), style);
+  const behind = Math.max(BEHIND * style.unit, rowsRoom(Math.max(...rows.map((row) => row.right)), style));
+  const gaps = gapsOf(views, style);
+  const [spareWidth, spareHeight] = [frame.width - before - behind, frame.height - sum(gaps)];
+  const scale = Math.max(LEAST_SCALE, Math.min(spareWidth / (right - left), spareHeight / sum(heights)));
+  const x = frame.left + before + (spareWidth - scale * (right - left)) / 2 - scale * left;
+  const start = frame.top + (spareHeight - scale * sum(heights)) / 2;
+  return views.map(({ extent }, index) => {
+    const top = start + sum(gaps.slice(0, index + 1)) + scale * sum(heights.slice(0, index));
+    return { scale, origin: [x, top + scale * extent[3]] };
+  });
 }

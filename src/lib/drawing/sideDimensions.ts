@@ -38,12 +38,14 @@ export function sideDimensions(
 function heights({ layout, plan, ground, inputs }: Scene): Dimension[] {
   const common = { run: 'up' } as const;
   const ear = fromRight.flat(plan.head);
+  /** On the floor behind the head, so that no extension line runs along the floor. */
+  const floor: Point = [plan.head.y - layout.listener.headWidth, ground];
   return [
     linear({
       ...common,
       id: 'desk-height',
       subject: 'desk',
-      from: [0, ground],
+      from: floor,
       to: [0, 0],
       row: -1,
       value: layout.desk.height,
@@ -54,7 +56,7 @@ function heights({ layout, plan, ground, inputs }: Scene): Dimension[] {
       ...common,
       id: 'ear-height',
       subject: 'head',
-      from: [ear[0], ground],
+      from: floor,
       to: ear,
       row: -2,
       value: layout.listener.earHeight,
@@ -103,7 +105,7 @@ function stand({ plan, side, inputs }: Scene): Dimension[] {
   const rear = cornerOf(plan.sides[side], 2).y;
   const frontIsLower = frontEdgeHeight <= rearEdgeHeight;
   const edge = (y: number, height: number): { from: Point; to: Point } => ({ from: [y, 0], to: [y, height] });
-  const common = { subject: 'stand', run: 'up', beside: 'to' } as const;
+  const common = { subject: 'stand', run: 'up' } as const;
   const front = linear({
     ...common,
     ...edge(mark.y, frontEdgeHeight),
@@ -111,6 +113,7 @@ function stand({ plan, side, inputs }: Scene): Dimension[] {
     row: -1,
     base: left,
     value: frontEdgeHeight,
+    beside: 'from',
     name: 'front edge height over the desk',
     rank: 2,
   });
@@ -127,7 +130,10 @@ function stand({ plan, side, inputs }: Scene): Dimension[] {
   return frontIsLower ? [low] : [front, low];
 }
 
-/** Tilt over the cabinet's top, which runs as its bottom does; elevation where the axis leaves the aimed point. */
+/**
+ * Tilt over the cabinet's top, which runs as its bottom does; elevation where the axis leaves the aimed point. On an upright
+ * baffle they are one number: then the one that is an input says it, or else the elevation, until there is plenty of room.
+ */
 function angles({ speaker, plan, side, inputs }: Scene): AngleDimension[] {
   const chosen = plan.sides[side];
   const [bottomFront, bottomRear, topFront, topRear] = [0, 3, 4, 7].map((index) =>
@@ -135,6 +141,8 @@ function angles({ speaker, plan, side, inputs }: Scene): AngleDimension[] {
   );
   const aimed = fromRight.flat(chosen.aimedPoint);
   const run = Math.abs(chosen.nearest.y - chosen.aimedPoint.y);
+  const upright = speaker.baffleRake === 0;
+  const given = 'input' in inputs.tilt;
   const elevation = angular({
     id: 'axis-elevation',
     subject: 'axis',
@@ -142,9 +150,11 @@ function angles({ speaker, plan, side, inputs }: Scene): AngleDimension[] {
     reference: [-1, 0],
     line: fromRight.flat(chosen.axis),
     draw: 'reference',
+    textBeyond: 'line',
     radius: ELEVATION_RADIUS * run,
     value: chosen.axisElevation,
     name: 'axis elevation',
+    rank: upright && given ? 3 : 1,
   });
   if (!bottomFront || !bottomRear || !topFront || !topRear) return [elevation];
   const frontHigh = chosen.tilt >= 0;
@@ -156,10 +166,11 @@ function angles({ speaker, plan, side, inputs }: Scene): AngleDimension[] {
     reference: [frontHigh ? 1 : -1, 0],
     line: [far[0] - corner[0], far[1] - corner[1]],
     draw: 'both',
+    textBeyond: 'reference',
     radius: TILT_RADIUS * Math.max(Math.abs(far[0] - corner[0]), 0.2 * speaker.depth),
     value: chosen.tilt,
     name: 'tilt',
-    rank: 2,
+    rank: upright && !given ? 3 : 1,
     ...inputs.tilt,
   });
   return [elevation, tilt];
@@ -170,18 +181,21 @@ function drivers({ speaker, plan, side }: Scene): Dimension[] {
   const chosen = plan.sides[side];
   const { mark, frontEdgeHeight } = chosen;
   const from: Point = [mark.y, frontEdgeHeight];
+  const hull = chosen.cabinet.map(fromRight.flat);
   const byHeight = speaker.drivers.map((_, index) => index).sort((a, b) => heightOf(speaker, a) - heightOf(speaker, b));
   return byHeight.flatMap((index, place) => {
     const placed = chosen.drivers[index];
     const driver = speaker.drivers[index];
     if (!placed || !driver) return [];
+    const to = fromRight.flat(placed.position);
     return [
       linear({
         id: `driver-height-${index}`,
         subject: 'driver',
         from,
-        to: fromRight.flat(placed.position),
+        to,
         run: 'aligned',
+        base: reachLeft(from, to, hull),
         row: place + 1,
         value: driver.height,
         name: `${driver.name}: height along the baffle`,
@@ -190,6 +204,14 @@ function drivers({ speaker, plan, side }: Scene): Dimension[] {
       }),
     ];
   });
+}
+
+/** How far points reach to the left of the way from one point to another, mm; 0 when none does. */
+function reachLeft(from: Point, to: Point, points: readonly Point[]): number {
+  const [x, y] = [to[0] - from[0], to[1] - from[1]];
+  const size = Math.hypot(x, y);
+  if (size === 0) return 0;
+  return Math.max(0, ...points.map((point) => ((point[1] - from[1]) * x - (point[0] - from[0]) * y) / size));
 }
 
 const heightOf = (speaker: Speaker, index: number): number => speaker.drivers[index]?.height ?? 0;

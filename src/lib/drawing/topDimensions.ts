@@ -109,13 +109,15 @@ function widths({ layout, plan, inputs }: Scene): Dimension[] {
   const { desk, listener, placement } = layout;
   const common = { subject: 'stand', run: 'up' } as const;
   const offset = listener.offset === 0 ? 0 : 1;
+  /** The desk's middle, behind the head, so that its extension line does not run through it. */
+  const middle: Point = [plan.head.y - listener.headWidth, 0];
   const mark = (side: SideName): Dimension => {
     const { x, y } = placement[side];
     const towards = side === 'right' ? 1 : -1;
     return linear({
       ...common,
       id: `mark-${side}-x`,
-      from: [0, 0],
+      from: middle,
       to: [y, -x],
       row: -1 - offset,
       value: towards * x,
@@ -129,7 +131,7 @@ function widths({ layout, plan, inputs }: Scene): Dimension[] {
     ...common,
     id: 'listener-offset',
     subject: 'head',
-    from: [0, 0],
+    from: middle,
     to: fromAbove.flat(plan.head),
     row: -1,
     value: Math.abs(listener.offset),
@@ -218,6 +220,7 @@ function toes({ plan, inputs }: Scene): AngleDimension[] {
       draw: 'reference',
       radius: TOE_RADIUS * distance,
       value: toe,
+      ...(shown.length > 1 ? { textBeyond: 'reference' as const } : {}),
       name: shown.length === 1 ? 'toe-in' : `toe-in, ${side}`,
       ...inputs.toe,
     });

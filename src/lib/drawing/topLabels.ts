@@ -5,8 +5,9 @@ import { cornerOf } from './cabinetFrame.ts';
 import { fromAbove } from './projection.ts';
 import type { Item } from './view.ts';
 
-/** Distance of the desk's name from its corner, mm. */
-const INSET = 40;
+/** Place of the desk's name from its front and left edges, mm: in the corner, beside the leg. */
+const FROM_FRONT = 100;
+const FROM_LEFT = 34;
 
 /** Names on the things of the room. */
 export function roomLabels(layout: Layout): Item[] {
@@ -16,7 +17,7 @@ export function roomLabels(layout: Layout): Item[] {
       kind: 'label',
       id: 'desk-label',
       subject: 'desk',
-      at: [INSET, width / 2 - 2 * INSET],
+      at: [FROM_FRONT, width / 2 - FROM_LEFT],
       text: 'desk',
       anchor: 'start',
       rank: 2,

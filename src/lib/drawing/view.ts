@@ -85,7 +85,7 @@ export interface Dimension extends Common {
   readonly row: number;
   /**
    * Where rows are counted from, mm on the axis square to the run: for one thing in the middle of the view. Default the
-   * edge of the view's extent.
+   * edge of the view's extent. For an aligned one: how far from its line, towards the row, the outline lies. Default 0.
    */
   readonly base?: number;
   /** At which end the text stands when the room between the arrows is too short for it; `to` where nothing is said. */
@@ -111,6 +111,8 @@ export interface AngleDimension extends Common {
   readonly radius: number;
   /** Which legs are drawn; the others are lines of the drawing already. `both` where nothing is said. */
   readonly legs?: 'both' | 'from' | 'to' | 'none';
+  /** Beyond which leg the text stands. Where nothing is said: between them while there is room, else beyond the second. */
+  readonly beyond?: 'from' | 'to';
   readonly value: number;
   readonly name: string;
   readonly input?: string;
