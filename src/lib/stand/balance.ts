@@ -1,0 +1,102 @@
+import { add, along, vec3, type Vec3 } from '$lib/geometry/point.ts';
+import type { Pose } from '$lib/layout/pose.ts';
+import type { Speaker, StandSettings } from '$lib/project/project.ts';
+import type { StandBody } from './build.ts';
+import { slideOf, type Slide } from './sliding.ts';
+import { edgeNames, edgesOf, marginsOf, type EdgeMargin, type EdgeName } from './tipping.ts';
+import { cabinetCentre, together, woodWeight, type Weight } from './weights.ts';
+import { pushesOf, type Push } from './push.ts';
+
+/** A number that is known (`least` and `most` are the same) or lies between two. */
+export interface Span {
+  readonly least: number;
+  readonly most: number;
+}
+
+/**
+ * How one loudspeaker stands: desk frame, mm, radians, kg and N. Without the cabinet's mass nobody knows where between
+ * the cabinet's and the stand's centre of mass the joint one lies, so margins and angles come as spans over all masses,
+ * and what needs the mass itself is null. Feet have no place in a project, so the base counts as carrying to its edges;
+ * feet set inwards leave less.
+ */
+export interface Balance {
+  readonly cabinet: Vec3;
+  readonly wood: Weight;
+  /** Both as one; null without the cabinet's mass. */
+  readonly joint: Weight | null;
+  /** Cabinet and stand as one on the desk. Between two edges a tilt has to be greater than over either of them. */
+  readonly base: Readonly<Record<EdgeName, { readonly margin: Span; readonly angle: Span }>>;
+  /** The cabinet alone on the stand's slope; a stop's help is left out. */
+  readonly contact: Readonly<Record<EdgeName, EdgeMargin>>;
+  /** The steepest plane on which nothing tips, whichever way it is turned; radians, negative when it tips on the level. */
+  readonly survives: Span;
+  /** What gives way first: over which edge, and whether the cabinet leaves its stand or takes it along. */
+  readonly weakest: { readonly what: 'cabinet' | 'both'; readonly edge: EdgeName };
+  /** Pushes at the cabinet's top edge; null without its mass. */
+  readonly push: Readonly<Record<EdgeName, Push>> | null;
+  readonly slide: Slide;
+}
+
+/** What of a stand the balance depends on. */
+export type Carrier = Pick<StandBody, 'slice' | 'rods' | 'mass' | 'footprint' | 'width'>;
+
+export function balanceOf(speaker: Speaker, pose: Pose, stand: Carrier, settings: StandSettings): Balance {
+  const cabinet = cabinetCentre(speaker, pose);
+  const wood = woodWeight(stand, pose);
+  const joint = speaker.mass === null ? null : together({ centre: cabinet, mass: speaker.mass }, wood);
+
+  const baseEdges = edgesOf(
+    stand.footprint.map(([x, y]) => vec3(x, y, 0)),
+    pose.side,
+  );
+  const [one, other] = (joint ? [joint.centre, joint.centre] : [cabinet, wood.centre]).map((centre) =>
+    marginsOf(centre, baseEdges, UP),
+  );
+  if (!one || !other) throw new Error('a span has two ends');
+  const base = {
+    front: spans(one.front, other.front),
+    rear: spans(one.rear, other.rear),
+    inboard: spans(one.inboard, other.inboard),
+    outboard: spans(one.outboard, other.outboard),
+  };
+  const contactEdges = edgesOf(contactCorners(pose, speaker, Math.min(speaker.width, stand.width)), pose.side);
+  const contact = marginsOf(cabinet, contactEdges, pose.bottomNormal);
+  const slide = slideOf(pose.tilt, settings.friction);
+  return {
+    cabinet,
+    wood,
+    joint,
+    base,
+    contact,
+    ...leastOf(base, contact),
+    push: joint && pushesOf({ pose, speaker, joint, cabinet, baseEdges, contactEdges, slide, stop: settings.stop }),
+    slide,
+  };
+}
+
+const UP = vec3(0, 0, 1);
+
+/**
+ * The joint centre lies on the straight line between the two; margin and height run along it evenly and the tangent of
+ * the angle is their ratio, so neither has a turning point between the ends.
+ */
+const spans = (a: EdgeMargin, b: EdgeMargin) => ({ margin: span(a.margin, b.margin), angle: span(a.angle, b.angle) });
+
+const span = (a: number, b: number): Span => ({ least: Math.min(a, b), most: Math.max(a, b) });
+
+/** The corners of the cabinet's bottom that rest on the stand, which carries it over its whole depth. */
+function contactCorners({ mark, frontEdgeHeight, inboard, rearSlope, side }: Pose, speaker: Speaker, width: number) {
+  const front = add(mark, vec3(0, 0, frontEdgeHeight));
+  const half = ((side === 'right' ? -1 : 1) * width) / 2;
+  const [right, left] = [along(front, inboard, half), along(front, inboard, -half)];
+  return [right, along(right, rearSlope, speaker.depth), along(left, rearSlope, speaker.depth), left];
+}
+
+function leastOf(base: Balance['base'], contact: Balance['contact']): Pick<Balance, 'survives' | 'weakest'> {
+  const all = edgeNames.flatMap((edge) => [
+    { what: 'both' as const, edge, ...base[edge].angle },
+    { what: 'cabinet' as const, edge, least: contact[edge].angle, most: contact[edge].angle },
+  ]);
+  const { what, edge, least } = all.reduce((a, b) => (b.least < a.least ? b : a));
+  return { survives: { least, most: Math.min(...all.map(({ most }) => most)) }, weakest: { what, edge } };
+}

@@ -1,0 +1,49 @@
+import type { Vec3 } from '$lib/geometry/point.ts';
+import type { Pose } from '$lib/layout/pose.ts';
+import type { Speaker, StandSettings } from '$lib/project/project.ts';
+import { slidingForce, type Slide } from './sliding.ts';
+import { GRAVITY, tippingForce, type Edge, type EdgeName } from './tipping.ts';
+import type { Weight } from './weights.ts';
+
+/** What a horizontal push at the cabinet's top edge does, outwards over one edge. N. */
+export interface Push {
+  /** The least that tips the cabinet, with its stand or off it. */
+  readonly tips: number;
+  /** Whether it then leaves the stand behind. */
+  readonly off: boolean;
+  /** What starts it sliding on its stand; null when a stop or the slope keeps it from sliding that way. */
+  readonly slides: number | null;
+}
+
+interface Pushed {
+  readonly pose: Pose;
+  readonly speaker: Pick<Speaker, 'mass'>;
+  readonly joint: Weight;
+  readonly cabinet: Vec3;
+  readonly baseEdges: Readonly<Record<EdgeName, Edge>>;
+  readonly contactEdges: Readonly<Record<EdgeName, Edge>>;
+  readonly slide: Slide;
+  readonly stop: StandSettings['stop'];
+}
+
+export function pushesOf(pushed: Pushed): Record<EdgeName, Push> {
+  const to = (edge: EdgeName) => pushOver(pushed, edge);
+  return { front: to('front'), rear: to('rear'), inboard: to('inboard'), outboard: to('outboard') };
+}
+
+function pushOver(
+  { pose, speaker, joint, cabinet, baseEdges, contactEdges, slide, stop }: Pushed,
+  edge: EdgeName,
+): Push {
+  const top = pose.cabinet.slice(4);
+  const mass = speaker.mass ?? 0;
+  const whole = tippingForce(joint.centre, joint.mass, baseEdges[edge], top);
+  const alone = tippingForce(cabinet, mass, contactEdges[edge], top);
+  const low = pose.tilt >= 0 ? 'rear' : 'front';
+  const way = edge === low ? 'down' : edge === 'front' || edge === 'rear' ? 'up' : 'across';
+  return {
+    tips: Math.min(whole, alone),
+    off: alone < whole,
+    slides: stop && way === 'down' ? null : slidingForce(slide, mass * GRAVITY, way),
+  };
+}

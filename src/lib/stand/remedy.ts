@@ -1,0 +1,102 @@
+import { placeSide } from '$lib/layout/place.ts';
+import { ranges } from '$lib/project/ranges.ts';
+import type { Layout, SideName, Speaker, StandSettings, Stock } from '$lib/project/project.ts';
+import { balanceOf, type Balance } from './balance.ts';
+import { buildStand } from './build.ts';
+import { lastHolding } from './lastHolding.ts';
+
+/** One loudspeaker on its stand: what it takes to build it again with other settings. */
+export interface Site {
+  readonly speaker: Speaker;
+  readonly layout: Layout;
+  readonly side: SideName;
+  readonly stock: Stock;
+}
+
+/** One change of the stand's settings that is enough by itself. */
+export type Remedy =
+  | { readonly key: LengthKey; readonly value: number }
+  | { readonly key: 'stop'; readonly value: NonNullable<StandSettings['stop']> };
+
+type LengthKey = 'frontMargin' | 'rearMargin' | 'width' | 'lift';
+
+/** Lengths are suggested in whole tenths of a millimetre: what a rule and a saw can follow. */
+const TENTHS = 10;
+
+/** The balance with other settings, aimed anew; null when such a stand cannot be had. */
+export function balanceWith({ speaker, layout, side, stock }: Site, change: Partial<StandSettings>): Balance | null {
+  const settings = { ...layout.stand, ...change };
+  const pose = placeSide(speaker, { ...layout, stand: settings }, side);
+  if (!pose.ok) return null;
+  const stand = buildStand(pose.value, speaker, settings, stock);
+  return stand.ok ? balanceOf(speaker, pose.value, stand.value, settings) : null;
+}
+
+/**
+ * The smallest single changes, in tenths of a millimetre, after which nothing tips on a plane of `test` radians: a deeper
+ * stand where it tips over its front or rear, a wider one where it tips sideways, or a lower lift. Without the cabinet's
+ * mass they hold for any mass. Empty when it passes already or when no single change is enough.
+ *
+ * @param now The balance as it is.
+ */
+export function tipRemedies(site: Site, now: Balance, test: number): Remedy[] {
+  if (now.survives.least >= test) return [];
+  const { stand, aim } = site.layout;
+  const { what, edge } = now.weakest;
+  const nearest = (key: LengthKey, from: number, limit: number) => nearestPassing(site, test, key, from, limit);
+  const found: (Remedy | null)[] = [];
+  if (edge === 'inboard' || edge === 'outboard') {
+    found.push(nearest('width', stand.width ?? site.speaker.width, widestNeeded(site, now, test)));
+  } else if (what === 'both') {
+    const key = edge === 'front' ? 'frontMargin' : 'rearMargin';
+    found.push(nearest(key, stand[key], ranges.standMargin.max));
+  }
+  if (stand.lift !== undefined && aim.tilt.rule !== 'lift-to-ear') found.push(nearest('lift', stand.lift, 0));
+  return found.filter((remedy) => remedy !== null);
+}
+
+/**
+ * From `from` towards `limit`: first how far a stand can still be built, then the first length that passes. Both change
+ * once along the way, so halving finds them; what is returned has been built and passes.
+ */
+function nearestPassing(site: Site, test: number, key: LengthKey, from: number, limit: number): Remedy | null {
+  const step = limit < from ? -1 : 1;
+  const start = (step < 0 ? Math.floor : Math.ceil)(from * TENTHS);
+  const count = Math.floor(Math.abs(limit * TENTHS - start));
+  const at = (steps: number): number => (start + step * steps) / TENTHS;
+  const balanceAt = (steps: number) => balanceWith(site, { [key]: at(steps) });
+  const passes = (steps: number): boolean => (balanceAt(steps)?.survives.least ?? -Infinity) >= test;
+  const furthest = lastHolding(count, (steps) => balanceAt(steps) !== null);
+  if (furthest === null || !passes(furthest)) return null;
+  const short = lastHolding(furthest, (steps) => !passes(steps));
+  return { key, value: at(short === null ? 0 : short + 1) };
+}
+
+/**
+ * A stand as wide as this passes for certain: half of it is more than the height of either centre of mass times the
+ * test's tangent, by two layers, and the cabinet rests on it with its whole width.
+ */
+function widestNeeded({ speaker, stock }: Site, { cabinet, wood }: Balance, test: number): number {
+  const needed = 2 * Math.max(cabinet.z, wood.centre.z) * Math.tan(test) + 2 * stock.thickness;
+  return Math.min(ranges.standWidth.max, Math.max(needed, speaker.width + stock.thickness));
+}
+
+/** A stop as high as a finger is thick, and as thick as it is likely to be glued and knocked: common practice, no source. mm. */
+const STOP_HEIGHT = 10;
+const STOP_THICKNESS = 6;
+
+/**
+ * A stop at the low end to hold the cabinet, thinner than usual when the low end leaves no more room; null when there is
+ * one already, or no room even for one as thin as the stand's least edge.
+ */
+export function stopRemedy(site: Site): Remedy | null {
+  const { stop, minimumEdge } = site.layout.stand;
+  if (stop) return null;
+  const thickest = Math.max(STOP_THICKNESS, minimumEdge);
+  const stopAt = (tenths: number) => ({ height: STOP_HEIGHT, thickness: minimumEdge + tenths / TENTHS });
+  const tenths = lastHolding(
+    Math.floor((thickest - minimumEdge) * TENTHS),
+    (some) => balanceWith(site, { stop: stopAt(some) }) !== null,
+  );
+  return tenths === null ? null : { key: 'stop', value: stopAt(tenths) };
+}
