@@ -1,0 +1,26 @@
+import type { Fault } from '$lib/project/fault.ts';
+
+/**
+ * A value, or why there is none: `unsound` when the project's own numbers contradict each other (a thin end under its
+ * minimum), `no-answer` when they are sound and the geometry cannot be had (a rod that does not fit). Pointers are
+ * relative to the layout.
+ */
+export type Outcome<Value> = { readonly ok: true; readonly value: Value } | Refusal;
+
+export interface Refusal {
+  readonly ok: false;
+  readonly kind: 'unsound' | 'no-answer';
+  readonly faults: readonly Fault[];
+}
+
+export const built = <Value>(value: Value): Outcome<Value> => ({ ok: true, value });
+
+export const unsound = (pointer: string, message: string): Refusal => refusal('unsound', pointer, message);
+
+export const noAnswer = (pointer: string, message: string): Refusal => refusal('no-answer', pointer, message);
+
+const refusal = (kind: Refusal['kind'], pointer: string, message: string): Refusal => ({
+  ok: false,
+  kind,
+  faults: [{ pointer, message }],
+});

@@ -1,0 +1,47 @@
+import type { StandSettings } from '$lib/project/project.ts';
+import { type Refusal, unsound } from './outcome.ts';
+import { shownDown, shownUp, SLACK } from './slack.ts';
+
+/**
+ * The low end's height of wood: plumb from the base to the corner where the end meets the line of the top, in the wood
+ * that is `inset` inside the finished faces.
+ *
+ * @param reach How far the stand goes beyond the cabinet's low edge, along the slope, 0 or more.
+ */
+export function lowEndHeight(
+  settings: StandSettings,
+  tilt: number,
+  lift: number,
+  reach: number,
+  inset: number,
+): number {
+  const [sin, cos] = [Math.abs(Math.sin(tilt)), Math.cos(tilt)];
+  const finished = lift - reach * sin - settings.pad * cos - settings.feet;
+  // The corner moves in along the base or along the slope, and the top comes down square to the slope.
+  return settings.ends === 'plumb' ? finished - (inset * (1 - sin)) / cos : finished - inset * (cos - sin);
+}
+
+/** Null when the low end is at least `minimumEdge` high; else a fault at the setting that takes too much. */
+export function thinEndFault(settings: StandSettings, tilt: number, lift: number, inset: number): Refusal | null {
+  const reach = lowReach(settings, tilt);
+  const height = lowEndHeight(settings, tilt, lift, reach.length, inset);
+  const missing = settings.minimumEdge - height;
+  if (missing <= SLACK) return null;
+  const under = inset > 0 ? ' under the veneer' : '';
+  const found = `expected a thin end of at least ${settings.minimumEdge} mm${under}, got ${shownDown(height)}`;
+  const raise = `raise the lift by ${shownUp(missing)} mm`;
+  if (settings.minimumEdge - lowEndHeight(settings, tilt, lift, 0, inset) > SLACK) {
+    return unsound('/stand/lift', `${found}: ${raise}`);
+  }
+  const sooner = missing / Math.abs(Math.sin(tilt));
+  return unsound(reach.pointer, `${found}: let the stand end ${shownUp(sooner)} mm sooner or ${raise}`);
+}
+
+/** How far the stand goes beyond the cabinet at its low end, and the setting that says so. */
+function lowReach(settings: StandSettings, tilt: number): { length: number; pointer: string } {
+  const [margin, name] = tilt >= 0 ? [settings.rearMargin, 'rearMargin'] : [settings.frontMargin, 'frontMargin'];
+  const lip = settings.stop?.thickness ?? 0;
+  return lip > margin
+    ? { length: lip, pointer: '/stand/stop/thickness' }
+    : { length: margin, pointer: `/stand/${name}` };
+}
