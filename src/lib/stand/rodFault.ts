@@ -1,0 +1,37 @@
+import type { Point } from '$lib/geometry/point.ts';
+import type { Rods } from '$lib/project/project.ts';
+import { ranges } from '$lib/project/ranges.ts';
+import { noAnswer, type Refusal } from './outcome.ts';
+import { shownDown, shownUp } from './slack.ts';
+import { threshold } from './threshold.ts';
+
+/**
+ * The fault of rods that do not fit: the thickest rod that would in this profile, and how much more lift would take the
+ * ones asked for. Either is left out when it lies outside what a project may hold.
+ *
+ * @param fits Whether rods fit a profile.
+ */
+export function noRoom(
+  rods: Rods,
+  core: readonly Point[],
+  fits: (rods: Rods, core: readonly Point[]) => boolean,
+): Refusal {
+  const fitsThin = (diameter: number) => fits({ ...rods, diameter }, core);
+  const fitsRaised = (lift: number) => fits(rods, raised(core, lift));
+  const { min } = ranges.rodDiameter;
+  const { max } = ranges.lift;
+  const remedies = [
+    ...(fitsThin(min) ? [`rods of at most ${shownDown(threshold(min, rods.diameter, fitsThin))} mm`] : []),
+    ...(fitsRaised(max) ? [`${shownUp(threshold(max, 0, fitsRaised))} mm more lift`] : []),
+  ];
+  const wanted = `room for ${rods.count} rods of ${rods.diameter} mm with ${rods.edge} mm of wood round each hole and a hole’s width between them`;
+  const remedy = remedies.length > 0 ? `it would take ${remedies.join(' or ')}` : 'use fewer rods or leave less wood';
+  return noAnswer('/stand/rods', `expected ${wanted}, got a profile too small for them: ${remedy}`);
+}
+
+/** The profile under the same top with more lift: its ends run on downwards. */
+function raised(core: readonly Point[], lift: number): readonly Point[] {
+  const [front = [0, 0], rear = [0, 0], topRear = [0, 0], topFront = [0, 0]] = core;
+  const foot = ([u, z]: Point, top: Point): Point => [u + ((u - top[0]) * lift) / (top[1] - z), z - lift];
+  return [foot(front, topFront), foot(rear, topRear), topRear, topFront];
+}
