@@ -1,10 +1,13 @@
 import { got } from './got.ts';
+import { quantityOf } from './entryUnits.ts';
+import { inchFraction } from './inchFraction.ts';
 import { expectation, type Range } from './ranges.ts';
-import { fromMillimetres, toMillimetres, type LengthUnit } from './units.ts';
+import { readEntry } from './readEntry.ts';
+import { fromMillimetres, type Denominator, type LengthUnit } from './units.ts';
 
 /**
- * Numbers as people type them. A text that reads as a number becomes that number in the file's unit; any other text stays
- * a text, so that the check of the project names it at its place and the field can show it again.
+ * Numbers as people type them. A text that reads as a value becomes that value in the file's unit; any other text stays a
+ * text, so that the check of the project names it at its place and the field can show it again.
  */
 
 /** An optional sign (also the typographic minus), digits with one decimal point or comma, an optional power of ten. */
@@ -20,15 +23,13 @@ export function readNumber(text: string): number | null {
 }
 
 /**
- * What the document holds for a typed text: the number in the file's unit, null for an empty text where empty has a
- * meaning, else the text itself, which no check lets pass.
+ * What the document holds for a typed text: the value in the file's unit by `readEntry`, null for an empty text where
+ * empty has a meaning, else the text itself, which no check lets pass.
  */
 export function entryValue(text: string, range: Range, unit: LengthUnit, mayBeEmpty: boolean): number | string | null {
   if (mayBeEmpty && text.trim() === '') return null;
-  const value = readNumber(text);
-  if (value === null || !Number.isFinite(value)) return text;
-  const inFile = range.unit === 'mm' ? toMillimetres(value, unit) : value;
-  return Number.isFinite(inFile) ? inFile : text;
+  const reading = readEntry(text, quantityOf(range), unit);
+  return reading.ok ? reading.value : text;
 }
 
 /** Decimals shown for a length that was not typed in the unit it is shown in: 0.0001 in is a fortieth of a hair. */
@@ -37,11 +38,22 @@ const INCH_DECIMALS = 4;
 /** No field holds a number that needs more: the widest range is 20,000 and the finest step a thousandth. */
 const MOST_DECIMALS = 12;
 
-/** The text a field shows for a value of the document: `entryValue` reads it back as the same value when shown in mm. */
-export function entryText(value: unknown, range: Range, unit: LengthUnit): string {
+/**
+ * The text a field shows for a value of the document: `entryValue` reads it back as the same value when shown in mm.
+ * Inches are shown as fractions of the denominator where they are such a fraction exactly, else as decimals: what is typed
+ * over is never further off than the last decimal.
+ */
+export function entryText(
+  value: unknown,
+  range: Range,
+  unit: LengthUnit,
+  denominator: Denominator | null = null,
+): string {
   if (typeof value === 'string') return value;
   if (typeof value !== 'number') return '';
   if (range.unit !== 'mm' || unit === 'mm') return plainDecimal(value);
+  const fraction = denominator && inchFraction(value, denominator);
+  if (fraction?.exact) return fraction.text;
   return String(Number(fromMillimetres(value, unit).toFixed(INCH_DECIMALS)));
 }
 
@@ -65,12 +77,14 @@ export function rangeIn(range: Range, unit: LengthUnit): Range {
 }
 
 /**
- * What is wrong with a value that misses its range, in the unit it was typed in: `expected a length over 0 mm, got -5`.
- * Null when the value is a number in its range.
+ * What is wrong with a value that misses its range, in the unit it was typed in: `expected a length over 0 mm, got -5`; of
+ * a text with figures in it, what keeps it from being a value, and where. Null when the value is a number in its range.
  */
 export function rangeMessage(value: unknown, range: Range, unit: LengthUnit): string | null {
   const isNumber = typeof value === 'number';
   if (isNumber && value >= range.min && value <= range.max && !(range.whole && !Number.isInteger(value))) return null;
+  const reading = typeof value === 'string' && /\d/.test(value) ? readEntry(value, quantityOf(range), unit) : null;
+  if (reading?.ok === false) return reading.message;
   const found = isNumber ? entryText(value, range, unit) : foundText(value);
   return `expected ${expectation(rangeIn(range, unit), value)}, got ${found}`;
 }

@@ -4,10 +4,11 @@ export type LengthUnit = 'mm' | 'in';
 /** Exact since 1959: one inch is 25.4 mm. */
 export const MM_PER_INCH = 25.4;
 
-/** Digits kept when a typed length is turned into mm: far under any tape measure, and free of float dust. */
+/** Digits kept of a number that was reckoned: far under any tape measure, and free of float dust. */
 const DIGITS = 12;
 
-const undust = (value: number): number => (Number.isFinite(value) ? Number(value.toPrecision(DIGITS)) : value);
+/** The number without float dust: 0.3 for 0.1 + 0.2. */
+export const undust = (value: number): number => (Number.isFinite(value) ? Number(value.toPrecision(DIGITS)) : value);
 
 /** A length in mm from one in the unit. Millimetres pass untouched. */
 export const toMillimetres = (value: number, unit: LengthUnit): number =>
@@ -16,3 +17,12 @@ export const toMillimetres = (value: number, unit: LengthUnit): number =>
 /** A length in the unit from one in mm. Millimetres pass untouched. */
 export const fromMillimetres = (value: number, unit: LengthUnit): number =>
   unit === 'mm' ? value : undust(value / MM_PER_INCH);
+
+/** What fractions of an inch are counted in. */
+export type Denominator = 8 | 16 | 32 | 64;
+
+/** How lengths are shown: the project's `display`. With `fraction` null, inches are decimal. */
+export interface LengthDisplay {
+  readonly length: LengthUnit;
+  readonly fraction: Denominator | null;
+}
