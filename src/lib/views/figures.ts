@@ -1,0 +1,26 @@
+import { fromMillimetres, type LengthUnit } from '$lib/project/units.ts';
+
+/** Numbers as the page shows them: rounded for reading, with their unit, a true minus, and no break in between. */
+
+const NARROW = '\u202f';
+const MINUS = '\u2212';
+
+/** A number with so many decimals. What rounds to nothing has no sign. */
+export function figure(value: number, decimals: number): string {
+  const text = Math.abs(value).toFixed(decimals);
+  return value < 0 && Number(text) !== 0 ? `${MINUS}${text}` : text;
+}
+
+/** Decimals of a shown length: a tenth of a millimetre, or about as much in inches. */
+const LENGTH_DECIMALS = { mm: 1, in: 3 } as const;
+
+export const lengthText = (mm: number, unit: LengthUnit): string =>
+  `${figure(fromMillimetres(mm, unit), LENGTH_DECIMALS[unit])}${NARROW}${unit}`;
+
+export const angleText = (degrees: number): string => `${figure(degrees, 2)}°`;
+
+export const quantityText = (value: number, decimals: number, unit: string): string =>
+  `${figure(value, decimals)}${NARROW}${unit}`;
+
+/** A whole number of things: `1 slice`, `54 slices`. */
+export const countText = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;

@@ -1,0 +1,16 @@
+import type { Finding, FindingLevel } from '$lib/plan/document.ts';
+import { figure } from '$lib/views/figures.ts';
+
+/** How each level is told, worst first: by a word and a symbol, so that colour is only a help. */
+export const levels: readonly { readonly level: FindingLevel; readonly word: string; readonly symbol: string }[] = [
+  { level: 'fault', word: 'Fault', symbol: '✕' },
+  { level: 'caution', word: 'Caution', symbol: '▲' },
+  { level: 'note', word: 'Note', symbol: '○' },
+];
+
+const withUnit = (value: number, unit: string): string =>
+  `${figure(value, 1)}${unit === '' || unit === '°' ? unit : `\u202f${unit}`}`;
+
+/** `62.3°, limit 60.0°`. */
+export const limitText = ({ value, limit, unit }: Finding): string =>
+  `${withUnit(value, unit)}, limit ${withUnit(limit, unit)}`;

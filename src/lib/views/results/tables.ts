@@ -1,0 +1,157 @@
+import type { CrossoverPlan, DriverPlan, Plan, ReflectionPlan, SidePlan, StandPlan } from '$lib/plan/document.ts';
+import { sideNames } from '$lib/project/project.ts';
+import type { LengthUnit } from '$lib/project/units.ts';
+import { angleText, countText, figure, lengthText, quantityText } from '$lib/views/figures.ts';
+import type { Group, Row, Table } from './table.ts';
+
+/** The plan's numbers as tables, in the order in which they are asked for. */
+export function tablesOf(plan: Plan, unit: LengthUnit): readonly Table[] {
+  const tables = [aim(plan, unit), triangle(plan, unit), stands(plan, unit), drivers(plan, unit)];
+  return [...tables, crossovers(plan, unit), reflections(plan, unit)].filter(({ groups }) => groups.length > 0);
+}
+
+const columns = ['Left', 'Right'] as const;
+
+/** One row for a number that both sides have. */
+const bySide = (name: string, plan: Plan, cell: (side: SidePlan) => string): Row => ({
+  name,
+  cells: sideNames.map((side) => cell(plan.sides[side])),
+});
+
+function aim(plan: Plan, unit: LengthUnit): Table {
+  const row = (name: string, cell: (side: SidePlan) => string): Row => bySide(name, plan, cell);
+  return {
+    title: 'Aim',
+    columns,
+    groups: [
+      {
+        rows: [
+          row('Toe', ({ toe }) => angleText(toe)),
+          row('Tilt', ({ tilt }) => angleText(tilt)),
+          row('Axis over level', ({ axisElevation }) => angleText(axisElevation)),
+          row('Lift', ({ lift }) => lengthText(lift, unit)),
+          row('Front edge over desk', ({ frontEdgeHeight }) => lengthText(frontEdgeHeight, unit)),
+          row('Rear edge over desk', ({ rearEdgeHeight }) => lengthText(rearEdgeHeight, unit)),
+          row('Aimed point over desk', ({ aimedPoint }) => lengthText(aimedPoint.z, unit)),
+          row('Axis misses head by', ({ miss }) => lengthText(miss, unit)),
+        ],
+      },
+    ],
+  };
+}
+
+function triangle({ triangle: at }: Plan, unit: LengthUnit): Table {
+  return {
+    title: 'Triangle',
+    columns: ['Pair'],
+    groups: [
+      {
+        rows: [
+          { name: 'Angle at the head', cells: [angleText(at.angle)] },
+          { name: 'Between aimed points', cells: [lengthText(at.base, unit)] },
+          { name: 'Left to head', cells: [lengthText(at.leftDistance, unit)] },
+          { name: 'Right to head', cells: [lengthText(at.rightDistance, unit)] },
+          { name: 'Left later by', cells: [quantityText(at.timeDifference, 1, 'µs')] },
+          { name: 'Right louder by', cells: [quantityText(at.levelDifference, 2, 'dB')] },
+        ],
+      },
+    ],
+  };
+}
+
+/** One group for each entry of a list that both sides hold in the same order. */
+function groupsOf<Entry>(
+  plan: Plan,
+  entries: (side: SidePlan) => readonly Entry[],
+  name: (entry: Entry) => string,
+  rows: readonly (readonly [name: string, cell: (entry: Entry) => string])[],
+): readonly Group[] {
+  const [left, right] = sideNames.map((side) => entries(plan.sides[side]));
+  return (left ?? []).flatMap((entry, index) => {
+    const other = right?.[index];
+    if (other === undefined) return [];
+    return [
+      { name: name(entry), rows: rows.map(([label, cell]) => ({ name: label, cells: [cell(entry), cell(other)] })) },
+    ];
+  });
+}
+
+const drivers = (plan: Plan, unit: LengthUnit): Table => ({
+  title: 'Drivers',
+  columns,
+  groups: groupsOf<DriverPlan>(
+    plan,
+    (side) => side.drivers,
+    ({ name }) => name,
+    [
+      ['To the head', ({ distance }) => lengthText(distance, unit)],
+      ['Head off its axis', ({ offAxis }) => angleText(offAxis)],
+      ['Over the desk', ({ position }) => lengthText(position.z, unit)],
+    ],
+  ),
+});
+
+const crossovers = (plan: Plan, unit: LengthUnit): Table => ({
+  title: 'Crossovers',
+  columns,
+  groups: groupsOf<CrossoverPlan>(
+    plan,
+    (side) => side.crossovers,
+    ({ between, frequency }) => `${between.join(' and ')}, ${quantityText(frequency, 0, 'Hz')}`,
+    [
+      ['Lower driver further by', ({ pathDifference }) => lengthText(pathDifference, unit)],
+      ['Phase', ({ phase }) => `${figure(phase, 1)}°`],
+      ['Sum against in phase', ({ sumLevel }) => (sumLevel === null ? 'cancelled' : quantityText(sumLevel, 2, 'dB'))],
+    ],
+  ),
+});
+
+const surfaces = { desk: 'Desk', wall: 'Wall behind' } as const;
+
+const reflections = (plan: Plan, unit: LengthUnit): Table => ({
+  title: 'Reflections',
+  columns,
+  note: 'Levels by spreading alone: what the cabinet beams and what the surface soaks up come on top.',
+  groups: groupsOf<ReflectionPlan>(
+    plan,
+    (side) => side.reflections,
+    ({ surface }) => surfaces[surface],
+    [
+      ['Hits the surface', ({ lands }) => (lands ? 'yes' : 'no')],
+      ['Further than direct by', ({ pathDifference }) => lengthText(pathDifference, unit)],
+      ['Later by', ({ delay }) => quantityText(delay, 2, 'ms')],
+      ['Level against direct', ({ relativeLevel }) => quantityText(relativeLevel, 1, 'dB')],
+      ['First notch', ({ firstNotch }) => (firstNotch === null ? 'none' : quantityText(firstNotch, 0, 'Hz'))],
+    ],
+  ),
+});
+
+function stands({ stand }: Plan, unit: LengthUnit): Table {
+  const row = (name: string, cell: (one: StandPlan) => string): Row => ({
+    name,
+    cells: sideNames.map((side) => cell(stand[side])),
+  });
+  const mm = (value: number): string => lengthText(value, unit);
+  return {
+    title: 'Stand',
+    columns,
+    groups: [
+      {
+        rows: [
+          row('Slices', ({ layers }) => countText(layers, 'slice', 'slices')),
+          row('Cut from', ({ stock }) => stock),
+          row('Finished width', ({ width }) => mm(width)),
+          row('Narrower than asked by', ({ leftOver }) => mm(leftOver)),
+          row('Height at the front', ({ frontHeight }) => mm(frontHeight)),
+          row('Height at the rear', ({ rearHeight }) => mm(rearHeight)),
+          row('Rods', ({ rods }) => rodText(rods.length, rods[0]?.diameter, unit)),
+          row('Wood round a rod hole', ({ rodEdge }) => (rodEdge === null ? 'no rods' : mm(rodEdge))),
+          row('Mass', ({ mass }) => quantityText(mass, 2, 'kg')),
+        ],
+      },
+    ],
+  };
+}
+
+const rodText = (count: number, hole: number | undefined, unit: LengthUnit): string =>
+  hole === undefined ? 'none' : `${count}, hole ${lengthText(hole, unit)}`;

@@ -1,0 +1,96 @@
+import { describe, expect, test } from 'vitest';
+import { countText, figure, lengthText, quantityText } from '$lib/views/figures.ts';
+import { limitText } from '$lib/views/results/findings.ts';
+import { tablesOf } from '$lib/views/results/tables.ts';
+import { fileGroups } from '$lib/views/files/groups.ts';
+import { limitsText, stepped } from '$lib/views/form/step.ts';
+import { tiltRule, toeRule } from '$lib/views/form/rules.ts';
+import { ranges } from '$lib/project/ranges.ts';
+import { rangeIn } from '$lib/project/entry.ts';
+import { settleProject } from '$lib/state/settle.ts';
+import { project } from '../projects.ts';
+
+describe('figures', () => {
+  test('have a true minus, and none before nothing', () => {
+    expect(figure(-1.25, 1)).toBe('\u22121.3');
+    expect(figure(-0.04, 1)).toBe('0.0');
+    expect(figure(0, 2)).toBe('0.00');
+  });
+
+  test('stand with their unit, in mm or inches', () => {
+    expect(lengthText(165.1, 'mm')).toBe('165.1\u202fmm');
+    expect(lengthText(165.1, 'in')).toBe('6.500\u202fin');
+    expect(quantityText(-2.8, 1, 'dB')).toBe('\u22122.8\u202fdB');
+    expect(countText(1, 'slice', 'slices')).toBe('1 slice');
+    expect(countText(54, 'slice', 'slices')).toBe('54 slices');
+  });
+
+  test('of a finding, with its limit', () => {
+    const finding = { code: 'x', level: 'note', text: '', value: 14.72, limit: 10, unit: '°', source: '' } as const;
+    expect(limitText(finding)).toBe('14.7°, limit 10.0°');
+    expect(limitText({ ...finding, unit: 'mm' })).toBe('14.7\u202fmm, limit 10.0\u202fmm');
+  });
+});
+
+describe('tables', () => {
+  const { shown } = settleProject(project(), 0);
+  const tables = shown ? tablesOf(shown.plan, 'mm') : [];
+
+  test('say what the plan says', () => {
+    expect(tables.map(({ title }) => title)).toEqual([
+      'Aim',
+      'Triangle',
+      'Stand',
+      'Drivers',
+      'Crossovers',
+      'Reflections',
+    ]);
+    const toe = tables[0]?.groups[0]?.rows[0];
+    const { left, right } = shown?.plan.sides ?? {};
+    expect(toe).toEqual({ name: 'Toe', cells: [`${left?.toe.toFixed(2)}°`, `${right?.toe.toFixed(2)}°`] });
+    expect(tables[3]?.groups.map(({ name }) => name)).toEqual(['tweeter', 'woofer']);
+  });
+
+  test('have a cell for every column', () => {
+    for (const { columns, groups } of tables) {
+      for (const { rows } of groups) for (const { cells } of rows) expect(cells).toHaveLength(columns.length);
+    }
+  });
+
+  test('without crossovers have no table of them', () => {
+    const bare = settleProject(project({ '/speaker/crossovers': [] }), 0).shown;
+    expect(bare && tablesOf(bare.plan, 'in').map(({ title }) => title)).not.toContain('Crossovers');
+  });
+});
+
+test('files stand by folder, those to cut first', () => {
+  const files = ['plan.json', 'parts/a.svg', 'sheets/b-1.dxf'].map((path) => ({ path, text: '' }));
+  expect(fileGroups(files).map(({ name, files: held }) => [name, held.length])).toEqual([
+    ['Sheets', 1],
+    ['Parts', 1],
+    ['Plan', 1],
+  ]);
+  expect(fileGroups([])).toEqual([]);
+});
+
+test('limits stand with their unit', () => {
+  expect(limitsText(ranges.baffleRake)).toBe('\u221230 to 45°');
+  expect(limitsText(ranges.rodCount)).toBe('2 to 8, whole');
+  expect(limitsText(ranges.kerf)).toBe('0 to 6 mm');
+});
+
+test('an arrow key steps without dust and stays in the range', () => {
+  expect(stepped(0.2, 1, 0.1, ranges.kerf)).toBe('0.3');
+  expect(stepped(165, -10, 1, ranges.speakerWidth)).toBe('155');
+  expect(stepped(20, -1, 1, ranges.speakerWidth)).toBe('20');
+  expect(stepped(6.5, 1, 1, rangeIn(ranges.speakerWidth, 'in'))).toBe('6.5625');
+});
+
+test('a rule with a number of its own starts where the drawing stands', () => {
+  const side = settleProject(project(), 0).shown?.plan.sides.right;
+  expect(toeRule('to-head', side)).toEqual({ rule: 'to-head' });
+  expect(toeRule('behind-head', side)).toEqual({ rule: 'behind-head', distance: 300 });
+  expect(toeRule('as-set', side)).toEqual({ rule: 'as-set', degrees: Number(side?.toe.toFixed(1)) });
+  expect(tiltRule('tilt-to-ear', side)).toEqual({ rule: 'tilt-to-ear' });
+  expect(tiltRule('as-set', undefined)).toEqual({ rule: 'as-set', degrees: 0 });
+});
