@@ -24,7 +24,8 @@ export function filterLag(crossover: Crossover, driver: Driver, other: Driver): 
   return isHighPass(crossover, driver, other) ? lag : -lag;
 }
 
-function isHighPass(crossover: Crossover, driver: Driver, other: Driver): boolean {
+/** Whether `driver` takes the frequencies above the crossover; see `filterLag` for how that is known. */
+export function isHighPass(crossover: Crossover, driver: Driver, other: Driver): boolean {
   const higher = band[driver.role] - band[other.role];
   return higher === 0 ? driver.name === crossover.between[0] : higher > 0;
 }

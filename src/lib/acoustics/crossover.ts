@@ -2,6 +2,7 @@ import type { Vec3 } from '$lib/geometry/point.ts';
 import type { PlacedDriver } from '$lib/layout/pose.ts';
 import type { Crossover } from '$lib/project/project.ts';
 import { filterLag } from './alignment.ts';
+import { lowerAndUpper } from './pair.ts';
 import { pathDifference } from './path.ts';
 
 /** What reaches the head from the two drivers of a crossover, at its frequency. */
@@ -43,7 +44,7 @@ export const crossoverSums = (
 
 function crossoverSum(crossover: Crossover, drivers: readonly PlacedDriver[], head: Vec3, speed: number): CrossoverSum {
   const { between, frequency } = crossover;
-  const [lower, upper] = lowerFirst(named(between[0], drivers), named(between[1], drivers));
+  const [lower, upper] = lowerAndUpper(crossover, drivers);
   const difference = pathDifference(lower.acousticCentre, upper.acousticCentre, head);
   const phase = (2 * Math.PI * frequency * difference) / (1000 * speed);
   const lag = phase + filterLag(crossover, lower.driver, upper.driver);
@@ -54,13 +55,4 @@ function crossoverSum(crossover: Crossover, drivers: readonly PlacedDriver[], he
 function sumLevel(lag: number): number | null {
   const magnitude = Math.abs(Math.cos(lag / 2));
   return magnitude < CANCELLED ? null : 20 * Math.log10(magnitude);
-}
-
-const lowerFirst = (first: PlacedDriver, second: PlacedDriver): readonly [PlacedDriver, PlacedDriver] =>
-  first.driver.height < second.driver.height ? [first, second] : [second, first];
-
-function named(name: string, drivers: readonly PlacedDriver[]): PlacedDriver {
-  const found = drivers.find(({ driver }) => driver.name === name);
-  if (!found) throw new Error(`the crossover names "${name}", which is none of the drivers`);
-  return found;
 }

@@ -5,7 +5,7 @@ import { surfacesOf, type Surface } from './surface.ts';
 
 /** One reflection beside the direct sound. */
 export interface Reflection {
-  readonly surface: Surface['name'];
+  readonly surface: 'desk' | 'wall';
   /** Where it leaves the surface's plane, desk frame, mm. */
   readonly point: Vec3;
   /** Whether the surface is there at the point. */
@@ -34,7 +34,7 @@ export const reflections = (desk: Desk, source: Vec3, head: Vec3, speed: number)
     return path ? [heard(surface, path, speed)] : [];
   });
 
-function heard(surface: Surface, { point, direct, excess }: Bounce, speed: number): Reflection {
+function heard(surface: Surface<'desk' | 'wall'>, { point, direct, excess }: Bounce, speed: number): Reflection {
   // A millimetre at one metre a second takes a millisecond.
   const delay = excess / speed;
   const notch = 1000 / (2 * delay);

@@ -1,0 +1,81 @@
+import { angleBetween, subtract, type Vec3 } from '$lib/geometry/point.ts';
+import type { PlacedDriver } from '$lib/layout/pose.ts';
+import { bounce } from './bounce.ts';
+import { othersThan, screenBetween, type Screen, type Way } from './screens.ts';
+import type { RoomSurface } from './surface.ts';
+
+/** One way from a driver to the head. */
+export interface Arrival {
+  /** Which of the room's surfaces it comes by, from 0; null for the direct sound. */
+  readonly surface: number | null;
+  /** Which of the loudspeaker's drivers, from 0. */
+  readonly driver: number;
+  /** Acoustic centre to head by this way, mm. */
+  readonly length: number;
+  /** Longer than the direct way by this, mm, 0 or more. */
+  readonly excess: number;
+  /** Where it meets the surface; null for the direct sound. */
+  readonly point: Vec3 | null;
+  /** Whether the surface is there at that point; true for the direct sound. */
+  readonly lands: boolean;
+  /** Angle at which it leaves the baffle, from the axis, radians. */
+  readonly leaving: number;
+  /** The widest body that stands in its way. */
+  readonly screen: Screen | null;
+  /** Share of the pressure that the surface sends back, √(1 − absorption); 1 for the direct sound. */
+  readonly kept: number;
+}
+
+/**
+ * All ways of one bounce at most from each driver to the head: for each driver the direct one, then one for each surface
+ * that has the driver and the head on its sound side. Mirror images, so specular; ways that miss their surface are
+ * listed with `lands: false` and carry no sound.
+ *
+ * A way is screened where it crosses a monitor's box or a cabinet. The loudspeaker's own cabinet does not screen what
+ * leaves its baffle (directions behind the baffle have their own loss, `cornerBehind`), but does what comes back to it.
+ */
+export function arrivalsOf(
+  drivers: readonly PlacedDriver[],
+  axis: Vec3,
+  surfaces: readonly RoomSurface[],
+  way: Way,
+  head: Vec3,
+): Arrival[] {
+  const others = othersThan(way);
+  return drivers.flatMap(({ position, acousticCentre, distance }, driver) => {
+    const direct: Arrival = {
+      surface: null,
+      driver,
+      length: distance,
+      excess: 0,
+      point: null,
+      lands: true,
+      leaving: angleBetween(axis, subtract(head, position)),
+      screen: screenBetween(others, position, head),
+      kept: 1,
+    };
+    const bounced = surfaces.flatMap(({ plane, holds, absorption }, surface): Arrival[] => {
+      const path = bounce(plane, acousticCentre, head);
+      if (!path) return [];
+      const { point, excess } = path;
+      const out = screenBetween(others, position, point);
+      const back = screenBetween(way.screens, point, head);
+      return [
+        {
+          surface,
+          driver,
+          length: path.direct + excess,
+          excess,
+          point,
+          lands: holds(point),
+          leaving: angleBetween(axis, subtract(point, position)),
+          screen: wider(out, back),
+          kept: Math.sqrt(1 - absorption),
+        },
+      ];
+    });
+    return [direct, ...bounced];
+  });
+}
+
+const wider = (a: Screen | null, b: Screen | null): Screen | null => (a && b ? (b.width > a.width ? b : a) : (a ?? b));

@@ -1,0 +1,34 @@
+import type { Transfer } from './branches.ts';
+import type { Field } from './field.ts';
+import { frequencies } from './grid.ts';
+import { decibels } from './response.ts';
+
+/** Early reflections: as far under the direct sound as this, dB, if they come within this time, ms, over this band, Hz. */
+export const EARLY = {
+  level: -10,
+  window: 15,
+  band: [1000, 8000],
+  source:
+    'EBU Tech 3276 §2.2, as quoted: early reflections at least 10 dB below the direct sound in the first 15 ms, 1 to 8 kHz',
+  plainly:
+    'A bare desk cannot meet this by distance alone: the detour over it is short, so spreading leaves its reflection only about 2 dB down. Only a driver that beams past it, something in the way, or a surface that absorbs can do the rest.',
+} as const;
+
+/**
+ * Mean level of each surface's reflections re the direct sound, both over 1 to 8 kHz, all drivers of the loudspeaker
+ * together, spreading, directivity, screens and absorption included; null for a surface that sends nothing.
+ */
+export function earlyLevels({ direct, bySurface }: Field): (number | null)[] {
+  const reference = bandPower(direct);
+  return bySurface.map((sum) => (sum && reference > 0 ? decibels(bandPower(sum) / reference) : null));
+}
+
+/** Sum of the powers at the grid's frequencies in the band; these are evenly spread in octaves. */
+function bandPower({ re, im }: Transfer): number {
+  let sum = 0;
+  for (let i = 0; i < re.length; i++) {
+    const f = frequencies[i] ?? 0;
+    if (f >= EARLY.band[0] && f <= EARLY.band[1]) sum += (re[i] ?? 0) ** 2 + (im[i] ?? 0) ** 2;
+  }
+  return sum;
+}

@@ -1,0 +1,15 @@
+/** Hz: the range of hearing, as far as loudspeakers go. */
+export const LOWEST = 20;
+export const HIGHEST = 20000;
+
+/** Enough for 48 to the octave over the ten octaves between. */
+export const FREQUENCIES = 480;
+
+/** Octaves from one frequency of the grid to the next. */
+export const OCTAVES_APART = Math.log2(HIGHEST / LOWEST) / (FREQUENCIES - 1);
+
+/** The frequencies that everything over frequency is computed at, Hz: 480 from 20 Hz to 20 kHz, evenly in octaves, both ends included. */
+export const frequencies: Readonly<Float64Array> = Float64Array.from(
+  { length: FREQUENCIES },
+  (_, i) => LOWEST * 2 ** (OCTAVES_APART * i),
+);

@@ -1,0 +1,37 @@
+import type { Transfer } from './branches.ts';
+import { smoothed } from './smooth.ts';
+
+/** What arrives at the head over the frequencies of the grid, dB; 0 dB is the loudspeaker's own flat direct sound on its axis. */
+export interface Response {
+  /** As computed, at each frequency by itself. */
+  readonly level: Float64Array;
+  /** The mean power over 1/24 octave. */
+  readonly fine: Float64Array;
+  /** The mean power over 1/3 octave. */
+  readonly smooth: Float64Array;
+}
+
+export const FINE = 1 / 24;
+export const SMOOTH = 1 / 3;
+
+/** No level lies under this, dB: an outright null has none. */
+export const LEAST_LEVEL = -120;
+
+/**
+ * The response from a complex pressure. `reference` is the pressure that counts as 0 dB; `evened` divides the result at
+ * each frequency (see `evenedAtDesign`).
+ */
+export function responseOf(sum: Transfer, reference: number, evened: Float64Array): Response {
+  const power = sum.re.map((re, i) => {
+    const over = 1 / (reference * (evened[i] ?? 1));
+    return (re * re + (sum.im[i] ?? 0) ** 2) * over * over;
+  });
+  return {
+    level: power.map(decibels),
+    fine: smoothed(power, FINE).map(decibels),
+    smooth: smoothed(power, SMOOTH).map(decibels),
+  };
+}
+
+/** dB of a ratio of powers, −120 at the least. */
+export const decibels = (power: number): number => Math.max(10 * Math.log10(power), LEAST_LEVEL);
