@@ -1,0 +1,138 @@
+import { radians } from '$lib/geometry/angle.ts';
+import { distance } from '$lib/geometry/point.ts';
+import { sixSided } from '$lib/geometry/solid.ts';
+import { arrivalsOf, type Arrival } from '$lib/acoustics/arrivals.ts';
+import { EARLY } from '$lib/acoustics/early.ts';
+import { fieldOf, sourceOf, type Field } from '$lib/acoustics/field.ts';
+import { frequencies } from '$lib/acoustics/grid.ts';
+import { leftOut } from '$lib/acoustics/leftOut.ts';
+import { notchesOf } from '$lib/acoustics/notches.ts';
+import { evenedAtDesign } from '$lib/acoustics/onAxis.ts';
+import { remediesFor } from '$lib/acoustics/remedies.ts';
+import { responseOf } from '$lib/acoustics/response.ts';
+import type { Screen } from '$lib/acoustics/screens.ts';
+import { baffleStep, bodyCorner } from '$lib/acoustics/shadow.ts';
+import { surfacesAround, type RoomSurface } from '$lib/acoustics/surface.ts';
+import { addTransfer, silence } from '$lib/acoustics/wave.ts';
+import { monitorBody } from '$lib/layout/bodies.ts';
+import type { PlacedDriver } from '$lib/layout/pose.ts';
+import { sideNames, type Layout, type Project, type SideName, type Speaker } from '$lib/project/project.ts';
+import type { Plan, SidePlan } from './document.ts';
+import { crossoverSound } from './sound/crossovers.ts';
+import { driverSound } from './sound/drivers.ts';
+import { earlySound } from './sound/early.ts';
+import { reflectionSound } from './sound/reflections.ts';
+import type { ResponsePlan, SoundPlan } from './soundDocument.ts';
+
+export interface SoundOptions {
+  /** Whether the step of the baffle counts in the responses; off by default, as it is no more than a hint. */
+  readonly baffleStep?: boolean;
+}
+
+/** One loudspeaker with everything that reaches the head from it. */
+interface Heard {
+  readonly plan: SidePlan;
+  readonly drivers: readonly PlacedDriver[];
+  readonly arrivals: readonly Arrival[];
+  readonly field: Field;
+  /** What counts as 0 dB: a source of strength 1 at the aimed point. */
+  readonly reference: number;
+}
+
+/**
+ * What a layout's geometry does to the sound at the head: crossovers, directivity, reflections and the response of each
+ * loudspeaker and of both. `plan` must be the plan of this project and layout. Pure; a few milliseconds at most, so it is
+ * called beside the plan, not in it.
+ */
+export function soundOf(project: Project, layout: Layout, plan: Plan, options: SoundOptions = {}): SoundPlan {
+  const { speaker } = project;
+  const { speedOfSound: speed, head } = plan;
+  const surfaces = surfacesAround(layout);
+  const screens = screensOf(speaker, layout, plan);
+  const source = sourceOf(speaker, speed);
+  const corner = bodyCorner(speaker.width, speed);
+  const evened = evenedAtDesign(speaker, source, speed);
+  if (options.baffleStep) frequencies.forEach((f, i) => (evened[i] = (evened[i] ?? 1) / baffleStep(f, corner)));
+
+  const hear = (side: SideName): Heard => {
+    const of = plan.sides[side];
+    const drivers = placedDrivers(speaker, of);
+    const arrivals = arrivalsOf(drivers, of.axis, surfaces, { screens, side }, head);
+    const field = fieldOf(source, drivers, arrivals, surfaces.length, speed);
+    return { plan: of, drivers, arrivals, field, reference: 1 / distance(of.aimedPoint, head) };
+  };
+  const heard = { left: hear('left'), right: hear('right') };
+
+  const sideSound = (side: SideName) => {
+    const { plan: of, drivers, arrivals, field, reference } = heard[side];
+    const early = earlySound(field, arrivals, surfaces, speed);
+    return {
+      drivers: drivers.map((driver) => driverSound(driver, speed)),
+      crossovers: speaker.crossovers.map((crossover) =>
+        crossoverSound({ speaker, layout, side, plan: of, drivers, head, speed }, crossover),
+      ),
+      reflections: reflectionSound(speaker, arrivals, surfaces, speed),
+      early,
+      earlyPasses: early.every(({ passes }) => passes),
+      response: responsePlan([field], reference, evened, surfaces),
+    };
+  };
+  const { left, right } = heard;
+  return {
+    layout: plan.layout,
+    frequencies,
+    sides: { left: sideSound('left'), right: sideSound('right') },
+    both: responsePlan([left.field, right.field], left.reference + right.reference, evened, surfaces),
+    designPoint: speaker.designPoint,
+    baffleStep: { corner, counted: options.baffleStep ?? false, source: 'common practice, no source' },
+    early: { level: EARLY.level, window: EARLY.window, source: EARLY.source, plainly: EARLY.plainly },
+    leftOut,
+  };
+}
+
+/** The drivers as the acoustics take them: the plan's, with their angles back in radians. */
+function placedDrivers(speaker: Speaker, { drivers }: SidePlan): PlacedDriver[] {
+  return speaker.drivers.flatMap((driver) => {
+    const placed = drivers.find(({ name }) => name === driver.name);
+    return placed ? [{ ...placed, driver, offAxis: radians(placed.offAxis) }] : [];
+  });
+}
+
+const screensOf = (speaker: Speaker, layout: Layout, plan: Plan): Screen[] => [
+  ...layout.monitors.map((monitor): Screen => ({
+    name: 'monitor',
+    body: monitorBody(monitor),
+    width: Math.min(monitor.width, monitor.height),
+  })),
+  ...sideNames.map((side): Screen => ({
+    name: `${side}-cabinet`,
+    body: sixSided(plan.sides[side].cabinet),
+    width: Math.min(speaker.width, speaker.height),
+  })),
+];
+
+function responsePlan(
+  fields: readonly Field[],
+  reference: number,
+  evened: Float64Array,
+  surfaces: readonly RoomSurface[],
+): ResponsePlan {
+  const sum = silence();
+  for (const { total } of fields) addTransfer(sum, total);
+  const response = responseOf(sum, reference, evened);
+  const remedies = remediesFor(fields);
+  const notches = notchesOf(response.fine, sum, remedies).map(({ index, frequency, level, depth, cause, fill }) => {
+    const culprit = cause === null ? null : (remedies[cause]?.culprit ?? null);
+    const surface = culprit?.kind === 'surface' ? surfaces[culprit.surface] : undefined;
+    return {
+      index,
+      frequency,
+      level,
+      depth,
+      cause: surface?.name ?? (culprit && culprit.kind !== 'surface' ? culprit.kind : null),
+      monitor: surface?.monitor ?? null,
+      fill,
+    };
+  });
+  return { ...response, notches };
+}

@@ -1,0 +1,72 @@
+import { degrees, radians } from '$lib/geometry/angle.ts';
+import type { Vec3 } from '$lib/geometry/point.ts';
+import { meetingOf, relativeDifference, sumLevelAt, withAlignment } from '$lib/acoustics/driversMeet.ts';
+import { lineUp, PRICE_FREQUENCY, type TreblePrice } from '$lib/acoustics/lineUp.ts';
+import { lobeOf, type Bounds, type Lobe } from '$lib/acoustics/lobe.ts';
+import type { PlacedDriver } from '$lib/layout/pose.ts';
+import type { Crossover, Layout, SideName, Speaker } from '$lib/project/project.ts';
+import type { SidePlan } from '$lib/plan/document.ts';
+import type { BoundsPlan, CrossoverSound, LobePlan, TreblePlan } from '$lib/plan/soundDocument.ts';
+
+interface Standing {
+  readonly speaker: Speaker;
+  readonly layout: Layout;
+  readonly side: SideName;
+  readonly plan: SidePlan;
+  readonly drivers: readonly PlacedDriver[];
+  readonly head: Vec3;
+  /** Of sound, m/s. */
+  readonly speed: number;
+}
+
+/** A crossover at the head: as it is, over the angle, and what would line its drivers up. */
+export function crossoverSound(standing: Standing, crossover: Crossover): CrossoverSound {
+  const { speaker, plan, drivers, head, speed } = standing;
+  const meeting = meetingOf(crossover, drivers, speaker.designPoint, speed);
+  const relative = relativeDifference(meeting, head);
+  const phase = relative * meeting.perMillimetre;
+  const raw = relative + meeting.design;
+  const lobe = lobeOf(meeting, plan.axis, head);
+  const pose = { drivers, lift: plan.lift, tilt: radians(plan.tilt) };
+  const { now, tilt, aimedPoint } = lineUp(standing, crossover, pose, head, speed);
+  return {
+    between: crossover.between,
+    frequency: crossover.frequency,
+    alignment: crossover.alignment,
+    lower: meeting.lower.driver.name,
+    upper: meeting.upper.driver.name,
+    pathDifference: raw,
+    phase: degrees(raw * meeting.perMillimetre),
+    relativeDifference: relative,
+    relativePhase: degrees(phase),
+    sumLevel: sumLevelAt(meeting, phase),
+    inPhaseLevel: sumLevelAt(withAlignment(meeting, 'in-phase'), phase),
+    quadratureLevel: sumLevelAt(withAlignment(meeting, 'quadrature'), phase),
+    lobe: lobe && lobePlan(lobe),
+    lineUp: {
+      now: treble(now),
+      tilt: tilt && { value: degrees(tilt.value), price: treble(tilt.price) },
+      aimedPoint: aimedPoint && { value: aimedPoint.value, price: treble(aimedPoint.price) },
+    },
+  };
+}
+
+const treble = ({ driver, offAxis, level }: TreblePrice): TreblePlan => ({
+  driver,
+  offAxis: degrees(offAxis),
+  level,
+  frequency: PRICE_FREQUENCY,
+});
+
+const lobePlan = (lobe: Lobe): LobePlan => ({
+  ...lobe,
+  ear: degrees(lobe.ear),
+  halfPower: boundsPlan(lobe.halfPower),
+  nulls: boundsPlan(lobe.nulls),
+  angles: lobe.angles.map(degrees),
+});
+
+const boundsPlan = ({ below, above }: Bounds): BoundsPlan => ({
+  below: below === null ? null : degrees(below),
+  above: above === null ? null : degrees(above),
+});

@@ -1,0 +1,182 @@
+import type { Vec3 } from '$lib/geometry/point.ts';
+import type { SurfaceName } from '$lib/acoustics/surface.ts';
+import type { SideName } from '$lib/project/project.ts';
+
+/**
+ * What the geometry does to the sound, as the page sees it: angles in degrees, lengths in mm, delays in ms, levels in dB,
+ * frequencies in Hz. Nothing in it is rounded. Curves over frequency stand over `frequencies`.
+ */
+export interface SoundPlan {
+  readonly layout: string;
+  /** Hz, evenly in octaves from 20 Hz to 20 kHz. */
+  readonly frequencies: Readonly<Float64Array>;
+  readonly sides: Record<SideName, SideSound>;
+  /** Both loudspeakers with the same signal; 0 dB is both flat, on axis and in step. */
+  readonly both: ResponsePlan;
+  /** Where the maker lined the drivers up; null when the project does not say, and the drivers count as they stand. */
+  readonly designPoint: { readonly driver: string; readonly distance: number } | null;
+  readonly baffleStep: BaffleStepPlan;
+  readonly early: EarlyRule;
+  /** What the responses leave out, one sentence each. */
+  readonly leftOut: readonly string[];
+}
+
+export interface SideSound {
+  readonly drivers: readonly DriverSound[];
+  readonly crossovers: readonly CrossoverSound[];
+  readonly reflections: readonly ReflectionSound[];
+  /** By surface: what all drivers together send by it. */
+  readonly early: readonly EarlySound[];
+  /** Whether every early reflection meets the rule in `early`. */
+  readonly earlyPasses: boolean;
+  /** 0 dB is this loudspeaker flat, on its axis, at the head's distance from the aimed point, with no surface near. */
+  readonly response: ResponsePlan;
+}
+
+export interface DriverSound {
+  readonly name: string;
+  /** Between its axis and the head, at the baffle. */
+  readonly offAxis: number;
+  /** Radius of the piston that stands for it: half the stated diameter. */
+  readonly radius: number;
+  /** At the head re on its axis; an upper bound of the loss, as for any dome or cone. */
+  readonly levels: Float64Array;
+  readonly beams: readonly BeamPlan[];
+}
+
+/** Half the width of the beam at a frequency: where it is 3 and 6 dB down; null where it never is in front. */
+export interface BeamPlan {
+  readonly frequency: number;
+  readonly threeDown: number | null;
+  readonly sixDown: number | null;
+}
+
+export interface CrossoverSound {
+  readonly between: readonly [string, string];
+  readonly frequency: number;
+  readonly alignment: 'in-phase' | 'quadrature';
+  readonly lower: string;
+  readonly upper: string;
+  /** Path of the lower driver less that of the upper one. */
+  readonly pathDifference: number;
+  /** Degrees, unwrapped. */
+  readonly phase: number;
+  /** The same two, less what they are at the design point; as above without one. */
+  readonly relativeDifference: number;
+  readonly relativePhase: number;
+  /** The sum re the drivers lined up; null where they cancel outright. In quadrature it may be over 0, up to 3.01. */
+  readonly sumLevel: number | null;
+  /** The same, whatever the crossover's own alignment is. */
+  readonly inPhaseLevel: number | null;
+  readonly quadratureLevel: number | null;
+  /** Null for drivers one behind the other. */
+  readonly lobe: LobePlan | null;
+  readonly lineUp: LineUpPlan;
+}
+
+export interface LobePlan {
+  readonly centre: Vec3;
+  readonly forward: Vec3;
+  readonly upward: Vec3;
+  readonly radius: number;
+  /** Elevation of the ear from `centre`, positive towards the upper driver. */
+  readonly ear: number;
+  readonly halfPower: BoundsPlan;
+  readonly nulls: BoundsPlan;
+  readonly angles: Float64Array;
+  /** dB re the drivers lined up, −60 at the least. */
+  readonly levels: Float64Array;
+}
+
+/** The nearest ones under and over the ear; null where there is none in front. */
+export interface BoundsPlan {
+  readonly below: number | null;
+  readonly above: number | null;
+}
+
+export interface TreblePlan {
+  readonly driver: string;
+  readonly offAxis: number;
+  /** At `frequency`, re on its axis. */
+  readonly level: number;
+  readonly frequency: number;
+}
+
+export interface LineUpPlan {
+  readonly now: TreblePlan;
+  /** The tilt that brings the drivers to the head in step, lift kept; null when none from −60° to 60° does. */
+  readonly tilt: { readonly value: number; readonly price: TreblePlan } | null;
+  /** The aimed point that does, as a fraction from the lower driver to the upper; null when none between them does. */
+  readonly aimedPoint: { readonly value: number; readonly price: TreblePlan } | null;
+}
+
+export interface ReflectionSound {
+  readonly surface: SurfaceName;
+  /** Which monitor, from 0; null for any other surface. */
+  readonly monitor: number | null;
+  readonly driver: string;
+  readonly point: Vec3;
+  readonly lands: boolean;
+  /** What stands in its way; null for nothing. It then loses the more the higher the frequency. */
+  readonly screenedBy: 'monitor' | 'left-cabinet' | 'right-cabinet' | null;
+  readonly pathDifference: number;
+  readonly delay: number;
+  /** Between the driver's axis and where the sound leaves to. */
+  readonly leaving: number;
+  /** What the longer path and the surface take off, 0 or less; absorption null where nothing is sent back. */
+  readonly spreading: number;
+  readonly absorption: number | null;
+  /** Re this driver's direct sound at some frequencies, all counted. */
+  readonly levels: readonly { readonly frequency: number; readonly level: number }[];
+  /** Up to three frequencies that arrive half a wave late; empty where the paths are equally long. */
+  readonly notches: readonly number[];
+}
+
+export interface EarlySound {
+  readonly surface: SurfaceName;
+  readonly monitor: number | null;
+  /** Of the first driver to be heard by it. */
+  readonly delay: number;
+  /** Mean over the rule's band, all drivers together, re their direct sound. */
+  readonly level: number;
+  /** By spreading alone, of the loudest driver. */
+  readonly spreading: number;
+  readonly within: boolean;
+  readonly passes: boolean;
+}
+
+export interface EarlyRule {
+  readonly level: number;
+  readonly window: number;
+  readonly source: string;
+  readonly plainly: string;
+}
+
+export interface ResponsePlan {
+  /** As computed, and as mean power over 1/24 and 1/3 octave. */
+  readonly level: Float64Array;
+  readonly fine: Float64Array;
+  readonly smooth: Float64Array;
+  readonly notches: readonly NotchPlan[];
+}
+
+export interface NotchPlan {
+  /** Its place among the frequencies. */
+  readonly index: number;
+  readonly frequency: number;
+  readonly level: number;
+  readonly depth: number;
+  /** What fills it most when taken away: a surface, the drivers' unequal paths, or the two loudspeakers' ones. */
+  readonly cause: SurfaceName | 'drivers' | 'pair' | null;
+  readonly monitor: number | null;
+  /** By how much that fills it. */
+  readonly fill: number;
+}
+
+/** A hint, in the responses only when asked for. */
+export interface BaffleStepPlan {
+  /** Hz: c/(π · cabinet's width). */
+  readonly corner: number;
+  readonly counted: boolean;
+  readonly source: string;
+}
