@@ -1,7 +1,8 @@
 import { benchPlan } from './plan.ts';
+import { benchSound } from './sound.ts';
 import type { Measured } from './measure.ts';
 
-const benches: readonly (() => Measured | Promise<Measured>)[] = [benchPlan];
+const benches: readonly (() => Measured | Promise<Measured>)[] = [benchPlan, benchSound];
 
 /** Prints one line a benchmark: median, what it should stay under, and a checksum that must not change. */
 for (const bench of benches) {
