@@ -1,0 +1,34 @@
+import { sameJson } from '$lib/project/sameJson.ts';
+import type { Content, Kept, Opened, Shelf } from './shelf.ts';
+import { done, type Outcome } from './trouble.ts';
+
+/**
+ * Two tabs have changed one project. Whichever is kept, the other becomes an entry of its own first, so that nothing is
+ * lost when a step fails.
+ */
+
+export interface Settlement<Value> {
+  readonly value: Value;
+  /** The copy of what was not kept; null where there was nothing to copy: no theirs that can be read, or both the same. */
+  readonly copy: Kept | null;
+}
+
+/** Mine stays, and theirs goes on the shelf as a copy. Where theirs cannot be read, mine is a new entry beside it. */
+export function keepMine(shelf: Shelf, id: string, mine: Content): Outcome<Settlement<Kept>> {
+  const theirs = shelf.read(id);
+  if (!theirs.ok) return settled(shelf.add(mine), null);
+  if (sameJson(mine, theirs.value.content)) return settled(theirs, null);
+  const copy = shelf.add(theirs.value.content);
+  return copy.ok ? settled(shelf.write(id, mine, theirs.value.stamp), copy.value) : copy;
+}
+
+/** Theirs is read, and mine goes on the shelf as a copy. */
+export function takeTheirs(shelf: Shelf, id: string, mine: Content): Outcome<Settlement<Opened>> {
+  const theirs = shelf.read(id);
+  if (!theirs.ok || sameJson(mine, theirs.value.content)) return settled(theirs, null);
+  const copy = shelf.add(mine);
+  return copy.ok ? settled(theirs, copy.value) : copy;
+}
+
+const settled = <Value>(outcome: Outcome<Value>, copy: Kept | null): Outcome<Settlement<Value>> =>
+  outcome.ok ? done({ value: outcome.value, copy }) : outcome;

@@ -1,0 +1,52 @@
+import { faultLine, type Fault } from '$lib/project/fault.ts';
+
+/** Why something could not be kept in the browser, or not be found there. */
+export type Trouble =
+  /** No storage, or none that this page may use. */
+  | { readonly kind: 'forbidden' }
+  /** No room left. */
+  | { readonly kind: 'full' }
+  /** The browser took it and did not keep it. */
+  | { readonly kind: 'unkept' }
+  /** Not there, or not any more. */
+  | { readonly kind: 'gone' }
+  /** There, but no copy of it is whole. */
+  | { readonly kind: 'damaged' }
+  /** Kept by a newer Wedgewright; not touched. */
+  | { readonly kind: 'newer' }
+  /** Whole, but no sound project. */
+  | { readonly kind: 'unsound'; readonly faults: readonly Fault[] }
+  /** Changed since it was read: another tab saved it. */
+  | { readonly kind: 'overtaken' };
+
+/** A value, or the trouble that there was. Never an exception. */
+export type Outcome<Value> =
+  { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly trouble: Trouble };
+
+export const done = <Value>(value: Value): Outcome<Value> => ({ ok: true, value });
+export const trouble = (kind: Exclude<Trouble['kind'], 'unsound'>): Outcome<never> => ({
+  ok: false,
+  trouble: { kind },
+});
+
+/** What happened and what to do, for people. */
+export function troubleWords(of: Trouble): string {
+  switch (of.kind) {
+    case 'forbidden':
+      return 'This browser keeps nothing for this page. Save the project as a file before you leave.';
+    case 'full':
+      return 'The browser has no room left. Save the project as a file, or delete a project that you no longer need.';
+    case 'unkept':
+      return 'The browser did not keep what it was given. Save the project as a file before you leave.';
+    case 'gone':
+      return 'This project is no longer kept in the browser. It may have been deleted in another tab.';
+    case 'damaged':
+      return 'No copy of this project in the browser can be read any more.';
+    case 'newer':
+      return 'A newer Wedgewright kept this project. Reload the page to open it; it has not been changed.';
+    case 'unsound':
+      return `This project cannot be opened: ${of.faults.map(faultLine).join('; ')}`;
+    case 'overtaken':
+      return 'Another tab has changed this project. Keep yours or take theirs; the other one stays as a copy.';
+  }
+}
