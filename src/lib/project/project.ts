@@ -13,6 +13,8 @@ export type Driver = Speaker['drivers'][number];
 export type Crossover = Speaker['crossovers'][number];
 export type Stock = Project['stock'][number];
 export type Cutter = Project['cutter'];
+/** Colour of each layer of the cut files, `#rrggbb`. */
+export type LayerColours = NonNullable<Cutter['colours']>;
 export type Layout = Project['layouts'][number];
 /** Where the maker lined the drivers up: on the axis of `driver`, `distance` mm from the baffle. */
 export type DesignPoint = NonNullable<Speaker['designPoint']>;

@@ -56,6 +56,12 @@ export function name(): v.GenericSchema<string> {
   );
 }
 
+/** A colour as `#rrggbb`, hexadecimal. */
+export function colour(): v.GenericSchema<string> {
+  const phrase = 'a colour as # and six hexadecimal digits';
+  return known(v.pipe(v.string(say(phrase)), v.regex(/^#[0-9a-fA-F]{6}$/, say(phrase))), phrase);
+}
+
 export function flag(): v.GenericSchema<boolean> {
   return known(v.boolean(say('true or false')), 'true or false');
 }

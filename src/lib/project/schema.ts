@@ -1,5 +1,18 @@
 import * as v from 'valibot';
-import { exactly, flag, list, name, numberOf, oneRuleOf, orNull, pair, quantity, record, word } from './rules.ts';
+import {
+  colour,
+  exactly,
+  flag,
+  list,
+  name,
+  numberOf,
+  oneRuleOf,
+  orNull,
+  pair,
+  quantity,
+  record,
+  word,
+} from './rules.ts';
 import { got } from './got.ts';
 import { ranges } from './ranges.ts';
 
@@ -49,11 +62,16 @@ const stock = record({
   density: optional(q(ranges.density), 750),
 });
 
+/** What a machine's driver tells the layers apart by. */
+const colours = record({ outside: colour(), inside: colour(), mark: colour() });
+
 const cutter = record({
   kerf: optional(q(ranges.kerf), 0.2),
   taper: optional(q(ranges.taper), 0),
   spacing: optional(q(ranges.spacing), 2),
   margin: optional(q(ranges.sheetMargin), 5),
+  // Null: all layers in one colour.
+  colours: optional(orNull(colours), null),
 });
 
 const desk = record({
@@ -201,6 +219,6 @@ export const projectSchema = record({
   display: optional(display, { length: 'mm', fraction: null }),
   speaker,
   stock: list('stocks', stock, 1, 40),
-  cutter: optional(cutter, { kerf: 0.2, taper: 0, spacing: 2, margin: 5 }),
+  cutter: optional(cutter, { kerf: 0.2, taper: 0, spacing: 2, margin: 5, colours: null }),
   layouts: list('layouts', layout, 1, MOST_LAYOUTS),
 });

@@ -1,11 +1,11 @@
 import { beamReach, cutPath } from './kerf.ts';
-import { cutterFaults, quantityFaults, sizeFaults, tooManySheets } from './arrangeFaults.ts';
+import { cutterFaults, quantityFaults, sizeFaults, tooManySheets, type Spaces } from './arrangeFaults.ts';
 import { failure, success, type Fault, type Result } from '$lib/project/fault.ts';
 import { layoutFaults } from './validity.ts';
 import { nestable, originOf, type Nestable } from './nestable.ts';
 import { shareBoards, type Board } from './share.ts';
 import { signedArea } from '$lib/geometry/area.ts';
-import type { Cutter, Stock } from '$lib/project/project.ts';
+import type { Stock } from '$lib/project/project.ts';
 import type { Part, Placement, Sheet } from './part.ts';
 
 /** mm. Parts are laid this much further apart than asked, as writers round both outlines to 0.001 mm. */
@@ -30,7 +30,7 @@ export interface ArrangeOptions {
 export function arrange(
   parts: readonly Part[],
   stocks: readonly Stock[],
-  cutter: Cutter,
+  cutter: Spaces,
   { quarterTurns = true }: ArrangeOptions = {},
 ): Result<Sheet[]> {
   const early = [...cutterFaults(cutter), ...quantityFaults(parts, stocks)];
@@ -50,7 +50,7 @@ function arrangeStock(
   parts: readonly Part[],
   stock: Stock,
   index: number,
-  cutter: Cutter,
+  cutter: Spaces,
   quarterTurns: boolean,
 ): Result<Sheet[]> {
   const apart = spacingFor(parts, cutter);
@@ -68,7 +68,7 @@ function arrangeStock(
 }
 
 /** The spacing asked for, or more where the beam at a mitred corner would come nearer a neighbour than that. */
-function spacingFor(parts: readonly Part[], { kerf, spacing }: Cutter): Result<number> {
+function spacingFor(parts: readonly Part[], { kerf, spacing }: Spaces): Result<number> {
   const faults: Fault[] = [];
   let least = spacing;
   for (const part of parts) {

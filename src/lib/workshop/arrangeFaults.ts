@@ -4,8 +4,11 @@ import type { Cutter, Stock } from '$lib/project/project.ts';
 import type { Nestable } from './nestable.ts';
 import type { Part } from './part.ts';
 
+/** What an arrangement needs to know of the cutter. */
+export type Spaces = Omit<Cutter, 'colours'>;
+
 /** Two cuts must not eat into each other's part, nor run off the board while the part's edge is still to come. */
-export function cutterFaults({ kerf, spacing, margin }: Cutter): Fault[] {
+export function cutterFaults({ kerf, spacing, margin }: Spaces): Fault[] {
   const faults: Fault[] = [];
   if (spacing < kerf) {
     const message = `expected a spacing of at least the kerf of ${kerf} mm, got ${spacing} mm`;
