@@ -7,7 +7,7 @@ import { choiceOf } from '$lib/drawing/choice.ts';
 import { toPaper, toReal, zoomed } from '$lib/drawing/place.ts';
 import { inRow } from '$lib/drawing/rows.ts';
 import { scaleText } from '$lib/drawing/scaleText.ts';
-import { shownIn, sheetOf, type Sheet } from '$lib/drawing/sheet.ts';
+import { bothFit, detailed, sheetOf, shownOf, type Pane, type Sheet } from '$lib/drawing/sheet.ts';
 import type { Frame } from '$lib/drawing/sheetLayout.ts';
 import { scenes } from './arbitraries.ts';
 import { scene, type Scene } from './scene.ts';
@@ -19,14 +19,15 @@ const frames: fc.Arbitrary<Frame> = fc.record({
   width: fc.integer({ min: 340, max: 2400 }),
   height: fc.integer({ min: 560, max: 1600 }),
 });
-const sheet = (made: Scene, frame: Frame, zoom = 1): Sheet =>
-  sheetOf({ ...made, layoutIndex: 0, side: 'right' }, 'both', frame, style, zoom);
+const sheet = (made: Scene, frame: Frame): Sheet =>
+  sheetOf({ ...made, layoutIndex: 0, side: 'right' }, 'both', frame, style);
+const panesAt = (made: Scene, frame: Frame, zoom = 1): Pane[] => detailed(sheet(made, frame), zoom, style);
 
 describe('sheetOf', () => {
   it('stands the top view over the side view: the same y at the same place, both at one scale (third angle)', () => {
     fc.assert(
       fc.property(scenes, frames, fc.integer({ min: -500, max: 1500 }), (made, frame, y) => {
-        const [top, side] = sheet(made, frame).panes;
+        const [top, side] = panesAt(made, frame);
         if (!top || !side) throw new Error('expected two views');
         expect([top.key, side.key]).toEqual(['top', 'side']);
         expect(top.place.scale).toBe(side.place.scale);
@@ -44,8 +45,7 @@ describe('sheetOf', () => {
   it('keeps the views and their rows of dimensions inside the frame, and the rows of the two views apart', () => {
     fc.assert(
       fc.property(scenes, frames, (made, frame) => {
-        const made2 = sheet(made, frame);
-        const spans = made2.panes.map(({ view, place }) => {
+        const spans = panesAt(made, frame).map(({ view, place }) => {
           const [left, up] = toPaper(place, [view.extent[0], view.extent[3]]);
           const [right, down] = toPaper(place, [view.extent[2], view.extent[1]]);
           expect(left).toBeGreaterThanOrEqual(0);
@@ -70,7 +70,7 @@ describe('sheetOf', () => {
   it('gives each size once', () => {
     fc.assert(
       fc.property(scenes, frames, fc.constantFrom(1, 2, 8), (made, frame, zoom) => {
-        const inputs = sheet(made, frame, zoom).panes.flatMap(({ view }) =>
+        const inputs = panesAt(made, frame, zoom).flatMap(({ view }) =>
           view.items.flatMap((item) => ('input' in item && item.input ? [item.input] : [])),
         );
         expect(new Set(inputs).size).toBe(inputs.length);
@@ -81,15 +81,17 @@ describe('sheetOf', () => {
 
   it('adds detail when enlarged, and moves nothing', () => {
     const frame = { left: 0, top: 0, width: 900, height: 900 };
-    const [far, near] = [sheet(scene(), frame, 1), sheet(scene(), frame, 8)];
-    expect(near.panes.map(({ place }) => place)).toEqual(far.panes.map(({ place }) => place));
-    const count = ({ panes }: Sheet): number => panes.reduce((sum, { view }) => sum + view.items.length, 0);
+    const [far, near] = [panesAt(scene(), frame, 1), panesAt(scene(), frame, 8)];
+    expect(near.map(({ place }) => place)).toEqual(far.map(({ place }) => place));
+    const count = (panes: readonly Pane[]): number => panes.reduce((sum, { view }) => sum + view.items.length, 0);
     expect(count(near)).toBeGreaterThan(count(far));
   });
 
   it('shows one view at a time where both would be too small', () => {
-    expect(shownIn({ left: 0, top: 0, width: 390, height: 300 }, dimensionStyle(2.9))).toBe('top');
-    expect(shownIn({ left: 0, top: 0, width: 900, height: 800 }, style)).toBe('both');
+    expect(bothFit({ left: 0, top: 0, width: 390, height: 300 }, dimensionStyle(2.9))).toBe(false);
+    expect(bothFit({ left: 0, top: 0, width: 900, height: 800 }, style)).toBe(true);
+    expect([shownOf(null, true), shownOf('side', true), shownOf('top', false)]).toEqual(['both', 'side', 'top']);
+    expect([shownOf(null, false), shownOf('both', false)]).toEqual(['top', 'top']);
   });
 
   it('stays finite in a frame of no size', () => {

@@ -31,10 +31,16 @@ export interface Pane {
   readonly place: Place;
 }
 
+/** A sheet with everything it could show, and where. */
 export interface Sheet {
   /** From the top of the sheet down. */
   readonly panes: readonly Pane[];
   readonly key: KeyPlace;
+}
+
+interface NamedView {
+  readonly key: ViewName;
+  readonly view: View;
 }
 
 /** The legs are drawn whole when that costs no more than this share of the scale. */
@@ -52,50 +58,75 @@ export function rankFor(scale: number, { unit }: DimensionStyle): Rank {
   return scale / unit >= SECOND_RANK ? 2 : 1;
 }
 
-/** What a frame shows when nobody has asked for anything else. */
-export const shownIn = ({ height }: Frame, { unit }: DimensionStyle): Shown =>
-  height / unit >= BOTH_VIEWS ? 'both' : 'top';
+/** Whether a frame has room for both views at once. */
+export const bothFit = ({ height }: Frame, { unit }: DimensionStyle): boolean => height / unit >= BOTH_VIEWS;
 
-/** The views of a layout with what there is room for. Sizes that the top view gives are not given again. */
-function viewsOf({ project, layout, layoutIndex, plan, side }: SheetSource, shown: Shown, floor: Floor, rank: Rank) {
-  const { speaker } = project;
-  const top = closeRows(ofRank(topView(speaker, layout, layoutIndex, plan), rank));
-  const below = ofRank(sideView(speaker, layout, layoutIndex, plan, side, floor), rank);
-  const views: { key: ViewName; view: View }[] = [
-    { key: 'top', view: top },
-    { key: 'side', view: closeRows(shown === 'both' ? withoutRepeats(below, top) : below) },
-  ];
-  return views.filter(({ key }) => shown === 'both' || shown === key);
+/** What is shown of what was asked for (null: nothing yet): both views where they fit, else one. */
+export function shownOf(asked: Shown | null, fit: boolean): Shown {
+  const wanted = asked ?? 'both';
+  return wanted === 'both' && !fit ? 'top' : wanted;
 }
 
+/** The views with what a rank has room for. Sizes that the view above gives are not given again. */
+function ranked(views: readonly NamedView[], rank: Rank): NamedView[] {
+  const [first] = views;
+  const shown = first && ofRank(first.view, rank);
+  return views.map(({ key, view }) => {
+    if (shown && view === first?.view) return { key, view: closeRows(shown) };
+    const below = ofRank(view, rank);
+    return { key, view: closeRows(shown ? withoutRepeats(below, shown) : below) };
+  });
+}
+
+/** The largest arrangement of what has a rank: the key in whichever place leaves more room, the legs whole or broken. */
+function arrange(candidates: readonly (readonly NamedView[])[], rank: Rank, frame: Frame, style: DimensionStyle) {
+  const [whole, broken] = candidates.map((views) =>
+    keyPlaces(frame, style)
+      .map((key) => ({
+        views,
+        key,
+        places: sheetLayout(
+          ranked(views, rank).map(({ view }) => view),
+          key.rest,
+          style,
+        ),
+      }))
+      .reduce((a, b) => (scaleOf(b.places) > scaleOf(a.places) ? b : a)),
+  );
+  if (!whole || !broken) throw new Error('A sheet is arranged from two candidates: legs whole, legs broken.');
+  return scaleOf(whole.places) >= WHOLE_LEGS * scaleOf(broken.places) ? whole : broken;
+}
+
+const scaleOf = ([first]: readonly Place[]): number => first?.scale ?? 0;
+
 /**
- * A sheet that fills a frame of the paper: the views laid out as large as they can be, the key beside or below them,
- * whichever leaves more room, and the desk's legs whole or broken off likewise. `zoom`: how much it is enlarged, which adds
- * detail and moves nothing.
+ * A sheet that fills a frame of the paper: third angle, the views laid out as large as they can be with the dimensions
+ * that their scale has room for. It holds dimensions of every rank; `detailed` leaves out what there is no room for.
  */
-export function sheetOf(source: SheetSource, shown: Shown, frame: Frame, style: DimensionStyle, zoom: number): Sheet {
-  const coarse = arrange(source, shown, frame, style, 1);
-  const { floor, key, places } = arrange(source, shown, frame, style, rankFor(scaleOf(coarse.places), style));
-  const detailed = viewsOf(source, shown, floor, rankFor(scaleOf(places) * zoom, style));
+export function sheetOf(source: SheetSource, shown: Shown, frame: Frame, style: DimensionStyle): Sheet {
+  const { project, layout, layoutIndex, plan, side } = source;
+  const { speaker } = project;
+  const top = topView(speaker, layout, layoutIndex, plan);
+  const candidates = (['true', 'broken'] as const).map((floor: Floor): NamedView[] =>
+    [
+      { key: 'top' as const, view: top },
+      { key: 'side' as const, view: sideView(speaker, layout, layoutIndex, plan, side, floor) },
+    ].filter(({ key }) => shown === 'both' || shown === key),
+  );
+  const coarse = arrange(candidates, 1, frame, style);
+  const { views, key, places } = arrange(candidates, rankFor(scaleOf(coarse.places), style), frame, style);
   return {
     key,
-    panes: detailed.flatMap(({ key: name, view }, index) => {
+    panes: views.flatMap(({ key: name, view }, index) => {
       const place = places[index];
       return place ? [{ key: name, view, place }] : [];
     }),
   };
 }
 
-/** The largest arrangement of what has a rank. */
-function arrange(source: SheetSource, shown: Shown, frame: Frame, style: DimensionStyle, rank: Rank) {
-  const best = (floor: Floor) => {
-    const views = viewsOf(source, shown, floor, rank).map(({ view }) => view);
-    return keyPlaces(frame, style)
-      .map((key) => ({ floor, key, places: sheetLayout(views, key.rest, style) }))
-      .reduce((a, b) => (scaleOf(b.places) > scaleOf(a.places) ? b : a));
-  };
-  const [whole, broken] = [best('true'), best('broken')];
-  return scaleOf(whole.places) >= WHOLE_LEGS * scaleOf(broken.places) ? whole : broken;
+/** The sheet's views with the detail that there is room for when it is looked at enlarged. Nothing moves. */
+export function detailed({ panes }: Sheet, zoom: number, style: DimensionStyle): Pane[] {
+  const rank = rankFor((panes[0]?.place.scale ?? 0) * zoom, style);
+  const views = ranked(panes, rank);
+  return panes.map((pane, index) => ({ ...pane, view: views[index]?.view ?? pane.view }));
 }
-
-const scaleOf = ([first]: readonly Place[]): number => first?.scale ?? 0;

@@ -11,7 +11,7 @@ import type { AngleDimension, Dimension } from './view.ts';
 const SAME = 0.05;
 /** Radii of the arcs, as shares of the distance to the head. */
 const TOE_RADIUS = 0.32;
-const TRIANGLE_RADIUS = 0.3;
+const TRIANGLE_RADIUS = 0.22;
 
 const same = (a: number, b: number): boolean => Math.abs(a - b) < SAME;
 

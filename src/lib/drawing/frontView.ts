@@ -1,0 +1,125 @@
+import { dot, subtract, type Point } from '$lib/geometry/point.ts';
+import type { Plan, SidePlan, StandPlan } from '$lib/plan/document.ts';
+import { baffleLength } from '$lib/project/cabinet.ts';
+import type { SideName, Speaker } from '$lib/project/project.ts';
+import { cabinetFrame, cornerOf } from './cabinetFrame.ts';
+import { cabinetItems } from './cabinetItems.ts';
+import type { Segment } from './coincide.ts';
+import { extentOf } from './extent.ts';
+import { frontDimensions } from './frontDimensions.ts';
+import { CENTRE_BEYOND, frontDriverItems, frontDrivers, type FrontDriver } from './frontDrivers.ts';
+import { convexHull } from './hull.ts';
+import { squareToBaffle } from './squareToBaffle.ts';
+import { standSolid } from './standItems.ts';
+import type { Item, View } from './view.ts';
+
+/** An aimed point nearer to a driver's centre than this is that centre, mm. */
+const SAME = 0.05;
+
+/**
+ * The front of one cabinet, seen square to the baffle from the axis: first axis to the right of whoever sits there, second
+ * along the baffle from its bottom edge. The stand shows below as a neighbour.
+ */
+export function frontView(speaker: Speaker, plan: Plan, side: SideName): View {
+  const placed = plan.sides[side];
+  const projection = squareToBaffle(placed);
+  const drivers = frontDrivers(speaker, placed);
+  const aimed = projection.flat(placed.aimedPoint);
+  const middle = middleLine(speaker);
+  const things: Item[] = [
+    ...standBehind(placed, plan.stand[side], side),
+    ...cabinet(placed, side),
+    ...standBefore(placed, plan.stand[side], side),
+    ...frontDriverItems(drivers, middle),
+    {
+      kind: 'outline',
+      id: 'cabinet-middle',
+      subject: 'cabinet',
+      pen: 'centre',
+      points: middle,
+      closed: false,
+      filled: false,
+    },
+    { kind: 'spot', id: 'aimed-point', subject: 'axis', at: aimed, mark: 'dot' },
+  ];
+  return {
+    name: `Front of the ${side} loudspeaker, square to the baffle`,
+    items: [
+      ...things,
+      ...labels(speaker, side, drivers),
+      ...frontDimensions(speaker, drivers, isCentre(aimed, drivers) ? null : aimed),
+    ],
+    extent: extentOf(things),
+  };
+}
+
+const isCentre = ([x, y]: Point, drivers: readonly FrontDriver[]): boolean =>
+  drivers.some(({ centre }) => Math.hypot(x - centre[0], y - centre[1]) < SAME);
+
+const middleLine = (speaker: Speaker): Segment => [
+  [0, -CENTRE_BEYOND],
+  [0, baffleLength(speaker) + CENTRE_BEYOND],
+];
+
+/** The cabinet with the edges that face the eye: the baffle's, and of a leaning one those of the top or the bottom. */
+function cabinet(placed: SidePlan, side: SideName): Item[] {
+  const seen = cabinetItems(side, placed, squareToBaffle(placed)).filter(
+    (item) => item.kind === 'outline' && item.pen !== 'hidden',
+  );
+  // The outline alone says it all when the baffle is the only face in sight.
+  return seen.length === 2 ? seen.slice(0, 1) : seen;
+}
+
+const phantom = (id: string, points: readonly Point[], filled: boolean): Item => ({
+  kind: 'outline',
+  id,
+  subject: 'stand',
+  pen: 'phantom',
+  points,
+  closed: true,
+  filled,
+});
+
+/** The stand's silhouette, of which the cabinet then covers what it stands before. */
+function standBehind(placed: SidePlan, stand: StandPlan, side: SideName): Item[] {
+  const { flat } = squareToBaffle(placed);
+  return [phantom(`stand-${side}`, convexHull(standSolid(side, placed, stand).corners.map(flat)), true)];
+}
+
+/** What of the stand reaches up before the baffle: a stop at the front. */
+function standBefore(placed: SidePlan, stand: StandPlan, side: SideName): Item[] {
+  const { flat } = squareToBaffle(placed);
+  const { front } = cabinetFrame(placed);
+  const edge = cornerOf(placed, 0);
+  const before = standSolid(side, placed, stand)
+    .corners.filter((corner) => dot(subtract(corner, edge), front) > SAME)
+    .map(flat);
+  return before.some(([, y]) => y > SAME) ? [phantom(`stand-${side}-stop`, convexHull(before), true)] : [];
+}
+
+/** Gaps of names from what they name, mm. */
+const INSET = 8;
+
+function labels({ width }: Speaker, side: SideName, drivers: readonly FrontDriver[]): Item[] {
+  const inboard = side === 'right' ? -1 : 1;
+  return [
+    ...drivers.map(({ name, centre: [x, y], radius }, index): Item => ({
+      kind: 'label',
+      id: `driver-${index}-label`,
+      subject: 'driver',
+      at: [x, y - radius - INSET],
+      text: name,
+      anchor: 'middle',
+      rank: 2,
+    })),
+    {
+      kind: 'label',
+      id: 'inboard-label',
+      subject: 'cabinet',
+      at: [inboard * (width / 2 - INSET), INSET],
+      text: side === 'right' ? '← inboard' : 'inboard →',
+      anchor: side === 'right' ? 'start' : 'end',
+      rank: 2,
+    },
+  ];
+}
