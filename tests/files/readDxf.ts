@@ -23,6 +23,13 @@ export function readDxf(text: string): ReadDxf {
   return { header: document.header, layers };
 }
 
+/** The layers of a DXF document, as dxf-parser reads them. */
+export function readDxfLayers(text: string): Record<string, { readonly colorIndex: number }> {
+  const document = new DxfParser().parseSync(text);
+  if (!document?.tables.layer) throw new Error('no layers');
+  return document.tables.layer.layers;
+}
+
 function contourOf(entity: IEntity): Contour {
   if (isCircle(entity)) {
     return { kind: 'circle', centre: [entity.center.x, entity.center.y], radius: entity.radius };

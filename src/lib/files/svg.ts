@@ -1,4 +1,5 @@
 import type { Contour, Vertex } from '$lib/geometry/contour.ts';
+import type { LayerColours } from '$lib/project/project.ts';
 import { onGrid } from './grid.ts';
 import { fixed } from './number.ts';
 import { layerNames, type LayerName, type Plate } from './plate.ts';
@@ -6,6 +7,8 @@ import { xmlText } from './xml.ts';
 
 /** About a thousandth of an inch: what cutting software takes for a line to follow, not to fill (common practice, no source). */
 const HAIRLINE = 0.025;
+
+const BLACK = '#000000';
 
 /**
  * SVG arcs name a radius, and readers work in single precision: the nearer an arc is to a half turn, the more a
@@ -17,28 +20,29 @@ const WIDEST_ARC = Math.PI / 2;
 const RADIUS_DECIMALS = 6;
 
 /**
- * The plate as an SVG document in mm: one group a layer, in cutting order, black hairlines, coordinates really turned
- * to y down (no transform), arcs as arcs, circles as circles.
+ * The plate as an SVG document in mm: one group a layer, in cutting order, hairlines, coordinates really turned to y down
+ * (no transform), arcs as arcs, circles as circles.
  *
+ * @param colours of the layers' lines; default black.
  * @throws RangeError naming the plate when a number is not finite or a contour has no length.
  */
-export function svgFile(plate: Plate): string {
+export function svgFile(plate: Plate, colours: LayerColours | null = null): string {
   const width = fixed(plate.width, `${plate.name}, width`);
   const height = fixed(plate.height, `${plate.name}, height`);
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">`,
     `  <title>${xmlText(plate.name)}</title>`,
-    ...layerNames.flatMap((layer) => group(plate, layer)),
+    ...layerNames.flatMap((layer) => group(plate, layer, colours?.[layer] ?? BLACK)),
     '</svg>',
     '',
   ].join('\n');
 }
 
-function group(plate: Plate, layer: LayerName): string[] {
+function group(plate: Plate, layer: LayerName, colour: string): string[] {
   const owner = `${plate.name}, ${layer}`;
   return [
-    `  <g id="${layer}" fill="none" stroke="#000000" stroke-width="${HAIRLINE}">`,
+    `  <g id="${layer}" fill="none" stroke="${xmlText(colour)}" stroke-width="${HAIRLINE}">`,
     ...plate.layers[layer].map((contour) => `    ${element(onGrid(contour, WIDEST_ARC, owner), plate.height, owner)}`),
     '  </g>',
   ];
