@@ -1,5 +1,6 @@
 import { extentOf } from '$lib/geometry/extent.ts';
 import { success, type Result } from '$lib/project/fault.ts';
+import { cutOrder } from '$lib/workshop/cutOrder.ts';
 import { cutPath, type CutPath } from '$lib/workshop/kerf.ts';
 import { placed } from '$lib/workshop/placed.ts';
 import type { Cutter } from '$lib/project/project.ts';
@@ -19,7 +20,8 @@ export function partPlate(part: Part): Plate {
 }
 
 /**
- * One sheet as the beam is to run over it: outsides grown and holes shrunk by half the kerf, parts turned and placed.
+ * One sheet as the beam is to run over it: outsides grown and holes shrunk by half the kerf, parts turned and placed,
+ * contours in the order of cutting (see `cutOrder`).
  * The plate is the sheet, named by its stock and number; the sheet's own edge is not drawn, because it is not cut.
  * A hole too narrow for the beam is a fault that names its part.
  *
@@ -36,15 +38,12 @@ export function sheetPlate(sheet: Sheet, parts: readonly Part[], cutter: Pick<Cu
     const cut = cuts.get(placement.part);
     return cut ? [placed(cut, placement)] : [];
   });
+  const { outside, inside, mark } = cutOrder(laid);
   return success({
     name: `${sheet.stock}-${sheet.number}`,
     width: sheet.width,
     height: sheet.height,
-    layers: {
-      outside: laid.map((cut) => cut.outside),
-      inside: laid.flatMap((cut) => cut.inside),
-      mark: laid.flatMap((cut) => cut.mark),
-    },
+    layers: { outside, inside, mark },
   });
 }
 
