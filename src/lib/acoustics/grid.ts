@@ -1,6 +1,6 @@
 /** Hz: the range of hearing, as far as loudspeakers go. */
-export const LOWEST = 20;
-export const HIGHEST = 20000;
+const LOWEST = 20;
+const HIGHEST = 20000;
 
 /** Enough for 48 to the octave over the ten octaves between. */
 export const FREQUENCIES = 480;

@@ -68,4 +68,4 @@ function causeOf(index: number, sum: Transfer, remedies: readonly Remedy[]): { c
 const about = (index: number, power: (i: number) => number): number =>
   (power(index - 1) + power(index) + power(index + 1)) / 3;
 
-export const powerAt = (sum: Transfer, i: number): number => (sum.re[i] ?? 0) ** 2 + (sum.im[i] ?? 0) ** 2;
+const powerAt = (sum: Transfer, i: number): number => (sum.re[i] ?? 0) ** 2 + (sum.im[i] ?? 0) ** 2;

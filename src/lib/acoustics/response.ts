@@ -15,7 +15,7 @@ export const FINE = 1 / 24;
 export const SMOOTH = 1 / 3;
 
 /** No level lies under this, dB: an outright null has none. */
-export const LEAST_LEVEL = -120;
+const LEAST_LEVEL = -120;
 
 /**
  * The response from a complex pressure. `reference` is the pressure that counts as 0 dB; `evened` divides the result at

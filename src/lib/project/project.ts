@@ -19,7 +19,6 @@ export type Layout = Project['layouts'][number];
 /** Where the maker lined the drivers up: on the axis of `driver`, `distance` mm from the baffle. */
 export type DesignPoint = NonNullable<Speaker['designPoint']>;
 export type Desk = Layout['desk'];
-export type Room = Layout['room'];
 export type Monitor = Layout['monitors'][number];
 export type Listener = Layout['listener'];
 /** A person whose ear height was estimated. */
@@ -30,6 +29,8 @@ export type ToeRule = Aim['toe'];
 export type TiltRule = Aim['tilt'];
 export type StandSettings = Layout['stand'];
 export type Rods = NonNullable<StandSettings['rods']>;
+export type Ribs = NonNullable<StandSettings['ribs']>;
+export type Printer = NonNullable<Project['printer']>;
 export type Mark = Layout['placement']['left'];
 
 /** Which of the pair. */
