@@ -1,0 +1,283 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { distance } from '$lib/geometry/point.ts';
+import { plan } from '$lib/plan/plan.ts';
+import { soundOf } from '$lib/plan/sound.ts';
+import type { ResponsePlan, SoundPlan } from '$lib/plan/soundDocument.ts';
+import { sideNames } from '$lib/project/project.ts';
+import { magnitude, plus } from '../acoustics/complex.ts';
+import { anyDesk, firstLayout, project } from '../projects.ts';
+import { pressure, type Planned } from './bruteForce.ts';
+
+type Changes = Readonly<Record<string, unknown>>;
+
+const anyRoom = fc.constantFrom<Changes>(
+  {},
+  { '/layouts/0/room': { leftWall: 1500, rightWall: 1900, ceiling: 2500 } },
+  { '/layouts/0/room': { leftWall: 1300, absorption: { desk: 0.5, wall: 1, sides: 0.2 } } },
+  { '/speaker/designPoint': { driver: 'woofer', distance: 700 } },
+  { '/layouts/0/monitors': [], '/speaker/crossovers': [] },
+);
+
+function planned(changes: Changes): Planned | null {
+  const of = project(changes);
+  const layout = firstLayout(of);
+  const result = plan(of, layout);
+  return result.ok ? { project: of, layout, plan: result.value } : null;
+}
+
+function certainly(changes: Changes): Planned {
+  const all = planned(changes);
+  if (!all) throw new Error('expected a plan');
+  return all;
+}
+
+const heard = (changes: Changes, options = {}): SoundPlan => {
+  const { project: of, layout, plan: result } = certainly(changes);
+  return soundOf(of, layout, result, options);
+};
+
+const nothingNear = {
+  '/layouts/0/monitors': [],
+  '/layouts/0/desk/wallGap': null,
+  '/layouts/0/room': { absorption: { desk: 1 } },
+};
+const withRoom = {
+  '/layouts/0/room': {
+    leftWall: 1500,
+    rightWall: 1900,
+    ceiling: 2500,
+    absorption: { desk: 0.1, wall: 0.2, sides: 0.3, ceiling: 0.4 },
+  },
+};
+const design = { '/speaker/designPoint': { driver: 'tweeter', distance: 900 } };
+
+describe('the response is the sum of the waves, added one by one', () => {
+  test.each<[string, Changes]>([
+    ['as it opens', {}],
+    ['in a room', withRoom],
+    ['without a monitor', { ...withRoom, '/layouts/0/monitors': [] }],
+    [
+      'in quadrature, head to one side',
+      { ...withRoom, '/speaker/crossovers/0/alignment': 'quadrature', '/layouts/0/listener/offset': 90 },
+    ],
+    ['straight ahead', { ...withRoom, '/layouts/0/aim/toe': { rule: 'straight' } }],
+  ])('%s', (_, changes) => {
+    const all = certainly(changes);
+    const sound = soundOf(all.project, all.layout, all.plan);
+    const reference = (side: 'left' | 'right'): number => 1 / distance(all.plan.sides[side].aimedPoint, all.plan.head);
+    for (let i = 0; i < sound.frequencies.length; i += 23) {
+      const f = sound.frequencies[i] ?? NaN;
+      const [left, right] = [pressure(all, 'left', f), pressure(all, 'right', f)];
+      const cases = [
+        [sound.sides.left.response, magnitude(left) / reference('left')],
+        [sound.sides.right.response, magnitude(right) / reference('right')],
+        [sound.both, magnitude(plus(left, right)) / (reference('left') + reference('right'))],
+      ] as const;
+      // The table of the pistons errs by 1e-9 on each of a dozen waves.
+      for (const [{ level }, size] of cases) expect(Math.abs(10 ** ((level[i] ?? NaN) / 20) - size)).toBeLessThan(1e-7);
+    }
+  });
+
+  test('with a design point too, evened out there', () => {
+    const all = certainly({ ...withRoom, ...design, '/speaker/drivers/1/diameter': 20 });
+    const sound = soundOf(all.project, all.layout, all.plan);
+    for (let i = 0; i < sound.frequencies.length; i += 23) {
+      const size = magnitude(pressure(all, 'right', sound.frequencies[i] ?? NaN));
+      const level = size * distance(all.plan.sides.right.aimedPoint, all.plan.head);
+      // So small a woofer beams less than 0.1 dB past the point: that is all there is to even out.
+      expect(Math.abs((sound.sides.right.response.level[i] ?? NaN) - 20 * Math.log10(level))).toBeLessThan(0.1);
+    }
+  });
+});
+
+describe('at the design point', () => {
+  test.each(['in-phase', 'quadrature'] as const)('the loudspeaker is flat: %s', (alignment) => {
+    const base = { ...nothingNear, '/speaker/crossovers/0/alignment': alignment, '/layouts/0/aim/through': 'tweeter' };
+    const { plan: first } = certainly(base);
+    const there = distance(first.sides.right.aimedPoint, first.head);
+    const sound = heard({ ...base, '/speaker/designPoint': { driver: 'tweeter', distance: there } });
+    for (const curve of [sound.sides.right.response, sound.both])
+      for (const level of curve.level) expect(level).toBeCloseTo(0, 6);
+    const [crossover] = sound.sides.right.crossovers;
+    expect(crossover?.relativePhase).toBeCloseTo(0, 6);
+    expect(crossover?.sumLevel).toBeCloseTo(0, 9);
+    expect(crossover?.lineUp.tilt?.value).toBeCloseTo(first.sides.right.tilt, 4);
+  });
+});
+
+test('without a design point the phase is the plan’s own', () => {
+  const all = certainly({});
+  const [sound] = soundOf(all.project, all.layout, all.plan).sides.left.crossovers;
+  const [planned] = all.plan.sides.left.crossovers;
+  expect(sound?.phase).toBeCloseTo(planned?.phase ?? NaN, 9);
+  expect(sound?.relativePhase).toBe(sound?.phase);
+  expect(sound?.sumLevel).toBeCloseTo(planned?.sumLevel ?? NaN, 9);
+});
+
+describe('for any desk', () => {
+  test('every number is finite', () => {
+    let sounds = 0;
+    fc.assert(
+      fc.property(anyDesk, anyRoom, (changes, room) => {
+        const all = planned({ ...changes, ...room });
+        if (!all) return;
+        sounds++;
+        const walk = (value: unknown, at: string): void => {
+          if (typeof value === 'number' && !Number.isFinite(value)) throw new Error(`${at} is ${value}`);
+          if (typeof value !== 'object' || value === null) return;
+          for (const [key, inner] of Object.entries(value)) walk(inner, `${at}/${key}`);
+        };
+        walk(soundOf(all.project, all.layout, all.plan), '');
+      }),
+      { numRuns: 60 },
+    );
+    expect(sounds).toBeGreaterThan(20);
+  });
+
+  test('a mirrored room sounds mirrored', () => {
+    const round = (curve: Float64Array): number[] => Array.from(curve, (level) => 10 ** (level / 20));
+    const alike = (a: ResponsePlan, b: ResponsePlan): void => {
+      const [here, there] = [round(a.level), round(b.level)];
+      here.forEach((size, i) => expect(Math.abs(size - (there[i] ?? NaN))).toBeLessThan(1e-9));
+      expect(b.notches.map(({ index }) => index)).toEqual(a.notches.map(({ index }) => index));
+    };
+    const turned: Record<string, string> = { 'left-wall': 'right-wall', 'right-wall': 'left-wall' };
+    fc.assert(
+      fc.property(anyDesk, (changes) => {
+        const room = { leftWall: 1500, rightWall: 1900, ceiling: 2500 };
+        const mirror = {
+          ...changes,
+          '/speaker/mirrored': true,
+          '/layouts/0/room': { ...room, leftWall: 1900, rightWall: 1500 },
+          '/layouts/0/listener/offset': -Number(changes['/layouts/0/listener/offset']),
+          '/layouts/0/placement/right/x': -Number(changes['/layouts/0/placement/left/x']),
+          '/layouts/0/placement/right/y': changes['/layouts/0/placement/left/y'],
+          '/layouts/0/placement/left/x': -Number(changes['/layouts/0/placement/right/x']),
+          '/layouts/0/placement/left/y': changes['/layouts/0/placement/right/y'],
+        };
+        const here = planned({ ...changes, '/speaker/mirrored': true, '/layouts/0/room': room });
+        const there = planned(mirror);
+        if (!here || !there) return;
+        const [a, b] = [
+          soundOf(here.project, here.layout, here.plan),
+          soundOf(there.project, there.layout, there.plan),
+        ];
+        alike(a.sides.left.response, b.sides.right.response);
+        alike(a.sides.right.response, b.sides.left.response);
+        alike(a.both, b.both);
+        const surfaces = (sound: SoundPlan, side: 'left' | 'right') =>
+          sound.sides[side].early.map(({ surface, level }) => [surface, level.toFixed(6)] as const);
+        const swapped = surfaces(a, 'left').map(([surface, level]) => [turned[surface] ?? surface, level]);
+        expect([...surfaces(b, 'right')].sort()).toEqual(swapped.sort());
+      }),
+      { numRuns: 40 },
+    );
+  });
+});
+
+describe('early reflections', () => {
+  test('a bare desk misses the rule: its detour is short, so spreading alone takes off about 2 dB', () => {
+    const sound = heard({ ...nothingNear, '/layouts/0/room': {} });
+    for (const side of sideNames) {
+      const [desk, ...more] = sound.sides[side].early;
+      expect(more).toEqual([]);
+      expect(desk).toMatchObject({ surface: 'desk', within: true, passes: false });
+      expect(desk?.spreading).toBeGreaterThan(-3);
+      expect(desk?.level).toBeLessThan(desk?.spreading ?? NaN);
+      expect(sound.sides[side].earlyPasses).toBe(false);
+    }
+    expect(sound.early).toMatchObject({ level: -10, window: 15 });
+    expect(sound.early.plainly).toContain('A bare desk cannot meet this by distance alone');
+  });
+
+  test('an absorbing desk meets it', () => {
+    const sound = heard({ ...nothingNear, '/layouts/0/room': { absorption: { desk: 0.95 } } });
+    const [bare] = heard({ ...nothingNear, '/layouts/0/room': {} }).sides.right.early;
+    const [soft] = sound.sides.right.early;
+    expect(soft?.level).toBeCloseTo((bare?.level ?? NaN) + 10 * Math.log10(0.05), 9);
+    expect(soft?.passes).toBe(true);
+    expect(sound.sides.right.earlyPasses).toBe(true);
+  });
+
+  test('a wall so far that its sound comes after the window is let pass', () => {
+    const sound = heard({ ...nothingNear, '/layouts/0/room': { leftWall: 4000, absorption: { desk: 1 } } });
+    const wall = sound.sides.left.early.find(({ surface }) => surface === 'left-wall');
+    expect(wall).toMatchObject({ within: false, passes: true });
+    expect(wall?.delay).toBeGreaterThan(15);
+  });
+});
+
+describe('reflections', () => {
+  test('add up: spreading, absorption and, at low frequencies, nothing else', () => {
+    const sound = heard({
+      ...nothingNear,
+      '/speaker/drivers/0/diameter': 3,
+      '/layouts/0/room': { absorption: { desk: 0.5 } },
+    });
+    const desk = sound.sides.right.reflections.find(
+      ({ surface, driver }) => surface === 'desk' && driver === 'tweeter',
+    );
+    expect(desk?.absorption).toBeCloseTo(10 * Math.log10(0.5), 9);
+    // A piston 3 mm across hardly beams at 1 kHz: D = 1 − x²/8 and no more.
+    const x = ((2 * Math.PI * 1000 * 1.5) / 343200) * Math.sin(((desk?.leaving ?? NaN) * Math.PI) / 180);
+    const beam = 20 * Math.log10(1 - x ** 2 / 8);
+    expect(desk?.levels[0]?.level).toBeCloseTo((desk?.spreading ?? NaN) + 10 * Math.log10(0.5) + beam, 6);
+    expect(desk?.notches[1]).toBeCloseTo(3 * (desk?.notches[0] ?? NaN), 9);
+    expect(desk?.notches[0]).toBeCloseTo(1000 / (2 * (desk?.delay ?? NaN)), 9);
+  });
+
+  test('a monitor low over the desk is in the way of the wall’s', () => {
+    const wall = heard({}).sides.right.reflections.filter(({ surface }) => surface === 'wall');
+    expect(wall.map(({ screenedBy }) => screenedBy)).toEqual(['monitor', 'monitor']);
+  });
+});
+
+describe('notches', () => {
+  test('over a bare desk with one driver lie at odd multiples of c/2Δ and name the desk', () => {
+    const one = {
+      ...nothingNear,
+      '/layouts/0/room': {},
+      '/speaker/crossovers': [],
+      '/speaker/drivers': [{ name: 'one', role: 'full-range', diameter: 10, height: 150 }],
+      '/layouts/0/aim/through': 'one',
+    };
+    const { response, reflections } = heard(one).sides.right;
+    const [first, second, third] = reflections[0]?.notches ?? [];
+    expect(response.notches.slice(0, 3).map(({ cause }) => cause)).toEqual(['desk', 'desk', 'desk']);
+    [first, second, third].forEach((frequency, i) => {
+      // Within the width of two places of the grid, 1/24 octave.
+      expect(Math.abs(Math.log2((response.notches[i]?.frequency ?? NaN) / (frequency ?? NaN)))).toBeLessThan(1 / 24);
+    });
+  });
+
+  test('of drivers half a wave apart names the drivers', () => {
+    const half = 343200 / 2800 / 2;
+    const apart = { ...nothingNear, '/speaker/drivers/1/acousticDepth': half - 8.4 };
+    const { notches } = heard(apart).sides.right.response;
+    expect(notches.map(({ cause }) => cause)).toContain('drivers');
+  });
+
+  test('of two loudspeakers that arrive apart name the pair', () => {
+    const { both } = heard({ ...nothingNear, ...design, '/layouts/0/listener/offset': 60 });
+    expect(both.notches[0]?.cause).toBe('pair');
+    const { plan: of } = certainly({ ...nothingNear, ...design, '/layouts/0/listener/offset': 60 });
+    const late = Math.abs(of.triangle.timeDifference) / 1e6;
+    expect(Math.abs(Math.log2((both.notches[0]?.frequency ?? NaN) * 2 * late))).toBeLessThan(0.1);
+  });
+});
+
+test('the step of a baffle is a hint, counted only when asked for', () => {
+  const [plain, stepped] = [heard({}), heard({}, { baffleStep: true })];
+  expect(plain.baffleStep).toMatchObject({ counted: false, source: 'common practice, no source' });
+  expect(plain.baffleStep.corner).toBeCloseTo(343.2 / (Math.PI * 0.165), 9);
+  const difference = (i: number): number => (stepped.both.level[i] ?? NaN) - (plain.both.level[i] ?? NaN);
+  expect(difference(0)).toBeCloseTo(-6, 1);
+  expect(difference(479)).toBeCloseTo(0, 1);
+});
+
+test('says what it leaves out', () => {
+  const text = heard({}).leftOut.join(' ');
+  for (const what of ['resonances', 'round edges', 'break up', 'crossover', 'Head and body'])
+    expect(text).toContain(what);
+});
