@@ -1,0 +1,73 @@
+import * as v from 'valibot';
+
+/** What tabs tell each other about one project. */
+const messageSchema = v.object({
+  /**
+   * `open`: I have opened it, who else has it? `here`: I have. `saved`: I have changed and saved it. `left`: I have it no
+   * longer.
+   */
+  kind: v.picklist(['open', 'here', 'saved', 'left']),
+  project: v.string(),
+  tab: v.string(),
+});
+
+export type TabMessage = Readonly<v.InferOutput<typeof messageSchema>>;
+
+/** What a tab knows of the others. */
+export interface TabsKnown {
+  /** This tab, and the project it has open. */
+  readonly tab: string;
+  readonly project: string;
+  /** The other tabs that have it open. */
+  readonly others: readonly string[];
+  /** Another tab has saved a change that this one has not taken up. */
+  readonly overtaken: boolean;
+}
+
+export type TabNews =
+  | { readonly kind: 'alone' }
+  /** Open in so many other tabs, unchanged there. */
+  | { readonly kind: 'shared'; readonly tabs: number }
+  /** Changed in another tab: mine or theirs? */
+  | { readonly kind: 'overtaken' };
+
+export const newTabs = (tab: string, project: string): TabsKnown => ({ tab, project, others: [], overtaken: false });
+
+/** What is known after a message, and the kind of the answer to it, if any. Anything but a message changes nothing. */
+export function heard(
+  known: TabsKnown,
+  message: unknown,
+): { readonly known: TabsKnown; readonly reply: 'here' | null } {
+  const parsed = v.safeParse(messageSchema, message);
+  if (!parsed.success) return { known, reply: null };
+  const { kind, project, tab } = parsed.output;
+  if (tab === known.tab) return { known, reply: null };
+  const rest = known.others.filter((other) => other !== tab);
+  // A tab that speaks of another project has left this one, even where it did not say so.
+  if (project !== known.project || kind === 'left') {
+    return { known: rest.length === known.others.length ? known : { ...known, others: rest }, reply: null };
+  }
+  return {
+    known: { ...known, others: [...rest, tab], overtaken: known.overtaken || kind === 'saved' },
+    reply: kind === 'open' ? 'here' : null,
+  };
+}
+
+export function newsOf({ others, overtaken }: TabsKnown): TabNews {
+  if (overtaken) return { kind: 'overtaken' };
+  return others.length > 0 ? { kind: 'shared', tabs: others.length } : { kind: 'alone' };
+}
+
+/** The news for people; null when there is nothing to say. */
+export function newsWords(news: TabNews): string | null {
+  switch (news.kind) {
+    case 'alone':
+      return null;
+    case 'shared':
+      return news.tabs === 1
+        ? 'This project is open in another tab too. Change it in one of them only.'
+        : `This project is open in ${news.tabs} other tabs too. Change it in one of them only.`;
+    case 'overtaken':
+      return 'Another tab has changed this project. Keep yours or take theirs; the other one stays as a copy.';
+  }
+}
