@@ -6,6 +6,7 @@ import { projectSchema } from '$lib/project/schema.ts';
 import { fromBase64url, toBase64url } from './base64url.ts';
 import { checksum } from './checksum.ts';
 import { deflated, inflated } from './deflate.ts';
+import { utf8 } from './utf8.ts';
 import { withoutDefaults } from './withoutDefaults.ts';
 
 /**
@@ -85,14 +86,6 @@ function readJson(bytes: Uint8Array): LinkReading {
   if (text === null) return refused('damaged', ofWhole(DAMAGED));
   const parsed = parseProject(text);
   return parsed.ok ? { kind: 'project', project: parsed.value } : refused('unsound', ...parsed.faults);
-}
-
-function utf8(bytes: Uint8Array): string | null {
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    return null;
-  }
 }
 
 const NEWER = 'expected a link of this version, got one that a newer Wedgewright made: reload the page';
