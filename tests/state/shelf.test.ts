@@ -75,12 +75,13 @@ describe('a shelf of projects', () => {
     expect(shelf.list()).toEqual(done([]));
   });
 
-  it('gives each copy and each new entry a title of its own', () => {
+  it('gives each copy a title of its own', () => {
     const { shelf } = newShelf();
     const { id } = written(shelf, sound({ '/title': 'Attic' }));
     const copy = valueOf(shelf.duplicate(id));
-    valueOf(shelf.add(sound({ '/title': 'Attic' })));
-    expect(titles(shelf)).toEqual(['Attic 3', 'Attic 2', 'Attic']);
+    valueOf(shelf.addCopy(sound({ '/title': 'Attic' })));
+    valueOf(shelf.addCopy(sound({ '/title': 'Cellar' })));
+    expect(titles(shelf)).toEqual(['Cellar', 'Attic 3', 'Attic 2', 'Attic']);
     const { project: copied, draft } = valueOf(shelf.read(copy.id)).content;
     expect(copied).toEqual(project({ '/title': 'Attic 2' }));
     expect(draft).toEqual(copied);
@@ -220,6 +221,7 @@ describe('a store in trouble', () => {
     shelf.list(),
     shelf.read(id),
     shelf.add(sound()),
+    shelf.addCopy(sound()),
     shelf.write(id, sound(), '1-00000000'),
     shelf.duplicate(id),
     shelf.rename(id, 'Attic'),

@@ -18,7 +18,7 @@ export function keepMine(shelf: Shelf, id: string, mine: Content): Outcome<Settl
   const theirs = shelf.read(id);
   if (!theirs.ok) return settled(shelf.add(mine), null);
   if (sameJson(mine, theirs.value.content)) return settled(theirs, null);
-  const copy = shelf.add(theirs.value.content);
+  const copy = shelf.addCopy(theirs.value.content);
   return copy.ok ? settled(shelf.write(id, mine, theirs.value.stamp), copy.value) : copy;
 }
 
@@ -26,9 +26,10 @@ export function keepMine(shelf: Shelf, id: string, mine: Content): Outcome<Settl
 export function takeTheirs(shelf: Shelf, id: string, mine: Content): Outcome<Settlement<Opened>> {
   const theirs = shelf.read(id);
   if (!theirs.ok || sameJson(mine, theirs.value.content)) return settled(theirs, null);
-  const copy = shelf.add(mine);
+  const copy = shelf.addCopy(mine);
   return copy.ok ? settled(theirs, copy.value) : copy;
 }
 
-const settled = <Value>(outcome: Outcome<Value>, copy: Kept | null): Outcome<Settlement<Value>> =>
+/** What was settled on, with the copy that was made on the way. */
+export const settled = <Value>(outcome: Outcome<Value>, copy: Kept | null): Outcome<Settlement<Value>> =>
   outcome.ok ? done({ value: outcome.value, copy }) : outcome;

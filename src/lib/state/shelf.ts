@@ -90,15 +90,17 @@ export class Shelf {
     });
   }
 
-  /** A new entry. Where its title is taken, it gets a number. */
+  /** A new entry. */
   add(content: Content): Outcome<Kept> {
-    return attempt(this.#store, (store) => {
-      const list = this.list();
-      if (!list.ok) return list;
-      const taken = list.value.flatMap((entry) => (entry.kind === 'whole' ? [entry.title] : []));
-      const title = freeName(content.project.title, taken);
-      return this.#write(store, this.#newId(), retitled(content, title), null);
-    });
+    return attempt(this.#store, (store) => this.#write(store, this.#newId(), content, null));
+  }
+
+  /** A new entry under a title that no other one has: `Attic 2` where there is an `Attic`. */
+  addCopy(content: Content): Outcome<Kept> {
+    const list = this.list();
+    if (!list.ok) return list;
+    const taken = list.value.flatMap((entry) => (entry.kind === 'whole' ? [entry.title] : []));
+    return this.add(retitled(content, freeName(content.project.title, taken)));
   }
 
   /**
@@ -116,7 +118,7 @@ export class Shelf {
   /** A copy of a project as a new entry. */
   duplicate(id: string): Outcome<Kept> {
     const found = this.read(id);
-    return found.ok ? this.add(found.value.content) : found;
+    return found.ok ? this.addCopy(found.value.content) : found;
   }
 
   /** Another title for a project that is not open here; one that is open gets its title by an edit. */
