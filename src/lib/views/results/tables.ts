@@ -144,7 +144,8 @@ function stands({ stand }: Plan, unit: LengthUnit): Table {
           row('Narrower than asked by', ({ leftOver }) => mm(leftOver)),
           row('Height at the front', ({ frontHeight }) => mm(frontHeight)),
           row('Height at the rear', ({ rearHeight }) => mm(rearHeight)),
-          row('Rods', ({ rods }) => rodText(rods.length, rods[0]?.diameter, unit)),
+          row('Rods', ({ rods }) => (rods.length === 0 ? 'none' : String(rods.length))),
+          row('Rod hole', ({ rods: [rod] }) => (rod === undefined ? 'none' : mm(rod.diameter))),
           row('Wood round a rod hole', ({ rodEdge }) => (rodEdge === null ? 'no rods' : mm(rodEdge))),
           row('Mass', ({ mass }) => quantityText(mass, 2, 'kg')),
         ],
@@ -152,6 +153,3 @@ function stands({ stand }: Plan, unit: LengthUnit): Table {
     ],
   };
 }
-
-const rodText = (count: number, hole: number | undefined, unit: LengthUnit): string =>
-  hole === undefined ? 'none' : `${count}, hole ${lengthText(hole, unit)}`;

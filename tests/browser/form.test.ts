@@ -1,0 +1,269 @@
+import type { Page } from 'playwright';
+import { describe, expect, test } from 'vitest';
+import { settleProject } from '$lib/state/settle.ts';
+import { angleText } from '$lib/views/figures.ts';
+import { project } from '../projects.ts';
+import { useBrowser } from './page.ts';
+
+const visit = useBrowser();
+
+const field = (page: Page, pointer: string) => page.locator(`[id="${pointer}"]`);
+const faultAt = (page: Page, pointer: string) => page.locator(`[id="${pointer}-fault"]`);
+const reading = (page: Page, name: string) => page.locator('dl > div', { hasText: name }).locator('dd');
+const drawing = (page: Page) => page.locator('.paper > svg').innerHTML();
+const faults = (page: Page) => page.getByRole('region', { name: 'Faults' });
+
+const EAR = '/layouts/0/listener/earHeight';
+
+/** What the kernel says of the demo with changes. */
+function planned(changes: Readonly<Record<string, unknown>> = {}) {
+  const { shown } = settleProject(project(changes), 0);
+  if (!shown) throw new Error('the demo has an answer');
+  return shown.plan;
+}
+
+/** Opens every group of the form. */
+const openAll = (page: Page) =>
+  page.evaluate(() => {
+    for (const group of document.querySelectorAll('details')) group.open = true;
+  });
+
+describe('the demo', () => {
+  test('is drawn and worked out in the page as it is served, and nothing jumps', async () => {
+    const { page } = await visit();
+    const served = await page.evaluate(async () => (await fetch('./')).text());
+    expect(served).toContain(angleText(planned().sides.right.tilt));
+    expect(served).toContain('<h1');
+    const shifted = await page.evaluate(
+      () =>
+        new Promise<number>((resolve) => {
+          let sum = 0;
+          const watch = new PerformanceObserver((list) => {
+            for (const entry of list.getEntries()) sum += Number(Reflect.get(entry, 'value'));
+          });
+          watch.observe({ type: 'layout-shift', buffered: true });
+          setTimeout(() => resolve(sum), 300);
+        }),
+    );
+    expect(shifted).toBe(0);
+    await expect(reading(page, 'Tilt').textContent()).resolves.toBe(angleText(planned().sides.right.tilt));
+  });
+
+  test('has one heading of the first level and none left out below it', async () => {
+    const { page } = await visit();
+    const levels = await page
+      .locator('h1, h2, h3, h4')
+      .evaluateAll((headings) => headings.map((heading) => Number(heading.tagName.slice(1))));
+    expect(levels.filter((level) => level === 1)).toHaveLength(1);
+    expect(levels.every((level, index) => level <= (levels[index - 1] ?? 0) + 1)).toBe(true);
+  });
+});
+
+describe('a measurement', () => {
+  test('moves the drawing and the numbers with every key', async () => {
+    const { page } = await visit();
+    const before = await drawing(page);
+    await field(page, EAR).fill('1250');
+    const { tilt } = planned({ [EAR]: 1250 }).sides.right;
+    expect(await reading(page, 'Tilt').textContent()).toBe(angleText(tilt));
+    await expect.poll(() => drawing(page)).not.toBe(before);
+    const cell = page.getByRole('table', { name: 'Aim' }).getByRole('row', { name: 'Tilt' }).getByRole('cell').first();
+    expect(await cell.textContent()).toBe(angleText(tilt));
+  });
+
+  test('takes a decimal comma, keeps what is typed, and tidies up when left', async () => {
+    const { page } = await visit();
+    await field(page, EAR).fill('1250,50');
+    expect(await field(page, EAR).inputValue()).toBe('1250,50');
+    expect(await reading(page, 'Tilt').textContent()).toBe(angleText(planned({ [EAR]: 1250.5 }).sides.right.tilt));
+    await field(page, EAR).blur();
+    expect(await field(page, EAR).inputValue()).toBe('1250.5');
+  });
+
+  test('steps with the arrow keys', async () => {
+    const { page } = await visit();
+    await field(page, EAR).press('ArrowUp');
+    await field(page, EAR).press('Shift+ArrowDown');
+    expect(await field(page, EAR).inputValue()).toBe('1171');
+  });
+
+  test.each([
+    ['-5', 'expected a length over 0 mm, got -5'],
+    ['', 'expected a length from 200 to 2500 mm, got nothing'],
+    ['tall', 'expected a length from 200 to 2500 mm, got "tall"'],
+    ['NaN', 'expected a length from 200 to 2500 mm, got "NaN"'],
+    ['Infinity', 'expected a length from 200 to 2500 mm, got "Infinity"'],
+    ['99999', 'expected a length from 200 to 2500 mm, got 99999'],
+  ])('%j shows its message and keeps the last drawing', async (text, message) => {
+    const { page } = await visit();
+    await field(page, EAR).fill('1250');
+    const tilt = angleText(planned({ [EAR]: 1250 }).sides.right.tilt);
+    await field(page, EAR).fill(text);
+    expect(await faultAt(page, EAR).textContent()).toBe(message);
+    expect(await field(page, EAR).getAttribute('aria-invalid')).toBe('true');
+    expect(await faults(page).innerText()).toContain(`Listener, ear height: ${message}`);
+    expect(await reading(page, 'Tilt').textContent()).toBe(tilt);
+    await field(page, EAR).fill('1180');
+    expect(await faultAt(page, EAR).textContent()).toBe('');
+    expect(await faults(page).count()).toBe(0);
+  });
+
+  test('that the geometry refuses is told at the field, and the list leads there', async () => {
+    const { page } = await visit();
+    await page.getByRole('combobox', { name: 'Tilt' }).selectOption('lift to the ear');
+    await page.getByRole('textbox', { name: 'Tilt angle' }).fill('60');
+    expect(await faultAt(page, '/layouts/0/aim/tilt/degrees').textContent()).not.toBe('');
+    await page.evaluate(() => window.scrollTo(0, 0));
+    await faults(page).getByRole('button').first().click();
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('/layouts/0/aim/tilt/degrees');
+  });
+
+  test('can be nonsense in every number field in turn, and the page lives on', async () => {
+    const { page } = await visit();
+    await openAll(page);
+    const pointers = await page
+      .locator('form input[inputmode=decimal]')
+      .evaluateAll((inputs) => inputs.map(({ id }) => id));
+    expect(pointers.length).toBeGreaterThan(40);
+    const tilt = await reading(page, 'Tilt').textContent();
+    for (const pointer of pointers) {
+      const sound = await field(page, pointer).inputValue();
+      for (const text of ['<b>x</b>', '-1e308', '1e-320', 'NaN']) await field(page, pointer).fill(text);
+      expect(await faultAt(page, pointer).textContent()).toContain('got "NaN"');
+      await field(page, pointer).fill(sound);
+      expect([pointer, await reading(page, 'Tilt').textContent()]).toEqual([pointer, tilt]);
+    }
+    expect(await page.locator('form [aria-invalid=true]').count()).toBe(0);
+    expect(await page.locator('body').innerText()).not.toMatch(/\b(?:NaN|Infinity|undefined|null)\b/);
+  });
+});
+
+describe('the form', () => {
+  test('mirrors one mark in the other until they are set free', async () => {
+    const { page } = await visit();
+    await field(page, '/layouts/0/placement/right/x').fill('480');
+    expect(await field(page, '/layouts/0/placement/left/x').inputValue()).toBe('-480');
+    await page.getByRole('checkbox', { name: 'The left one mirrors the right' }).uncheck();
+    await field(page, '/layouts/0/placement/right/x').fill('500');
+    expect(await field(page, '/layouts/0/placement/left/x').inputValue()).toBe('-480');
+    await page.getByRole('checkbox', { name: 'The left one mirrors the right' }).check();
+    expect(await field(page, '/layouts/0/placement/left/x').inputValue()).toBe('-500');
+  });
+
+  test('renames a driver wherever it is spoken of, adds one and takes one away', async () => {
+    const { page } = await visit();
+    await openAll(page);
+    await field(page, '/speaker/drivers/0/name').focus();
+    await field(page, '/speaker/drivers/0/name').fill('');
+    await page.keyboard.type('woofer top');
+    expect(await faults(page).count()).toBe(0);
+    expect(await field(page, '/layouts/0/aim/through').inputValue()).toBe('dwoofer top');
+    expect(await field(page, '/speaker/crossovers/0/between/0').inputValue()).toBe('woofer top');
+    expect(await field(page, '/speaker/crossovers/0/between/1').inputValue()).toBe('woofer');
+    await page.getByRole('button', { name: 'Add a driver' }).click();
+    expect(await field(page, '/speaker/drivers/2/name').inputValue()).toBe('driver 3');
+    await page.getByRole('button', { name: 'Remove woofer top' }).click();
+    expect(await faults(page).count()).toBe(0);
+    expect(await field(page, '/layouts/0/aim/through').inputValue()).toBe('dwoofer');
+  });
+
+  test('follows every rule of the aim without a fault', async () => {
+    const { page } = await visit();
+    for (const toe of ['to the nearer ear', 'to meet behind the head', 'straight ahead', 'as set', 'to the head']) {
+      await page.getByRole('combobox', { name: 'Toe' }).selectOption(toe);
+      expect([toe, await faults(page).count()]).toEqual([toe, 0]);
+    }
+    for (const tilt of ['lift to the ear', 'as set', 'tilt to the ear']) {
+      await page.getByRole('combobox', { name: 'Tilt' }).selectOption(tilt);
+      expect([tilt, await faults(page).count()]).toEqual([tilt, 0]);
+    }
+    await page.getByRole('combobox', { name: 'Axis leaves from' }).selectOption('a point between two');
+    await page.getByRole('textbox', { name: 'Fraction' }).fill('1');
+    const woofer = planned({ '/layouts/0/aim/through': 'woofer' });
+    expect(await reading(page, 'Tilt').textContent()).toBe(angleText(woofer.sides.right.tilt));
+  });
+
+  test('speaks in inches on demand, and the millimetres stay exact', async () => {
+    const { page } = await visit();
+    await openAll(page);
+    await page.getByRole('combobox', { name: 'Lengths in' }).selectOption('inches');
+    expect(await field(page, EAR).inputValue()).toBe('46.4567');
+    await field(page, EAR).fill('50');
+    expect(await reading(page, 'Tilt').textContent()).toBe(angleText(planned({ [EAR]: 1270 }).sides.right.tilt));
+    await field(page, EAR).fill('-5');
+    expect(await faultAt(page, EAR).textContent()).toBe('expected a length over 0 in, got -5');
+    await field(page, EAR).fill('50');
+    await page.getByRole('combobox', { name: 'Lengths in' }).selectOption('millimetres');
+    expect(await field(page, EAR).inputValue()).toBe('1270');
+  });
+
+  test('shows user text as text', async () => {
+    const { page } = await visit();
+    await openAll(page);
+    const nasty = '<img src=x onerror=alert(1)> & "ö"';
+    await field(page, '/title').fill(nasty);
+    expect(await reading(page, 'Project').textContent()).toBe(nasty);
+    expect(await page.locator('img').count()).toBe(0);
+  });
+});
+
+describe('for everybody', () => {
+  test.each([
+    ['light', 1280],
+    ['dark', 1280],
+    ['light', 390],
+  ] as const)('axe finds nothing in %s, %d px wide, sound or not', async (theme, width) => {
+    const { page, expectAccessible } = await visit('', {
+      theme,
+      viewport: { width, height: 844 },
+      touch: width < 1000,
+    });
+    await openAll(page);
+    await expectAccessible();
+    await field(page, EAR).fill('tall');
+    await expectAccessible();
+  });
+
+  test.each([320, 390, 768, 1024, 1440, 2560])('nothing sticks out at %d px', async (width) => {
+    const { page } = await visit('', { viewport: { width, height: 844 } });
+    await openAll(page);
+    await field(page, EAR).fill('tall');
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+  });
+
+  test('every control is tall enough to be hit', async () => {
+    const { page } = await visit('', { viewport: { width: 390, height: 844 }, touch: true });
+    await openAll(page);
+    const small = await page.locator('form :is(input, select, button, summary)').evaluateAll((controls) =>
+      controls.flatMap((control) => {
+        const { width, height } = control.getBoundingClientRect();
+        return Math.min(width, height) < 24 ? [`${control.id || control.textContent}: ${width} × ${height}`] : [];
+      }),
+    );
+    expect(small).toEqual([]);
+  });
+
+  test('the keyboard alone goes from the top to a changed stand and its archive', async () => {
+    const { page } = await visit();
+    const focused = () =>
+      page.evaluate(() => document.activeElement?.id || document.activeElement?.textContent?.trim());
+    const tabTo = async (target: string): Promise<void> => {
+      for (let presses = 0; presses < 150; presses += 1) {
+        if ((await focused()) === target) return;
+        await page.keyboard.press('Tab');
+      }
+      throw new Error(`Tab never came to ${target}`);
+    };
+    await page.keyboard.press('Tab');
+    expect(await focused()).toBe('Skip to the measurements');
+    await page.keyboard.press('Enter');
+    await tabTo(EAR);
+    await page.keyboard.press('ControlOrMeta+A');
+    await page.keyboard.type('1230');
+    expect(await reading(page, 'Tilt').textContent()).toBe(angleText(planned({ [EAR]: 1230 }).sides.right.tilt));
+    await tabTo('Download all as one zip');
+    const coming = page.waitForEvent('download');
+    await page.keyboard.press('Enter');
+    expect((await coming).suggestedFilename()).toMatch(/\.zip$/);
+  });
+});

@@ -1,0 +1,162 @@
+import { readFile } from 'node:fs/promises';
+import { strFromU8, unzipSync } from 'fflate';
+import type { Download, Page } from 'playwright';
+import { describe, expect, test } from 'vitest';
+import { cutFiles } from '$lib/files/bundle.ts';
+import { demoProject } from '$lib/project/demo.ts';
+import { parseProject } from '$lib/project/parse.ts';
+import { settleProject } from '$lib/state/settle.ts';
+import { project } from '../projects.ts';
+import { useBrowser } from './page.ts';
+
+const visit = useBrowser();
+
+const EAR = '/layouts/0/listener/earHeight';
+
+/** Every cut file that the same code makes without a page. */
+async function expected(changes: Readonly<Record<string, unknown>> = {}): Promise<Record<string, string>> {
+  const { shown } = settleProject(project(changes), 0);
+  if (!shown) throw new Error('the demo has an answer');
+  const made = await cutFiles(shown.project, shown.plan);
+  if (!made.ok) throw new Error('the demo has cut files');
+  const files = [{ path: 'plan.json', text: made.value.document }, ...made.value.cut];
+  return Object.fromEntries(files.map(({ path, text }) => [path, text]));
+}
+
+async function download(page: Page, name: string): Promise<Download> {
+  const coming = page.waitForEvent('download');
+  await page.getByRole('button', { name, exact: true }).click();
+  return coming;
+}
+
+const bytes = async (file: Download): Promise<Uint8Array> => new Uint8Array(await readFile(await file.path()));
+
+const texts = (files: Readonly<Record<string, Uint8Array>>): Record<string, string> =>
+  Object.fromEntries(Object.entries(files).map(([path, content]) => [path, strFromU8(content)]));
+
+/** The sines of two engines differ in their last digit; nothing in a plan is so near to nothing that this shows. */
+const DUST = 1e-9;
+
+function expectSame(one: unknown, other: unknown): void {
+  if (typeof one === 'number' && typeof other === 'number') expect(Math.abs(one - other)).toBeLessThan(DUST);
+  else if (typeof one === 'object' && one !== null && typeof other === 'object' && other !== null) {
+    expect(Object.keys(one)).toEqual(Object.keys(other));
+    for (const [key, value] of Object.entries(one)) expectSame(value, Reflect.get(other, key));
+  } else expect(one).toBe(other);
+}
+
+const openFile = (page: Page, name: string, text: string | Buffer) =>
+  page.getByLabel('Open a project').setInputFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+
+const status = (page: Page) => page.getByRole('region', { name: 'Project file' }).getByRole('status');
+
+describe('what one takes away', () => {
+  test('all as one zip holds every file of what is shown', async () => {
+    const { page } = await visit();
+    await page.locator(`[id="${EAR}"]`).fill('1210');
+    const file = await download(page, 'Download all as one zip');
+    expect(file.suggestedFilename()).toBe('Bindery desk - window side.zip');
+    const { 'plan.json': plan, ...cut } = texts(unzipSync(await bytes(file)));
+    const { 'plan.json': planned, ...drawn } = await expected({ [EAR]: 1210 });
+    expect(cut).toEqual(drawn);
+    expectSame(JSON.parse(plan ?? ''), JSON.parse(planned ?? ''));
+  });
+
+  test('each file has its button and its bytes, also right after a change', async () => {
+    const { page } = await visit();
+    await page.getByRole('heading', { name: 'To cut' }).scrollIntoViewIfNeeded();
+    const files = await expected();
+    const [part] = Object.keys(files).filter((path) => path.startsWith('parts/') && path.endsWith('.svg'));
+    const button = page.getByRole('button', { name: part?.slice('parts/'.length) ?? '', exact: true });
+    await button.waitFor();
+    expect(await page.getByRole('region', { name: 'To cut' }).getByRole('button').count()).toBe(
+      Object.keys(files).length + 1,
+    );
+    await page.locator(`[id="${EAR}"]`).fill('1210');
+    const coming = page.waitForEvent('download');
+    await button.click();
+    expect(strFromU8(await bytes(await coming))).toBe((await expected({ [EAR]: 1210 }))[part ?? '']);
+  });
+
+  test('nothing is cut from numbers that are no longer typed', async () => {
+    const { page } = await visit();
+    await page.locator(`[id="${EAR}"]`).fill('tall');
+    await expect.poll(() => page.getByRole('button', { name: 'Download all as one zip' }).isDisabled()).toBe(true);
+    expect(await page.getByRole('region', { name: 'To cut' }).getByRole('status').textContent()).toContain('faults');
+  });
+
+  test('the writers are not fetched before they are asked for', async () => {
+    const { page } = await visit();
+    const scripts = () =>
+      page.evaluate(() => performance.getEntriesByType('resource').filter(({ name }) => name.endsWith('.js')).length);
+    const before = await scripts();
+    await download(page, 'Download all as one zip');
+    expect(await scripts()).toBeGreaterThan(before);
+  });
+
+  test('a part larger than its sheet is told by how much, in place of the files', async () => {
+    const { page } = await visit();
+    await page.getByRole('heading', { name: 'Stock', exact: true }).click();
+    await page.locator('[id="/stock/0/sheet/width"]').fill('60');
+    await page.getByRole('heading', { name: 'To cut' }).scrollIntoViewIfNeeded();
+    const told = page.getByRole('region', { name: 'To cut' }).getByRole('status');
+    await expect.poll(() => told.textContent()).toMatch(/mm/);
+  });
+});
+
+describe('a project file', () => {
+  test('saved and opened again is the same project', async () => {
+    const { page } = await visit();
+    await page.locator(`[id="${EAR}"]`).fill('1234.5');
+    const file = await download(page, 'Save the project');
+    expect(file.suggestedFilename()).toBe('Bindery desk.json');
+    const text = strFromU8(await bytes(file));
+    expect(parseProject(text)).toEqual({ ok: true, value: project({ [EAR]: 1234.5 }) });
+    await page.locator(`[id="${EAR}"]`).fill('1100');
+    await openFile(page, 'mine.json', text);
+    await expect.poll(() => page.locator(`[id="${EAR}"]`).inputValue()).toBe('1234.5');
+    expect(await status(page).textContent()).toContain('Opened mine.json.');
+  });
+
+  test.each([
+    ['not JSON', '{"format":', '/: expected JSON, got'],
+    ['of a newer version', JSON.stringify({ ...demoProject, version: 2 }), '/version: expected 1 or lower, got 2'],
+    ['of something else', '[]', '/: expected an object, got a list of 0'],
+    [
+      'with two faults',
+      JSON.stringify({ ...demoProject, cutter: { kerf: -1 }, title: 7 }),
+      '/cutter/kerf: expected a width from 0 to 6 mm, got -1',
+    ],
+  ])('%s lists its faults and loses nothing', async (_, text, line) => {
+    const { page } = await visit();
+    await page.locator(`[id="${EAR}"]`).fill('1234');
+    await openFile(page, 'broken.json', text);
+    await expect.poll(() => status(page).textContent()).toContain(line);
+    expect(await status(page).textContent()).toContain('broken.json was not opened');
+    expect(await page.locator(`[id="${EAR}"]`).inputValue()).toBe('1234');
+    await page.getByRole('button', { name: 'Put this list away' }).click();
+    expect((await status(page).textContent())?.trim()).toBe('');
+  });
+
+  test('too large is refused before it is read', async () => {
+    const { page } = await visit();
+    await openFile(page, 'huge.json', Buffer.alloc(5_000_000, ' '));
+    await expect.poll(() => status(page).textContent()).toContain('expected a project file of at most 4 MB, got 5 MB');
+  });
+
+  test('dropped on the page is opened', async () => {
+    const { page } = await visit();
+    await page.evaluate(
+      (text) => {
+        const dataTransfer = new DataTransfer();
+        dataTransfer.items.add(new File([text], 'dropped.json', { type: 'application/json' }));
+        for (const kind of ['dragover', 'drop']) {
+          document.body.dispatchEvent(new DragEvent(kind, { bubbles: true, cancelable: true, dataTransfer }));
+        }
+      },
+      JSON.stringify({ ...demoProject, title: 'Dropped desk' }),
+    );
+    await expect.poll(() => status(page).textContent()).toContain('Opened dropped.json.');
+    expect(await page.locator('dl').textContent()).toContain('Dropped desk');
+  });
+});
