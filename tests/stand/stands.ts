@@ -22,6 +22,7 @@ export const plain: StandSettings = {
   pad: 0,
   veneer: 0,
   glue: 0,
+  friction: 0.3,
 };
 
 export interface Case {

@@ -1,5 +1,6 @@
 import type { Point, Vec3 } from '$lib/geometry/point.ts';
 import type { SideName } from '$lib/project/project.ts';
+import type { EdgeName } from '$lib/stand/tipping.ts';
 import type { Part } from '$lib/workshop/part.ts';
 
 /**
@@ -15,6 +16,7 @@ export interface Plan {
   readonly sides: Record<SideName, SidePlan>;
   readonly triangle: TrianglePlan;
   readonly findings: readonly Finding[];
+  readonly balance: Record<SideName, BalancePlan>;
   readonly stand: Record<SideName, StandPlan>;
   /** What to cut for both stands, one entry for every part that differs. */
   readonly parts: readonly Part[];
@@ -98,6 +100,60 @@ export interface Finding {
   readonly unit: string;
   /** Where the limit comes from. */
   readonly source: string;
+}
+
+/** A number that is known (`least` and `most` are the same) or lies between two. */
+export interface SpanPlan {
+  readonly least: number;
+  readonly most: number;
+}
+
+/** How safely one loudspeaker stands: mm, degrees, kg and N. */
+export interface BalancePlan {
+  /** Centres of mass in the desk frame: of the cabinet, of the stand's wood, and of both; null without the cabinet's mass. */
+  readonly cabinet: Vec3;
+  readonly wood: Vec3;
+  readonly joint: Vec3 | null;
+  /** Of cabinet and stand, kg; null without the cabinet's. */
+  readonly mass: number | null;
+  /**
+   * Cabinet and stand as one, over each edge of the base: how far inside it the plumb line meets the desk (negative
+   * outside), and the least tilt of the desk that tips it over. Spans over all masses when the cabinet's is not given.
+   */
+  readonly base: Record<EdgeName, { readonly margin: SpanPlan; readonly angle: SpanPlan }>;
+  /** The same for the cabinet alone on its slope. */
+  readonly contact: Record<EdgeName, { readonly margin: number; readonly angle: number }>;
+  /** The steepest plane on which nothing tips, turned any way; negative when it falls over on the level. */
+  readonly survives: SpanPlan;
+  /** What gives way first there: the cabinet alone or both, over which edge. */
+  readonly weakest: { readonly what: 'cabinet' | 'both'; readonly edge: EdgeName };
+  /** Horizontal pushes at the cabinet's top edge, outwards over each edge; null without the cabinet's mass. */
+  readonly push: Record<EdgeName, PushPlan> | null;
+  readonly slide: SlidePlan;
+  /** Why something above is null; null when nothing is. */
+  readonly missing: string | null;
+}
+
+export interface PushPlan {
+  /** Least push that tips, N, and whether the cabinet then leaves its stand behind. */
+  readonly tips: number;
+  readonly off: boolean;
+  /** Push that starts the cabinet sliding on its stand; null when a stop or the slope keeps it from sliding that way. */
+  readonly slides: number | null;
+}
+
+/** A cabinet held on its slope by friction. */
+export interface SlidePlan {
+  readonly slope: number;
+  /** The coefficient set, and the one that the slope takes. */
+  readonly friction: number;
+  readonly frictionNeeded: number;
+  /** Slope on which it would just start, atan of the friction; and that less the slope. */
+  readonly frictionAngle: number;
+  readonly margin: number;
+  readonly stop: boolean;
+  /** What friction leaves for a stop to hold, N; null without the cabinet's mass. */
+  readonly stopLoad: number | null;
 }
 
 export interface RodHole {

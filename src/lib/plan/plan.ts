@@ -8,8 +8,10 @@ import { placeFaults } from '$lib/layout/soundness.ts';
 import { triangleOf, type Triangle } from '$lib/layout/triangle.ts';
 import { pointerTo, type Fault } from '$lib/project/fault.ts';
 import { sideNames, type Layout, type Project, type SideName, type Stock } from '$lib/project/project.ts';
+import { balanceOf } from '$lib/stand/balance.ts';
 import { buildStand } from '$lib/stand/build.ts';
 import { sliceParts } from '$lib/workshop/slices.ts';
+import { balancePlan } from './balancePlan.ts';
 import type { Plan, TrianglePlan } from './document.ts';
 import { findingsOf } from './findings/all.ts';
 import type { Outcome } from './outcome.ts';
@@ -48,6 +50,7 @@ export function plan(project: Project, layout: Layout): Outcome<Plan> {
   const stands = { left: stood.left.value, right: stood.right.value };
   const { parts, partOf } = sliceParts(stands);
 
+  const balances = both((side) => balanceOf(speaker, poses[side], stands[side], layout.stand));
   const head = headOf(layout.listener, layout.desk);
   const sound = speedOfSound(layout.air.temperature);
   const triangle = triangleOf(poses.left.aimedPoint, poses.right.aimedPoint, head);
@@ -70,7 +73,10 @@ export function plan(project: Project, layout: Layout): Outcome<Plan> {
         cabinets: both((side) => sixSided(poses[side].cabinet)),
         monitors: layout.monitors.map(monitorBody),
         footprints: both((side) => stands[side].footprint),
+        balances,
+        sites: both((side) => ({ speaker, layout, side, stock })),
       }),
+      balance: both((side) => balancePlan(balances[side], layout.stand, speaker.mass)),
       stand: both((side) => ({ ...stands[side], part: partOf[side] })),
       parts,
     },

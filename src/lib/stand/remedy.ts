@@ -1,9 +1,11 @@
 import { placeSide } from '$lib/layout/place.ts';
+import type { Pose } from '$lib/layout/pose.ts';
 import { ranges } from '$lib/project/ranges.ts';
 import type { Layout, SideName, Speaker, StandSettings, Stock } from '$lib/project/project.ts';
 import { balanceOf, type Balance } from './balance.ts';
 import { buildStand } from './build.ts';
 import { lastHolding } from './lastHolding.ts';
+import { profileOf } from './profile.ts';
 
 /** One loudspeaker on its stand: what it takes to build it again with other settings. */
 export interface Site {
@@ -87,16 +89,15 @@ const STOP_THICKNESS = 6;
 
 /**
  * A stop at the low end to hold the cabinet, thinner than usual when the low end leaves no more room; null when there is
- * one already, or no room even for one as thin as the stand's least edge.
+ * one already, or no room even for one as thin as the stand's least edge. Rods stay where they fit: a stop only adds wood.
  */
-export function stopRemedy(site: Site): Remedy | null {
-  const { stop, minimumEdge } = site.layout.stand;
+export function stopRemedy(settings: StandSettings, depth: number, stance: Pick<Pose, 'tilt' | 'lift'>): Remedy | null {
+  const { stop, minimumEdge } = settings;
   if (stop) return null;
-  const thickest = Math.max(STOP_THICKNESS, minimumEdge);
   const stopAt = (tenths: number) => ({ height: STOP_HEIGHT, thickness: minimumEdge + tenths / TENTHS });
-  const tenths = lastHolding(
-    Math.floor((thickest - minimumEdge) * TENTHS),
-    (some) => balanceWith(site, { stop: stopAt(some) }) !== null,
-  );
+  const fits = (tenths: number): boolean =>
+    profileOf({ ...settings, stop: stopAt(tenths) }, depth, stance.tilt, stance.lift).ok;
+  const most = Math.floor(Math.max(0, STOP_THICKNESS - minimumEdge) * TENTHS);
+  const tenths = fits(most) ? most : lastHolding(most, fits);
   return tenths === null ? null : { key: 'stop', value: stopAt(tenths) };
 }

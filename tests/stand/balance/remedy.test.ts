@@ -4,7 +4,7 @@ import { radians } from '$lib/geometry/angle.ts';
 import { lastHolding } from '$lib/stand/lastHolding.ts';
 import { balanceWith, stopRemedy, tipRemedies, type Remedy, type Site } from '$lib/stand/remedy.ts';
 import { numberFrom } from '../../numbers.ts';
-import { balanceAt, level, siteWith } from './sites.ts';
+import { balanceAt, bodyAt, level, siteWith } from './sites.ts';
 
 const TEST = radians(10);
 const STEP = 0.1;
@@ -90,20 +90,40 @@ describe('what to change', () => {
 });
 
 describe('a stop', () => {
+  const stopFor = (site: Site): Remedy | null => stopRemedy(site.layout.stand, site.speaker.depth, bodyAt(site).pose);
+
   test('is suggested as thick as the low end leaves room for', () => {
-    expect(stopRemedy(siteWith())).toEqual({ key: 'stop', value: { height: 10, thickness: 6 } });
+    expect(stopFor(siteWith())).toEqual({ key: 'stop', value: { height: 10, thickness: 6 } });
     const thin = siteWith({ '/layouts/0/stand/lift': 4.2, '/layouts/0/stand/rods': null });
-    const found = stopRemedy(thin);
-    expect(found?.key).toBe('stop');
+    const found = stopFor(thin);
     if (found?.key !== 'stop') throw new Error('a stop fits');
     expect(found.value.thickness).toBeLessThan(6);
     expect(balanceWith(thin, { stop: found.value })).not.toBeNull();
     expect(balanceWith(thin, { stop: { height: 10, thickness: found.value.thickness + STEP } })).toBeNull();
   });
 
+  test('is never thinner than the least edge', () => {
+    const sturdy = siteWith({ '/layouts/0/stand/lift': 40, '/layouts/0/stand/minimumEdge': 8 });
+    expect(stopFor(sturdy)).toEqual({ key: 'stop', value: { height: 10, thickness: 8 } });
+  });
+
   test('is not suggested twice, nor where it has no room', () => {
-    expect(stopRemedy(siteWith({ '/layouts/0/stand/stop': { height: 10, thickness: 6 } }))).toBeNull();
-    expect(stopRemedy(siteWith({ '/layouts/0/stand/lift': 3, '/layouts/0/stand/rods': null }))).toBeNull();
+    expect(stopFor(siteWith({ '/layouts/0/stand/stop': { height: 10, thickness: 6 } }))).toBeNull();
+    expect(stopFor(siteWith({ '/layouts/0/stand/lift': 3, '/layouts/0/stand/rods': null }))).toBeNull();
+  });
+
+  test('can be built wherever it is suggested, rods and veneer too', () => {
+    fc.assert(
+      fc.property(numberFrom(3, 40), numberFrom(-20, 25), numberFrom(0, 4), (lift, tilt, veneer) => {
+        const site = siteWith({
+          '/layouts/0/aim/tilt': { rule: 'as-set', degrees: tilt },
+          '/layouts/0/stand': { lift, veneer },
+        });
+        fc.pre(balanceWith(site, {}) !== null);
+        const found = stopFor(site);
+        if (found?.key === 'stop') expect(balanceWith(site, { stop: found.value })).not.toBeNull();
+      }),
+    );
   });
 });
 

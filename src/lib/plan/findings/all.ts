@@ -4,12 +4,15 @@ import { levelBalance, timeBalance } from './balance.ts';
 import type { Check, Scene } from './check.ts';
 import { monitorCollision, sightLine } from './monitors.ts';
 import { deskEdge, wallBehind } from './room.ts';
+import { sliding, tipping } from './standing.ts';
 import { triangleAngle } from './triangle.ts';
 
 const checks: readonly Check[] = [
   monitorCollision,
   wallBehind,
   deskEdge,
+  tipping,
+  sliding,
   axisMiss,
   sightLine,
   timeBalance,

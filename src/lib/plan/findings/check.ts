@@ -3,6 +3,8 @@ import type { Point, Vec3 } from '$lib/geometry/point.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import type { Triangle } from '$lib/layout/triangle.ts';
 import type { Layout, SideName, Speaker } from '$lib/project/project.ts';
+import type { Balance } from '$lib/stand/balance.ts';
+import type { Site } from '$lib/stand/remedy.ts';
 import type { Finding } from '$lib/plan/document.ts';
 
 /** What a check looks at: everything solved so far, in mm and radians. */
@@ -18,6 +20,9 @@ export interface Scene {
   readonly monitors: readonly Solid[];
   /** Corners of each stand's base on the desk. */
   readonly footprints: Readonly<Record<SideName, readonly Point[]>>;
+  readonly balances: Readonly<Record<SideName, Balance>>;
+  /** What it takes to build each stand again with other settings. */
+  readonly sites: Readonly<Record<SideName, Site>>;
 }
 
 /** A check looks at the scene and says what it has to say; nothing when all is well. */

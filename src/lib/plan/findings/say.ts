@@ -8,3 +8,4 @@ export const mmText = (value: number): string => `${trimmed(value, 1)} mm`;
 export const degreesText = (value: number): string => `${trimmed(value, 1)}°`;
 export const microsecondsText = (value: number): string => `${trimmed(value, 0)} µs`;
 export const decibelText = (value: number): string => `${trimmed(value, 2)} dB`;
+export const ratioText = (value: number): string => trimmed(value, 2);
