@@ -5,7 +5,7 @@ import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
 import { arrange } from '$lib/workshop/arrange.ts';
 import { around } from '$lib/geometry/extent.ts';
-import { anyWedge, cornersOf, partOf } from '../workshop/shapes.ts';
+import { anyWedge, asCutter, cornersOf, partOf } from '../workshop/shapes.ts';
 import { layoutFaults } from '$lib/workshop/validity.ts';
 import { placedContour } from '$lib/workshop/placed.ts';
 import { polygonPath } from '$lib/geometry/contour.ts';
@@ -76,7 +76,7 @@ describe('arranged sheets, judged by clipper2', () => {
       fc.property(anyParts, fc.integer({ min: 5, max: 60 }), fc.boolean(), (several, tenths, quarterTurns) => {
         const spacing = tenths / 10;
         const parts = several.map(({ wedge, quantity }, i) => ({ ...wedge, name: `slice ${i}`, quantity }));
-        const stock = { name: 'board', thickness: 3, sheet: { width: 420, height: 310 }, density: 750 };
+        const stock = { name: 'board', thickness: 3, sheet: { width: 420, height: 310 }, density: 750, ...asCutter };
         const cutter = { kerf: 0.2, taper: 0, spacing, margin: 4 };
         const result = arrange(parts, [stock], cutter, { quarterTurns });
         if (!result.ok) throw new Error(result.faults.map(({ message }) => message).join());

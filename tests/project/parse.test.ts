@@ -16,6 +16,7 @@ describe('a sound project', () => {
     expect(firstLayout(parsed).stand).toEqual({
       lift: 12,
       build: 'stacked',
+      base: 'turned',
       stock: null,
       width: 165,
       frontMargin: 0,
@@ -27,7 +28,15 @@ describe('a sound project', () => {
       feet: 0,
       pad: 0,
       veneer: 0,
+      veneerFaces: { top: true, front: true, rear: true, sides: true, base: false },
       glue: 0,
+      corner: null,
+      relief: null,
+      cheeks: null,
+      ribs: null,
+      pockets: null,
+      cable: null,
+      recess: null,
       friction: 0.3,
     });
     expect(Object.isFrozen(parsed)).toBe(true);

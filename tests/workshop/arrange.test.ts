@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { anyWedge, lippedCorners, partOf, wedge } from './shapes.ts';
+import { anyWedge, asCutter, lippedCorners, partOf, wedge } from './shapes.ts';
 import { arrange, HAIR, MOST_SHEETS } from '$lib/workshop/arrange.ts';
 import { circle, polygonPath, type Path } from '$lib/geometry/contour.ts';
 import { layoutFaults } from '$lib/workshop/validity.ts';
@@ -13,6 +13,7 @@ const board = (width: number, height: number, name = 'board'): Stock => ({
   thickness: 3,
   sheet: { width, height },
   density: 750,
+  ...asCutter,
 });
 const cutter = { kerf: 0.2, taper: 0, spacing: 2, margin: 5 };
 const laid = (result: ReturnType<typeof arrange>): Sheet[] => {

@@ -3,6 +3,9 @@ import { circle, polygonPath, type Path } from '$lib/geometry/contour.ts';
 import type { Part } from '$lib/workshop/part.ts';
 import type { Point } from '$lib/geometry/point.ts';
 
+/** A stock that the beam cuts as the cutter says, its speeds and price unknown. */
+export const asCutter = { kerf: null, taper: null, feed: null, price: null };
+
 export const partOf = (name: string, outside: Path, more: Partial<Part> = {}): Part => ({
   name,
   stock: 'board',

@@ -1,6 +1,6 @@
 import { pointerTo, type Fault } from './fault.ts';
 import { got } from './got.ts';
-import type { Project } from './project.ts';
+import type { Project, StandSettings } from './project.ts';
 
 type Named = { readonly name: string };
 
@@ -42,6 +42,14 @@ function pairFaults(
     : missing;
 }
 
+/** The stocks that a stand asks for, and where. */
+const stocksNamed = ({ stock, cheeks, ribs }: StandSettings) =>
+  [
+    { name: stock, steps: ['stock'] },
+    { name: cheeks?.stock ?? null, steps: ['cheeks', 'stock'] },
+    { name: ribs?.skin ?? null, steps: ['ribs', 'skin'] },
+  ].flatMap(({ name, steps }) => (name === null ? [] : [{ name, steps }]));
+
 /** Names that are used twice, and references to a name that nothing has. */
 export function referenceFaults(project: Project): Fault[] {
   const { drivers, crossovers, designPoint } = project.speaker;
@@ -63,9 +71,9 @@ export function referenceFaults(project: Project): Fault[] {
         ...(typeof through === 'string'
           ? unknownName('driver', through, drivers, ...at, 'aim', 'through')
           : pairFaults(through.between, drivers, ...at, 'aim', 'through', 'between')),
-        ...(layout.stand.stock === null
-          ? []
-          : unknownName('stock', layout.stand.stock, project.stock, ...at, 'stand', 'stock')),
+        ...stocksNamed(layout.stand).flatMap(({ name, steps }) =>
+          unknownName('stock', name, project.stock, ...at, 'stand', ...steps),
+        ),
       ];
     }),
   ];

@@ -55,11 +55,39 @@ const speaker = record({
   designPoint: optional(orNull(record({ driver: name(), distance: q(ranges.designDistance) })), null),
 });
 
+// Speeds of the cut, and of the marking; one that is null is not known.
+const feed = record({
+  outside: optional(orNull(q(ranges.feed)), null),
+  inside: optional(orNull(q(ranges.feed)), null),
+  mark: optional(orNull(q(ranges.feed)), null),
+});
+
 const stock = record({
   name: name(),
   thickness: q(ranges.thickness),
   sheet: record({ width: q(ranges.sheetSide), height: q(ranges.sheetSide) }),
   density: optional(q(ranges.density), 750),
+  // What the beam does in this stock; null: as the cutter has it.
+  kerf: optional(orNull(q(ranges.kerf)), null),
+  taper: optional(orNull(q(ranges.taper)), null),
+  feed: optional(orNull(feed), null),
+  // Of one sheet, in any currency.
+  price: optional(orNull(q(ranges.price)), null),
+});
+
+// Null: a common bed, clearance and filament; see `printerOf`.
+const printer = record({
+  bed: optional(record({ x: q(ranges.bedSide), y: q(ranges.bedSide), z: q(ranges.bedSide) }), {
+    x: 220,
+    y: 220,
+    z: 250,
+  }),
+  clearance: optional(q(ranges.keyClearance), 0.2),
+  density: optional(q(ranges.density), 1240),
+  fill: optional(q(ranges.fill), 1),
+  rate: optional(orNull(q(ranges.printRate)), null),
+  // Of a kilogram of filament, in any currency.
+  price: optional(orNull(q(ranges.price)), null),
 });
 
 /** What a machine's driver tells the layers apart by. */
@@ -170,9 +198,42 @@ const rods = record({
   edge: optional(q(ranges.rodEdge), 2),
 });
 
+const veneerFaces = record({
+  top: optional(flag(), true),
+  front: optional(flag(), true),
+  rear: optional(flag(), true),
+  sides: optional(flag(), true),
+  base: optional(flag(), false),
+});
+
+const relief = record({ web: optional(q(ranges.reliefWeb), 8), corner: optional(q(ranges.cornerRadius), 3) });
+// So many on each side, of another stock or of the stand's own.
+const cheeks = record({ stock: optional(orNull(name()), null), count: optional(q(ranges.cheekCount), 1) });
+const ribs = record({
+  count: optional(q(ranges.ribCount), 2),
+  cross: optional(q(ranges.crossCount), 3),
+  fit: optional(q(ranges.ribFit), 0.1),
+  inset: optional(q(ranges.ribInset), 10),
+  // The stock of a top and front skin; null for none.
+  skin: optional(orNull(name()), null),
+});
+const pockets = record({
+  count: q(ranges.pocketCount),
+  diameter: q(ranges.pocketDiameter),
+  depth: q(ranges.pocketDepth),
+});
+// In the base, across the width; from the rear end to the slot's middle.
+const cable = record({ width: q(ranges.cableSize), depth: q(ranges.cableSize), fromRear: q(ranges.cablePlace) });
+const recess = record({
+  face: optional(word(['top', 'base']), 'base'),
+  depth: q(ranges.recessDepth),
+  border: optional(q(ranges.recessBorder), 5),
+});
+
 const stand = record({
   lift: optional(q(ranges.lift)),
-  build: optional(word(['stacked']), 'stacked'),
+  build: optional(word(['stacked', 'skinned', 'ribbed', 'solid']), 'stacked'),
+  base: optional(word(['turned', 'square-to-desk']), 'turned'),
   stock: optional(orNull(name()), null),
   width: optional(orNull(q(ranges.standWidth)), null),
   frontMargin: optional(q(ranges.standMargin), 0),
@@ -184,7 +245,16 @@ const stand = record({
   feet: optional(q(ranges.feet), 0),
   pad: optional(q(ranges.pad), 0),
   veneer: optional(q(ranges.veneer), 0),
+  veneerFaces: optional(veneerFaces, { top: true, front: true, rear: true, sides: true, base: false }),
   glue: optional(q(ranges.glue), 0),
+  // The rest of the body; null for none, or for what the build takes by itself.
+  corner: optional(orNull(q(ranges.cornerRadius)), null),
+  relief: optional(orNull(relief), null),
+  cheeks: optional(orNull(cheeks), null),
+  ribs: optional(orNull(ribs), null),
+  pockets: optional(orNull(pockets), null),
+  cable: optional(orNull(cable), null),
+  recess: optional(orNull(recess), null),
   friction: optional(q(ranges.friction), 0.3),
 });
 
@@ -220,5 +290,6 @@ export const projectSchema = record({
   speaker,
   stock: list('stocks', stock, 1, 40),
   cutter: optional(cutter, { kerf: 0.2, taper: 0, spacing: 2, margin: 5, colours: null }),
+  printer: optional(orNull(printer), null),
   layouts: list('layouts', layout, 1, MOST_LAYOUTS),
 });

@@ -8,11 +8,14 @@ export function referencesTo(document: unknown, pointer: string): readonly strin
   const places = /^\/speaker\/drivers\/\d+\/name$/.test(pointer)
     ? driverPlaces(document)
     : /^\/stock\/\d+\/name$/.test(pointer)
-      ? layoutPlaces(document, ['stand', 'stock'])
+      ? stockPlaces.flatMap((steps) => layoutPlaces(document, ['stand', ...steps]))
       : [];
   const name = valueAt(document, pointer);
   return typeof name === 'string' ? places.filter((place) => valueAt(document, place) === name) : [];
 }
+
+/** Where in a stand a stock may be named. */
+const stockPlaces = [['stock'], ['cheeks', 'stock'], ['ribs', 'skin']] as const;
 
 /** Every pointer at which a driver's name may stand. */
 function driverPlaces(document: unknown): readonly string[] {
@@ -43,7 +46,7 @@ export function withoutDriver(document: unknown, index: number): unknown {
     .reduce((done, place) => withValue(done, place, first), withValue(left, '/speaker/crossovers', crossovers));
 }
 
-/** The document without one stock: stands made of it take the first stock that is left. */
+/** The document without one stock: stands made of it take the first stock that is left, skins of it are left out. */
 export function withoutStock(document: unknown, index: number): unknown {
   const own = pointerTo('stock', index);
   return referencesTo(document, `${own}/name`).reduce(

@@ -52,5 +52,9 @@ export function newStock(stock: Project['stock']): Stock {
     thickness: like?.thickness ?? 3,
     sheet: like?.sheet ?? { width: 600, height: 400 },
     density: like?.density ?? 750,
+    kerf: null,
+    taper: null,
+    feed: null,
+    price: null,
   };
 }
