@@ -5,7 +5,8 @@ import { placeSide } from '$lib/layout/place.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import type { Crossover, Layout, SideName, Speaker } from '$lib/project/project.ts';
 import { isHighPass } from './alignment.ts';
-import { meetingOf, relativeDifference } from './driversMeet.ts';
+import { meetingOf } from './driversMeet.ts';
+import { pathDifference } from './path.ts';
 import { pistonLevel, pistonRadius, pistonSize } from './piston.ts';
 
 /** What it costs the driver that plays the treble: how far off its axis the head is, and what it loses there. */
@@ -38,6 +39,9 @@ export interface LineUp {
  */
 const IN_STEP = 1e-4;
 
+/** A search for drivers in step ends here, mm: nearer than this the paths, of a metre or so, are rounding. */
+const SETTLED = 1e-10;
+
 /** Where the price is stated, Hz. */
 export const PRICE_FREQUENCY = 10000;
 
@@ -55,8 +59,7 @@ export function lineUp(
   head: Vec3,
   speed: number,
 ): LineUp {
-  const meeting = (drivers: Pose['drivers']) => meetingOf(crossover, drivers, speaker.designPoint, speed);
-  const { lower, upper } = meeting(pose.drivers);
+  const { lower, upper, design } = meetingOf(crossover, pose.drivers, speaker.designPoint, speed);
   const treble = (isHighPass(crossover, upper.driver, lower.driver) ? upper : lower).driver;
   const price = ({ drivers }: Pick<Pose, 'drivers'>): TreblePrice => {
     const offAxis = drivers.find(({ driver }) => driver.name === treble.name)?.offAxis ?? 0;
@@ -67,16 +70,19 @@ export function lineUp(
     const placed = placeSide(speaker, changed, side);
     return placed.ok ? placed.value : null;
   };
+  const [low, high] = [pose.drivers.indexOf(lower), pose.drivers.indexOf(upper)];
   const apart = (changed: Layout): number => {
     const drivers = stood(changed)?.drivers;
-    return drivers ? relativeDifference(meeting(drivers), head) : NaN;
+    const [a, b] = [drivers?.[low], drivers?.[high]];
+    if (!a || !b) return NaN;
+    const left = pathDifference(a.acousticCentre, b.acousticCentre, head) - design;
+    return Math.abs(left) < SETTLED ? 0 : left;
   };
   const solved = (make: (value: number) => Layout, bracket: readonly [number, number] | null) => {
     const value = bracket && rootBetween((at) => apart(make(at)), ...bracket);
     const there = value === null ? null : stood(make(value));
     if (value === null || there === null) return null;
-    const left = Math.abs(relativeDifference(meeting(there.drivers), head));
-    return left < IN_STEP ? { value, price: price(there) } : null;
+    return Math.abs(apart(make(value))) < IN_STEP ? { value, price: price(there) } : null;
   };
 
   const tilted = (tilt: number): Layout => ({

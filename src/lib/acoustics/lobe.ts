@@ -30,6 +30,8 @@ export interface Bounds {
 const POINTS = 181;
 /** A drawing shows no deeper null than this, dB. */
 const DRAWN_FLOOR = -60;
+/** A search for an angle ends when the phase is this near, radians: what rounding leaves of a path of a metre in waves of a few centimetres. */
+const SETTLED = 1e-11;
 /** Acoustic centres nearer to one line along the axis than this have no up and down, mm. */
 const IN_LINE = 1e-6;
 
@@ -86,7 +88,11 @@ function nearest(
   const next = (way: 1 | -1): number | null => {
     const steps = lags.map((lag) => (((way * (lag - here)) % turn) + turn) % turn);
     const target = here + way * Math.min(...steps) - filterLag;
-    return rootBetween((angle) => phaseAt(angle) - target, low, high);
+    const left = (angle: number): number => {
+      const miss = phaseAt(angle) - target;
+      return Math.abs(miss) < SETTLED ? 0 : miss;
+    };
+    return rootBetween(left, low, high);
   };
   return { below: next(-1), above: next(1) };
 }
