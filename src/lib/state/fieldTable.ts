@@ -151,6 +151,7 @@ const stand = {
   '/layouts/*/stand/rods/count': number('Rods in each stand', ranges.rodCount, 'two keep slices from turning'),
   '/layouts/*/stand/rods/clearance': number('Hole over rod', ranges.rodClearance, 'added to the diameter', finest),
   '/layouts/*/stand/rods/edge': number('Wood round a hole', ranges.rodEdge, 'least distance to the edge', fine),
+  '/layouts/*/stand/friction': number('Friction', ranges.friction, 'rise over run of the slope at which it slips'),
   '/layouts/*/stand/feet': number('Feet', ranges.feet, 'height under the stand', fine),
   '/layouts/*/stand/pad': number('Pad', ranges.pad, 'thickness under the cabinet', fine),
   '/layouts/*/stand/veneer': number('Veneer', ranges.veneer, 'thickness', fine),

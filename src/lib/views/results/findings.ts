@@ -8,8 +8,11 @@ export const levels: readonly { readonly level: FindingLevel; readonly word: str
   { level: 'note', word: 'Note', symbol: '○' },
 ];
 
+/** Lengths and angles are read to a tenth; a bare number is a ratio, where a tenth is much. */
+const decimals = (unit: string): number => (unit === '' ? 2 : 1);
+
 const withUnit = (value: number, unit: string): string =>
-  `${figure(value, 1)}${unit === '' || unit === '°' ? unit : `\u202f${unit}`}`;
+  `${figure(value, decimals(unit))}${unit === '' || unit === '°' ? unit : `\u202f${unit}`}`;
 
 /** `62.3°, limit 60.0°`. */
 export const limitText = ({ value, limit, unit }: Finding): string =>
