@@ -2,6 +2,7 @@ import type { Point } from '$lib/geometry/point.ts';
 import { baffleLength } from '$lib/project/cabinet.ts';
 import { pointerTo } from '$lib/project/fault.ts';
 import type { Speaker } from '$lib/project/project.ts';
+import { diameter } from './diameter.ts';
 import { CENTRE_BEYOND, type FrontDriver } from './frontDrivers.ts';
 import { linear } from './makeDimension.ts';
 import type { Dimension } from './view.ts';
@@ -73,17 +74,19 @@ function diameterDimensions({ drivers: sizes }: Speaker, drivers: readonly Front
     const row = free < 0 ? rows.length : free;
     rows[row] = [...(rows[row] ?? []), driver];
     const [x, y] = driver.centre;
-    return linear({
-      id: `driver-${index}-diameter`,
-      subject: 'driver',
-      from: [x, y - driver.radius],
-      to: [x, y + driver.radius],
-      run: 'up',
-      row: 1 + row,
-      value: sizes[index]?.diameter ?? 0,
-      name: `${driver.name}, diameter`,
-      input: pointerTo('speaker', 'drivers', index, 'diameter'),
-    });
+    return diameter(
+      linear({
+        id: `driver-${index}-diameter`,
+        subject: 'driver',
+        from: [x, y - driver.radius],
+        to: [x, y + driver.radius],
+        run: 'up',
+        row: 1 + row,
+        value: sizes[index]?.diameter ?? 0,
+        name: `${driver.name}, diameter`,
+        input: pointerTo('speaker', 'drivers', index, 'diameter'),
+      }),
+    );
   });
 }
 

@@ -25,6 +25,7 @@ export function frontView(speaker: Speaker, plan: Plan, side: SideName): View {
   const projection = squareToBaffle(placed);
   const drivers = frontDrivers(speaker, placed);
   const aimed = projection.flat(placed.aimedPoint);
+  const between = isCentre(aimed, drivers) ? null : aimed;
   const middle = middleLine(speaker);
   const things: Item[] = [
     ...standBehind(placed, plan.stand[side], side),
@@ -43,12 +44,8 @@ export function frontView(speaker: Speaker, plan: Plan, side: SideName): View {
     { kind: 'spot', id: 'aimed-point', subject: 'axis', at: aimed, mark: 'dot' },
   ];
   return {
-    name: `Front of the ${side} loudspeaker, square to the baffle`,
-    items: [
-      ...things,
-      ...labels(speaker, side, drivers),
-      ...frontDimensions(speaker, drivers, isCentre(aimed, drivers) ? null : aimed),
-    ],
+    name: `Front view, ${side} loudspeaker`,
+    items: [...things, ...labels(speaker, side, drivers, between), ...frontDimensions(speaker, drivers, between)],
     extent: extentOf(things),
   };
 }
@@ -100,26 +97,42 @@ function standBefore(placed: SidePlan, stand: StandPlan, side: SideName): Item[]
 /** Gaps of names from what they name, mm. */
 const INSET = 8;
 
-function labels({ width }: Speaker, side: SideName, drivers: readonly FrontDriver[]): Item[] {
+function labels(speaker: Speaker, side: SideName, drivers: readonly FrontDriver[], aimed: Point | null): Item[] {
   const inboard = side === 'right' ? -1 : 1;
   return [
-    ...drivers.map(({ name, centre: [x, y], radius }, index): Item => ({
-      kind: 'label',
-      id: `driver-${index}-label`,
-      subject: 'driver',
-      at: [x, y - radius - INSET],
-      text: name,
-      anchor: 'middle',
-      rank: 2,
-    })),
+    ...(aimed ? [aimedLabel(aimed)] : []),
+    ...drivers.map(({ name, centre: [x, y], radius }, index): Item => {
+      // Beside the driver's centre line, on the side away from the cabinet's.
+      const out = x < 0 ? -1 : 1;
+      return {
+        kind: 'label',
+        id: `driver-${index}-label`,
+        subject: 'driver',
+        at: [x + (out * INSET) / 2, y - radius - INSET],
+        text: name,
+        anchor: out < 0 ? 'end' : 'start',
+        rank: 2,
+      };
+    }),
     {
       kind: 'label',
       id: 'inboard-label',
       subject: 'cabinet',
-      at: [inboard * (width / 2 - INSET), INSET],
+      at: [inboard * (speaker.width / 2 - INSET), baffleLength(speaker) - INSET],
       text: side === 'right' ? '← inboard' : 'inboard →',
       anchor: side === 'right' ? 'start' : 'end',
       rank: 2,
     },
   ];
 }
+
+/** On the side away from its dimension. */
+const aimedLabel = ([x, y]: Point): Item => ({
+  kind: 'label',
+  id: 'aimed-label',
+  subject: 'axis',
+  at: [x - INSET / 2, y],
+  text: 'aimed point',
+  anchor: 'end',
+  rank: 2,
+});
