@@ -21,6 +21,11 @@ const TIME = new Date(1980, 0, 1);
  */
 export function zipFile(entries: readonly ZipEntry[]): Uint8Array {
   refuseClashes(entries.map((entry) => entry.path));
+  return packed(entries);
+}
+
+/** The entries as one zip archive whatever their paths: for file formats that are archives and name their own entries. */
+export function packed(entries: readonly ZipEntry[]): Uint8Array {
   const files: Record<string, Uint8Array> = {};
   for (const { path, content } of entries) files[path] = typeof content === 'string' ? strToU8(content) : content;
   return zipSync(files, { level: 6, mtime: TIME });
