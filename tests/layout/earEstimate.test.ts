@@ -1,0 +1,185 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { earEstimate, type EarEstimate } from '$lib/layout/earEstimate.ts';
+import { aimFor, earSensitivity } from '$lib/layout/earSensitivity.ts';
+import { deviationsAt, shareBelow } from '$lib/layout/normal.ts';
+import { placeSide } from '$lib/layout/place.ts';
+import type { Person } from '$lib/project/project.ts';
+import { numberFrom } from '../numbers.ts';
+import { anyDesk, firstLayout, project } from '../projects.ts';
+
+const person = (more: Partial<Person> = {}): Person => ({
+  sex: 'man',
+  stature: null,
+  percentile: 50,
+  seat: null,
+  slump: 40,
+  shoes: null,
+  ...more,
+});
+const estimate = (more: Partial<Person> = {}): EarEstimate => earEstimate(person(more));
+
+const anyPerson: fc.Arbitrary<Person> = fc.record({
+  sex: fc.constantFrom('man', 'woman', 'not-said'),
+  stature: fc.option(numberFrom(1000, 2300), { nil: null }),
+  percentile: numberFrom(1, 99),
+  seat: fc.option(numberFrom(100, 1200), { nil: null }),
+  slump: numberFrom(0, 200),
+  shoes: fc.option(numberFrom(0, 150), { nil: null }),
+});
+
+describe('an estimated ear height', () => {
+  test('lies in its spread and grows with percentile, stature and seat', () => {
+    fc.assert(
+      fc.property(anyPerson, (one) => {
+        const found = earEstimate(one);
+        expect(found.low).toBeLessThan(found.high);
+        expect(found.deviation).toBeGreaterThan(0);
+        if (one.stature !== null || (one.percentile >= 5 && one.percentile <= 95)) {
+          expect(found.earHeight).toBeGreaterThanOrEqual(found.low - 1e-9);
+          expect(found.earHeight).toBeLessThanOrEqual(found.high + 1e-9);
+        }
+        if (one.stature === null) {
+          const higher = earEstimate({ ...one, percentile: Math.min(99.5, one.percentile + 0.5) });
+          expect(higher.earHeight).toBeGreaterThan(found.earHeight);
+        }
+        const lower = earEstimate({ ...one, slump: one.slump + 10 });
+        expect(found.earHeight - lower.earHeight).toBeCloseTo(10, 6);
+        if (one.seat !== null) {
+          const raised = earEstimate({ ...one, seat: one.seat + 25 });
+          expect(raised.earHeight - found.earHeight).toBeCloseTo(25, 6);
+        }
+      }),
+    );
+  });
+
+  test('is the sum of its terms for one sex', () => {
+    for (const one of [person(), person({ stature: 1830 }), person({ sex: 'woman', stature: 1600, seat: 455 })]) {
+      const { earHeight, groups } = earEstimate(one);
+      expect(groups).toHaveLength(1);
+      const sum = groups[0]?.terms.reduce((total, { value }) => total + value, 0);
+      expect(earHeight).toBeCloseTo(sum ?? NaN, 9);
+    }
+    expect(estimate({ stature: 1830, seat: 455 }).groups[0]?.terms.map(({ what }) => what)).toEqual([
+      'ear over the seat',
+      'seat',
+      'slump',
+    ]);
+  });
+
+  test('knowing more narrows the spread: stature, and a measured seat', () => {
+    for (const sex of ['man', 'woman'] as const) {
+      const all = estimate({ sex }).deviation;
+      const stature = estimate({ sex, stature: 1700 }).deviation;
+      const both = estimate({ sex, stature: 1700, seat: 450 }).deviation;
+      expect(stature).toBeLessThan(0.6 * all);
+      expect(both).toBeLessThan(stature);
+    }
+  });
+
+  test('without the sex is between the two, wider, and goes by the stature', () => {
+    const [man, woman, either] = [estimate(), estimate({ sex: 'woman' }), estimate({ sex: 'not-said' })];
+    expect(either.earHeight).toBeGreaterThan(woman.earHeight);
+    expect(either.earHeight).toBeLessThan(man.earHeight);
+    expect(either.deviation).toBeGreaterThan(man.deviation);
+    const tall = estimate({ sex: 'not-said', stature: 1950 });
+    expect(tall.groups.find(({ sex }) => sex === 'man')?.share).toBeGreaterThan(0.99);
+    expect(tall.earHeight).toBeCloseTo(estimate({ stature: 1950 }).earHeight, 0);
+  });
+
+  test('without the sex leaves the shares below low and high that it says, counted in drawn people', () => {
+    const { low, high, groups } = estimate({ sex: 'not-said' });
+    const heights = groups.flatMap(({ heights: { p5, p50, p95 } }) =>
+      Array.from({ length: 20_000 }, (_, i) => {
+        const z = deviationsAt((i + 0.5) / 20_000);
+        return p50 + (z * (z < 0 ? p50 - p5 : p95 - p50)) / deviationsAt(0.95);
+      }),
+    );
+    expect(heights.filter((height) => height < low).length / heights.length).toBeCloseTo(0.05, 3);
+    expect(heights.filter((height) => height > high).length / heights.length).toBeCloseTo(0.05, 3);
+  });
+
+  test('says where it comes from, and what it assumes when it does', () => {
+    expect(estimate().sources).toHaveLength(2);
+    expect(estimate().sources[0]).toContain('ANSUR II');
+    expect(estimate({ stature: 1800, seat: 440 }).sources).toHaveLength(2);
+    expect(estimate({ stature: 1800 }).sources[2]).toBe('Legs in proportion to stature: assumed, no source');
+  });
+
+  test('takes shoes as given, and none on a measured seat', () => {
+    expect(estimate({ shoes: 0 }).earHeight).toBeCloseTo(estimate().earHeight - 25, 9);
+    expect(estimate({ seat: 450, shoes: 90 })).toEqual(estimate({ seat: 450, shoes: 0 }));
+  });
+});
+
+describe('what a millimetre of ear height does', () => {
+  test('is what solving anew at both sides of it gives', () => {
+    let solved = 0;
+    fc.assert(
+      fc.property(anyDesk, fc.constantFrom('left' as const, 'right' as const), (changes, side) => {
+        const of = project(changes);
+        const layout = firstLayout(of);
+        const pose = placeSide(of.speaker, layout, side);
+        // At a tilt of 0 the front edge begins to rise: one side only.
+        if (!pose.ok || Math.abs(pose.value.tilt) < 1e-3) return;
+        const { earHeight } = layout.listener;
+        const step = 0.01;
+        const [under, over] = [earHeight - step, earHeight + step].map((at) => aimFor(of.speaker, layout, side, at));
+        if (!under || !over) return;
+        solved++;
+        const { tilt, lift } = earSensitivity(of.speaker, layout, pose.value);
+        const found = (over.tilt - under.tilt) / (2 * step);
+        expect(Math.abs(tilt - found)).toBeLessThan(1e-9);
+        expect(lift).toBe(0);
+      }),
+    );
+    expect(solved).toBeGreaterThan(30);
+  });
+
+  test('goes to the lift where the rule solves that, and nowhere when both are set', () => {
+    const withRule = (tilt: object, lift: number) => {
+      const of = project({ '/layouts/0/aim/tilt': tilt, '/layouts/0/stand/lift': lift });
+      const layout = firstLayout(of);
+      const pose = placeSide(of.speaker, layout, 'right');
+      if (!pose.ok) throw new Error('the demo can be aimed');
+      const raised = aimFor(of.speaker, layout, 'right', layout.listener.earHeight + 7);
+      return { ...earSensitivity(of.speaker, layout, pose.value), moved: (raised?.lift ?? NaN) - pose.value.lift };
+    };
+    expect(withRule({ rule: 'lift-to-ear', degrees: 5 }, 0)).toMatchObject({ tilt: 0, lift: 1 });
+    expect(withRule({ rule: 'lift-to-ear', degrees: 5 }, 0).moved).toBeCloseTo(7, 9);
+    expect(withRule({ rule: 'as-set', degrees: 5 }, 12)).toMatchObject({ tilt: 0, lift: 0, moved: 0 });
+  });
+
+  test('a made stand misses a head at another height by the cosine of the elevation', () => {
+    const of = project();
+    const layout = firstLayout(of);
+    const pose = placeSide(of.speaker, layout, 'right');
+    if (!pose.ok) throw new Error('the demo can be aimed');
+    const fixed = project({
+      '/layouts/0/aim/tilt': { rule: 'as-set', degrees: (pose.value.tilt * 180) / Math.PI },
+      '/layouts/0/listener/earHeight': 1180 + 30,
+    });
+    const moved = placeSide(fixed.speaker, firstLayout(fixed), 'right');
+    if (!moved.ok) throw new Error('the demo can be aimed');
+    expect(moved.value.miss).toBeCloseTo(30 * earSensitivity(of.speaker, layout, pose.value).miss, 6);
+  });
+});
+
+describe('the normal distribution', () => {
+  test('is even about its middle, grows, and is undone', () => {
+    fc.assert(
+      fc.property(numberFrom(-5, 5), numberFrom(0.001, 1), (z, more) => {
+        expect(shareBelow(z) + shareBelow(-z)).toBeCloseTo(1, 14);
+        expect(shareBelow(z + more)).toBeGreaterThan(shareBelow(z));
+        // Where the curve is flat, a share's last digit is many of the deviation's.
+        expect(Math.abs(deviationsAt(shareBelow(z)) - z)).toBeLessThan(1e-9);
+      }),
+    );
+  });
+
+  test('ends where doubles do', () => {
+    expect(shareBelow(40)).toBe(1);
+    expect(shareBelow(-40)).toBe(0);
+    expect(() => deviationsAt(1.5)).toThrow('expected a share between 0 and 1, got 1.5');
+  });
+});
