@@ -36,7 +36,7 @@ export const HEAD_LIMITS = {
 
 /** What may drive a head back, the first to be named when two are alike. */
 export type HeadCriterion = keyof typeof HEAD_LIMITS;
-export const headCriteria = ['treble', 'crossover', 'time', 'level'] as const satisfies readonly HeadCriterion[];
+const headCriteria = ['treble', 'crossover', 'time', 'level'] as const satisfies readonly HeadCriterion[];
 
 /** What a head hears at one place, spreading and directivity alone: no surface sends anything back. */
 export interface HeadHearing {

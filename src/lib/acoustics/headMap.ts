@@ -26,7 +26,8 @@ export interface HeadMap extends HeadPlane {
   readonly level: Float64Array;
 }
 
-export const MAP_SIDE = 60;
+/** Cells of a map across and up, unless told otherwise. */
+const MAP_SIDE = 60;
 
 export function headMap(
   hear: (head: Vec3) => HeadHearing,
