@@ -120,8 +120,9 @@ describe('the outline', () => {
         // A level stand's low end is its rear by agreement, so its stop does not mirror.
         fc.pre(one.tilt !== 0 || one.settings.stop === null);
         const { outline, slice } = soundProfile(one);
-        const { frontMargin, rearMargin } = one.settings;
-        const swapped = { ...one.settings, frontMargin: rearMargin, rearMargin: frontMargin };
+        const { frontMargin, rearMargin, veneerFaces: on } = one.settings;
+        const veneerFaces = { ...on, front: on.rear, rear: on.front };
+        const swapped = { ...one.settings, frontMargin: rearMargin, rearMargin: frontMargin, veneerFaces };
         const other = mustBuild(swapped, one.depth, -one.tilt, one.lift);
         const run = one.depth * Math.cos(one.tilt);
         const mirrored = (points: readonly Point[]) => {
@@ -176,8 +177,9 @@ describe('the slice', () => {
   it('lies the veneer’s thickness inside the outline, as another library’s offset has it', () => {
     const DIGITS = 6;
     fc.assert(
-      fc.property(anyCase, (one) => {
-        fc.pre(one.settings.veneer > 0);
+      fc.property(anyCase, (drawn) => {
+        fc.pre(drawn.settings.veneer > 0);
+        const one = { ...drawn, settings: { ...drawn.settings, veneerFaces: plain.veneerFaces } };
         const { outline, slice } = soundProfile(one);
         const [front = [0, 0], rear = [0, 0], ...top] = outline;
         // The base is not veneered: let the ends run on downwards, offset all, cut at the base again.
@@ -200,6 +202,25 @@ describe('the slice', () => {
         expect(difference).toBeLessThan(edge * 3e-6);
       }),
       { numRuns: 300 },
+    );
+  });
+
+  it('lies under the veneer of the stated faces, and flush with the others', () => {
+    fc.assert(
+      fc.property(anyCase, (one) => {
+        const { veneer, veneerFaces: on } = one.settings;
+        const { outline, core, slice } = soundProfile({ ...one, settings: { ...one.settings, stop: null } });
+        expect(core).toEqual(slice);
+        const faces = [on.base, on.rear, on.top, on.front];
+        edgesOf(outline).forEach(([from, to], i) => {
+          const heading = Math.atan2(to[1] - from[1], to[0] - from[0]);
+          for (const [u, z] of [slice[i] ?? [0, 0], slice[(i + 1) % slice.length] ?? [0, 0]]) {
+            const inside = (z - from[1]) * Math.cos(heading) - (u - from[0]) * Math.sin(heading);
+            // Rounding of lengths of up to 1e3 mm.
+            expect(inside).toBeCloseTo(faces[i] ? veneer : 0, 8);
+          }
+        });
+      }),
     );
   });
 

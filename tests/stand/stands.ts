@@ -56,6 +56,16 @@ export const anyCase: fc.Arbitrary<Case> = fc.record({
       feet: orZero(mm(0, 20)),
       pad: orZero(mm(0, 10)),
       veneer: orZero(mm(0.1, 6)),
+      veneerFaces: fc.oneof(
+        fc.constant(plain.veneerFaces),
+        fc.record({
+          top: fc.boolean(),
+          front: fc.boolean(),
+          rear: fc.boolean(),
+          sides: fc.boolean(),
+          base: fc.boolean(),
+        }),
+      ),
     })
     .map((drawn): StandSettings => ({ ...plain, ...drawn })),
   depth: mm(20, 600),

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
+import { coverOf } from '$lib/stand/cover.ts';
 import { lowEndHeight } from '$lib/stand/thinEnd.ts';
 import { anyCase, soundProfile } from './stands.ts';
 
@@ -13,9 +14,9 @@ it('is the height of the low end as it is built, finished and under the veneer',
         tilt >= 0 ? [settings.rearMargin, rearHeight, core[2]] : [settings.frontMargin, frontHeight, core[3]];
       const reach = Math.max(margin, lip);
       // Rounding of lengths of up to 1e3 mm.
-      expect(lowEndHeight(settings, tilt, lift, reach, 0)).toBeCloseTo(finished, 9);
-      const underVeneer = (cornerOfSlice?.[1] ?? NaN) - settings.feet;
-      expect(lowEndHeight(settings, tilt, lift, reach, settings.veneer)).toBeCloseTo(underVeneer, 8);
+      expect(lowEndHeight(settings, tilt, lift, reach, null)).toBeCloseTo(finished, 9);
+      const underVeneer = (cornerOfSlice?.[1] ?? NaN) - (core[0]?.[1] ?? NaN);
+      expect(lowEndHeight(settings, tilt, lift, reach, coverOf(settings))).toBeCloseTo(underVeneer, 8);
     }),
   );
 });

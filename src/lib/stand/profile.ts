@@ -1,6 +1,7 @@
 import { offsetEdges } from '$lib/geometry/offsetEdges.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { StandSettings } from '$lib/project/project.ts';
+import { coverOf, coverOfEdges, NO_SKIN, type Cover, type Skin } from './cover.ts';
 import { built, noAnswer, type Outcome } from './outcome.ts';
 import { outlineOf } from './outline.ts';
 import { shownDown } from './slack.ts';
@@ -12,7 +13,7 @@ import { threshold } from './threshold.ts';
 export interface Profile {
   /** The finished stand without feet and pad. Simple and counter-clockwise, from the base's front corner. */
   readonly outline: readonly Point[];
-  /** What the layers are cut to: the outline less the veneer on every face but the base. Corners as in the outline. */
+  /** What the layers are cut to: the outline less the veneer and skins on it. Corners as in the outline. */
   readonly slice: readonly Point[];
   /** The slice without its stop: base front, base rear, top rear, top front. Convex, its ends parallel. */
   readonly core: readonly Point[];
@@ -30,31 +31,53 @@ export interface Profile {
  * @param depth The cabinet's depth, mm.
  * @param tilt Radians within ±60°, positive with the front high.
  * @param lift Height of the cabinet's lowest bottom edge over the desk, mm.
+ * @param skin Boards on the wood, under the veneer; default none.
  */
-export function profileOf(settings: StandSettings, depth: number, tilt: number, lift: number): Outcome<Profile> {
-  const thin = thinEndFault(settings, tilt, lift, 0);
+export function profileOf(
+  settings: StandSettings,
+  depth: number,
+  tilt: number,
+  lift: number,
+  skin: Skin = NO_SKIN,
+): Outcome<Profile> {
+  const thin = thinEndFault(settings, tilt, lift, null);
   if (thin) return thin;
   const slope = slopeOf(settings, depth, tilt, lift);
   const outline = outlineOf(slope, settings, depth);
   const bare = outlineOf(slope, { ...settings, stop: null }, depth);
-  const slice = lessVeneer(outline, settings.veneer);
-  const core = lessVeneer(bare, settings.veneer);
-  if (!slice || !core) return swallowed(outline, bare, settings.veneer);
-  const thinUnderVeneer = thinEndFault(settings, tilt, lift, settings.veneer);
-  if (thinUnderVeneer) return thinUnderVeneer;
+  const cover = coverOf(settings, skin);
+  const slice = less(outline, cover);
+  const core = less(bare, cover);
+  if (!slice || !core) return swallowed(outline, bare, settings, skin);
+  const thinUnder = thinEndFault(settings, tilt, lift, cover);
+  if (thinUnder) return thinUnder;
   const heightAt = (s: number) => slope.at(s, slope.top)[1] - slope.base;
   return built({ outline, slice, core, frontHeight: heightAt(slope.front), rearHeight: heightAt(slope.rear) });
 }
 
-/** Every edge but the first, the base, moved in by the veneer's thickness. Null when nothing sound is left. */
-const lessVeneer = (outline: readonly Point[], veneer: number): readonly Point[] | null =>
-  offsetEdges(
-    outline,
-    outline.map((_, edge) => (edge === 0 ? 0 : veneer)),
-  );
+/** Every edge moved in by what covers it. Null when nothing sound is left. */
+const less = (outline: readonly Point[], cover: Cover): readonly Point[] | null =>
+  offsetEdges(outline, coverOfEdges(outline, cover));
 
-function swallowed(outline: readonly Point[], bare: readonly Point[], veneer: number): Outcome<never> {
-  const most = threshold(0, veneer, (some) => lessVeneer(outline, some) !== null && lessVeneer(bare, some) !== null);
+function swallowed(
+  outline: readonly Point[],
+  bare: readonly Point[],
+  settings: StandSettings,
+  skin: Skin,
+): Outcome<never> {
+  const { veneer } = settings;
+  const leaves = (some: number): boolean => {
+    const cover = coverOf({ ...settings, veneer: some }, skin);
+    return less(outline, cover) !== null && less(bare, cover) !== null;
+  };
+  if (!leaves(0)) {
+    const [top, front] = [shownDown(skin.top), shownDown(skin.front)];
+    return noAnswer(
+      '/stand/ribs/skin',
+      `expected skins that leave wood in the profile, got ${top} mm on the top and ${front} mm on the front: use a thinner skin or more lift`,
+    );
+  }
+  const most = threshold(0, veneer, leaves);
   return noAnswer(
     '/stand/veneer',
     `expected a veneer under ${shownDown(most)} mm, for wood to be left in the profile, got ${veneer} mm: use thinner veneer, a thicker stop or more lift`,

@@ -1,10 +1,11 @@
 import type { StandSettings } from '$lib/project/project.ts';
+import type { Cover } from './cover.ts';
 import { type Refusal, unsound } from './outcome.ts';
 import { shownDown, shownUp, SLACK } from './slack.ts';
 
 /**
  * The low end's height of wood: plumb from the base to the corner where the end meets the line of the top, in the wood
- * that is `inset` inside the finished faces.
+ * that lies under a cover, or finished without one.
  *
  * @param reach How far the stand goes beyond the cabinet's low edge, along the slope, 0 or more.
  */
@@ -13,24 +14,27 @@ export function lowEndHeight(
   tilt: number,
   lift: number,
   reach: number,
-  inset: number,
+  cover: Cover | null,
 ): number {
   const [sin, cos] = [Math.abs(Math.sin(tilt)), Math.cos(tilt)];
   const finished = lift - reach * sin - settings.pad * cos - settings.feet;
+  if (!cover) return finished;
+  const end = tilt >= 0 ? cover.rear : cover.front;
   // The corner moves in along the base or along the slope, and the top comes down square to the slope.
-  return settings.ends === 'plumb' ? finished - (inset * (1 - sin)) / cos : finished - inset * (cos - sin);
+  const moved = settings.ends === 'plumb' ? (cover.top - end * sin) / cos : cover.top * cos - end * sin;
+  return finished - moved - cover.base;
 }
 
 /** Null when the low end is at least `minimumEdge` high; else a fault at the setting that takes too much. */
-export function thinEndFault(settings: StandSettings, tilt: number, lift: number, inset: number): Refusal | null {
+export function thinEndFault(settings: StandSettings, tilt: number, lift: number, cover: Cover | null): Refusal | null {
   const reach = lowReach(settings, tilt);
-  const height = lowEndHeight(settings, tilt, lift, reach.length, inset);
+  const height = lowEndHeight(settings, tilt, lift, reach.length, cover);
   const missing = settings.minimumEdge - height;
   if (missing <= SLACK) return null;
-  const under = inset > 0 ? ' under the veneer' : '';
+  const under = cover ? ` under the ${cover.skinned ? 'skin' : 'veneer'}` : '';
   const found = `expected a thin end of at least ${settings.minimumEdge} mm${under}, got ${shownDown(height)}`;
   const raise = `raise the lift by ${shownUp(missing)} mm`;
-  if (settings.minimumEdge - lowEndHeight(settings, tilt, lift, 0, inset) > SLACK) {
+  if (settings.minimumEdge - lowEndHeight(settings, tilt, lift, 0, cover) > SLACK) {
     return unsound('/stand/lift', `${found}: ${raise}`);
   }
   const sooner = missing / Math.abs(Math.sin(tilt));
