@@ -95,6 +95,8 @@ export const ranges = {
   feet: length(0, 200, 'rubber buttons to tall spikes'),
   pad: length(0, 100, 'a cork sheet to a foam block'),
   veneer: length(0, 10, 'trade veneer runs from 0.3 to 6 mm'),
+  sure: length(0, 500, 'from a gauge block to a guess'),
+  sureAngle: angle(0, 45, 'from a clinometer to a guess'),
   friction: {
     what: 'a coefficient of friction',
     min: 0.01,

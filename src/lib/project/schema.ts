@@ -15,6 +15,7 @@ import {
 } from './rules.ts';
 import { got } from './got.ts';
 import { ranges } from './ranges.ts';
+import { byTape } from './sure.ts';
 
 /** The version this code writes. Older files are migrated, newer ones refused. */
 export const VERSION = 1;
@@ -281,6 +282,27 @@ const display = record({
   fraction: optional(orNull(numberOf([8, 16, 32, 64])), null),
 });
 
+// Half the width of the span in which a measured value lies, so that tolerances can be worked out.
+const sure = record({
+  deskWidth: optional(q(ranges.sure), byTape.deskWidth),
+  deskDepth: optional(q(ranges.sure), byTape.deskDepth),
+  deskHeight: optional(q(ranges.sure), byTape.deskHeight),
+  wallGap: optional(q(ranges.sure), byTape.wallGap),
+  earHeight: optional(q(ranges.sure), byTape.earHeight),
+  setback: optional(q(ranges.sure), byTape.setback),
+  headOffset: optional(q(ranges.sure), byTape.headOffset),
+  monitor: optional(q(ranges.sure), byTape.monitor),
+  speakerWidth: optional(q(ranges.sure), byTape.speakerWidth),
+  speakerHeight: optional(q(ranges.sure), byTape.speakerHeight),
+  speakerDepth: optional(q(ranges.sure), byTape.speakerDepth),
+  baffleRake: optional(q(ranges.sureAngle), byTape.baffleRake),
+  driverHeight: optional(q(ranges.sure), byTape.driverHeight),
+  driverOffset: optional(q(ranges.sure), byTape.driverOffset),
+  markX: optional(q(ranges.sure), byTape.markX),
+  markY: optional(q(ranges.sure), byTape.markY),
+  thickness: optional(q(ranges.sure), byTape.thickness),
+});
+
 /** The project file of version 1, as `model.md` words it. Parsing fills every default in. */
 export const projectSchema = record({
   format: exactly(FORMAT),
@@ -291,5 +313,6 @@ export const projectSchema = record({
   stock: list('stocks', stock, 1, 40),
   cutter: optional(cutter, { kerf: 0.2, taper: 0, spacing: 2, margin: 5, colours: null }),
   printer: optional(orNull(printer), null),
+  sure: optional(sure, byTape),
   layouts: list('layouts', layout, 1, MOST_LAYOUTS),
 });
