@@ -49,10 +49,8 @@ export function balanceOf(speaker: Speaker, pose: Pose, stand: Carrier, settings
     stand.footprint.map(([x, y]) => vec3(x, y, 0)),
     pose.side,
   );
-  const [one, other] = (joint ? [joint.centre, joint.centre] : [cabinet, wood.centre]).map((centre) =>
-    marginsOf(centre, baseEdges, UP),
-  );
-  if (!one || !other) throw new Error('a span has two ends');
+  const one = marginsOf(joint?.centre ?? cabinet, baseEdges, UP);
+  const other = joint ? one : marginsOf(wood.centre, baseEdges, UP);
   const base = {
     front: spans(one.front, other.front),
     rear: spans(one.rear, other.rear),

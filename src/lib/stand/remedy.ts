@@ -83,20 +83,26 @@ function widestNeeded({ speaker, stock }: Site, { cabinet, wood }: Balance, test
   return Math.min(ranges.standWidth.max, Math.max(needed, speaker.width + stock.thickness));
 }
 
-/** A stop as high as a finger is thick, and as thick as it is likely to be glued and knocked: common practice, no source. mm. */
+/** Of a stop's wood, without veneer: as high as a finger is thick, and thick enough to be knocked. Common practice, no source; mm. */
 const STOP_HEIGHT = 10;
 const STOP_THICKNESS = 6;
 
 /**
  * A stop at the low end to hold the cabinet, thinner than usual when the low end leaves no more room; null when there is
- * one already, or no room even for one as thin as the stand's least edge. Rods stay where they fit: a stop only adds wood.
+ * one already, or no room even for wood as thin as the stand's least edge. Rods stay where they fit: a stop only adds wood.
  */
-export function stopRemedy(settings: StandSettings, depth: number, stance: Pick<Pose, 'tilt' | 'lift'>): Remedy | null {
-  const { stop, minimumEdge } = settings;
+export function stopRemedy(
+  settings: StandSettings,
+  depth: number,
+  { tilt, lift }: Pick<Pose, 'tilt' | 'lift'>,
+): Remedy | null {
+  const { stop, minimumEdge, veneer } = settings;
   if (stop) return null;
-  const stopAt = (tenths: number) => ({ height: STOP_HEIGHT, thickness: minimumEdge + tenths / TENTHS });
-  const fits = (tenths: number): boolean =>
-    profileOf({ ...settings, stop: stopAt(tenths) }, depth, stance.tilt, stance.lift).ok;
+  const stopAt = (tenths: number) => ({
+    height: STOP_HEIGHT + veneer,
+    thickness: minimumEdge + 2 * veneer + tenths / TENTHS,
+  });
+  const fits = (tenths: number): boolean => profileOf({ ...settings, stop: stopAt(tenths) }, depth, tilt, lift).ok;
   const most = Math.floor(Math.max(0, STOP_THICKNESS - minimumEdge) * TENTHS);
   const tenths = fits(most) ? most : lastHolding(most, fits);
   return tenths === null ? null : { key: 'stop', value: stopAt(tenths) };

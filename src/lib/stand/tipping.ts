@@ -71,8 +71,9 @@ export function tippingForce(centre: Vec3, mass: number, [from, to]: Edge, point
   const along = subtract(to, from);
   const axis = scale(along, 1 / length(along));
   const outward = scale(vec3(axis.y, -axis.x, 0), 1 / Math.hypot(axis.x, axis.y));
-  const momentOf = (point: Vec3, force: Vec3): number => dot(cross(subtract(point, from), force), axis);
-  const turning = Math.max(...points.map((point) => momentOf(point, outward)));
-  const holding = momentOf(centre, vec3(0, 0, mass * GRAVITY));
+  // (r × force) · axis = r · (force × axis), and the second product is the same for every point.
+  const perPush = cross(outward, axis);
+  const turning = Math.max(...points.map((point) => dot(subtract(point, from), perPush)));
+  const holding = dot(subtract(centre, from), cross(vec3(0, 0, mass * GRAVITY), axis));
   return Math.max(0, holding) / turning;
 }

@@ -114,7 +114,7 @@ describe('a stop', () => {
 
   test('can be built wherever it is suggested, rods and veneer too', () => {
     fc.assert(
-      fc.property(numberFrom(3, 40), numberFrom(-20, 25), numberFrom(0, 4), (lift, tilt, veneer) => {
+      fc.property(numberFrom(3, 40), numberFrom(-20, 25), numberFrom(0, 6), (lift, tilt, veneer) => {
         const site = siteWith({
           '/layouts/0/aim/tilt': { rule: 'as-set', degrees: tilt },
           '/layouts/0/stand': { lift, veneer },
