@@ -18,6 +18,9 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
+          setupFiles: ['tests/seed.ts'],
+          // Properties take their time on a busy machine; none waits for anything.
+          testTimeout: 30_000,
         },
       },
       {

@@ -56,10 +56,10 @@ export function lobeOf(meeting: Meeting, axis: Vec3, head: Vec3): Lobe | null {
     const point = along(along(centre, axis, radius * Math.cos(angle)), upward, radius * Math.sin(angle));
     return relativeDifference(meeting, point) * meeting.perMillimetre;
   };
-  // From straight past the lower driver to straight past the upper one the path difference only grows.
+  // From straight past the lower driver to straight past the upper one the path difference only grows; beyond, it shrinks.
   const top = Math.atan2(height, depth);
-  const reach = [Math.max(-Math.PI / 2, top - Math.PI), Math.min(Math.PI / 2, top)] as const;
-  const bounds = (lags: readonly number[]): Bounds => nearest(meeting, phaseAt, reach, ear, lags);
+  const bends = [top - Math.PI, top];
+  const bounds = (lags: readonly number[]): Bounds => nearest(meeting, phaseAt, bends, ear, lags);
   const half = 2 * Math.acos(Math.SQRT1_2 * Math.cos(meeting.filterLag / 2));
   const angles = Float64Array.from({ length: POINTS }, (_, i) => (i / (POINTS - 1) - 0.5) * Math.PI);
   return {
@@ -75,24 +75,53 @@ export function lobeOf(meeting: Meeting, axis: Vec3, head: Vec3): Lobe | null {
   };
 }
 
-/** The angles nearest the ear on both sides at which the whole lag, filter and path, is one of `lags` but for full turns. */
+/**
+ * The angles nearest the ear on both sides at which the whole lag, filter and path, is one of `lags` but for full turns.
+ * `bends` are the angles at which the phase turns from shrinking to growing or back.
+ */
 function nearest(
   { filterLag }: Meeting,
   phaseAt: (angle: number) => number,
-  [low, high]: readonly [number, number],
+  bends: readonly number[],
   ear: number,
   lags: readonly number[],
 ): Bounds {
-  const turn = 2 * Math.PI;
-  const here = phaseAt(Math.min(Math.max(ear, low), high)) + filterLag;
+  const from = Math.min(Math.max(ear, -Math.PI / 2), Math.PI / 2);
   const next = (way: 1 | -1): number | null => {
-    const steps = lags.map((lag) => (((way * (lag - here)) % turn) + turn) % turn);
-    const target = here + way * Math.min(...steps) - filterLag;
-    const left = (angle: number): number => {
-      const miss = phaseAt(angle) - target;
-      return Math.abs(miss) < SETTLED ? 0 : miss;
-    };
-    return rootBetween(left, low, high);
+    const end = (way * Math.PI) / 2;
+    const stops = bends.filter((bend) => way * (bend - from) > 0 && way * (end - bend) > 0);
+    const ends = [...stops.sort((a, b) => way * (a - b)), end];
+    for (const [i, stop] of ends.entries()) {
+      const met = firstOn(phaseAt, filterLag, i === 0 ? from : (ends[i - 1] ?? from), stop, lags);
+      if (met !== null) return met;
+    }
+    return null;
   };
   return { below: next(-1), above: next(1) };
+}
+
+/** The first angle on the way from `start` to `stop`, between which the phase only grows or only shrinks. */
+function firstOn(
+  phaseAt: (angle: number) => number,
+  filterLag: number,
+  start: number,
+  stop: number,
+  lags: readonly number[],
+): number | null {
+  const turn = 2 * Math.PI;
+  const here = phaseAt(start) + filterLag;
+  const growth = phaseAt(stop) + filterLag - here;
+  const sense = growth < 0 ? -1 : 1;
+  const steps = lags.map((lag) => (((sense * (lag - here)) % turn) + turn) % turn);
+  const step = Math.min(...steps);
+  if (step > Math.abs(growth)) return null;
+  const target = here + sense * step - filterLag;
+  return rootBetween(
+    (angle) => {
+      const miss = phaseAt(angle) - target;
+      return Math.abs(miss) < SETTLED ? 0 : miss;
+    },
+    start,
+    stop,
+  );
 }
