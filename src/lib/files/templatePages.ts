@@ -1,0 +1,204 @@
+import { circle, openPath, polygonPath, type Contour } from '$lib/geometry/contour.ts';
+import { extentOf } from '$lib/geometry/extent.ts';
+import { placedContour } from '$lib/workshop/placed.ts';
+import { fixed } from './number.ts';
+import { MARGIN } from './paper.ts';
+import { layerNames, type LayerName, type Plate } from './plate.ts';
+import { words, type Stroke, type StrokePage } from './stroke.ts';
+import { OVERLAP, SQUARE, stepOf, tileName, type Tiling } from './tiling.ts';
+
+/** Widths of lines, mm, from the series of technical drawings: what is cut twice as heavy as what helps. */
+const PENS: Readonly<Record<LayerName, number>> = { outside: 0.25, inside: 0.25, mark: 0.18 };
+const FINE = 0.13;
+const DASHES = [2, 1.5];
+
+const LETTER = 3;
+const SMALL = 2.5;
+const SAY = 'Print at 100 %, measure the square: 100 mm each way';
+
+/**
+ * The plate at full size over the tiles, one page each, column by column within each row from the top left, after a page
+ * with the square where there is no room for it beside the drawing.
+ *
+ * The square comes once, because one print has one scale; every tile also says how large its frame must be, so that a
+ * page printed again by itself can be checked.
+ */
+export function templatePages(plate: Plate, tiling: Tiling): StrokePage[] {
+  const tiles: StrokePage[] = [];
+  for (let row = 0; row < tiling.rows; row += 1) {
+    for (let column = 0; column < tiling.columns; column += 1) tiles.push(tilePage(plate, tiling, column, row));
+  }
+  return tiling.square ? tiles : [coverPage(plate, tiling), ...tiles];
+}
+
+const moved = (contour: Contour, x: number, y: number): Contour => placedContour(contour, { x, y, turn: 0 });
+
+const rectangle = (x: number, y: number, width: number, height: number): Contour =>
+  polygonPath([[x, y], [x + width, y], [x + width, y + height], [x, y + height]]); // prettier-ignore
+
+function tilePage(plate: Plate, tiling: Tiling, column: number, row: number): StrokePage {
+  const { page, frame, origin, square } = tiling;
+  const step = stepOf(tiling);
+  // From the tiles' common frame, which begins at the lowest, leftmost tile, to the page.
+  const [x, y] = [MARGIN - column * step.width, MARGIN - (tiling.rows - 1 - row) * step.height];
+  const drawn = layerNames.flatMap((layer) =>
+    plate.layers[layer].map((contour): Stroke => ({
+      contour: moved(contour, x + origin[0], y + origin[1]),
+      width: PENS[layer],
+    })),
+  );
+  const joins = joinMarks(tiling).map((stroke) => ({ ...stroke, contour: moved(stroke.contour, x, y) }));
+  return {
+    ...page,
+    strokes: [
+      { contour: rectangle(MARGIN, MARGIN, frame.width, frame.height), width: FINE },
+      ...header(plate, tiling, tileName(column, row)),
+      ...(square ? checkSquare(MARGIN + square[0], MARGIN + square[1]) : []),
+    ],
+    within: {
+      x: MARGIN,
+      y: MARGIN,
+      ...frame,
+      strokes: [...drawn, ...joins].filter(({ contour }) => meetsFrame(contour, tiling)),
+    },
+  };
+}
+
+/** Said the other way round so that what is no number stays, and is refused when it is drawn. */
+function meetsFrame(contour: Contour, { frame }: Tiling): boolean {
+  const { left, right, bottom, top } = extentOf(contour);
+  const isBeside = left > MARGIN + frame.width || right < MARGIN;
+  return !(isBeside || bottom > MARGIN + frame.height || top < MARGIN);
+}
+
+function header(plate: Plate, { page, frame }: Tiling, name: string): Stroke[] {
+  const top = page.height - MARGIN;
+  const size = `${length(frame.width)} × ${length(frame.height)} mm`;
+  return [
+    ...words(name, { height: LETTER * 1.5, x: page.width - MARGIN, y: top - 6.5, anchor: 'end' }, 20),
+    ...words(plate.name, { height: LETTER, x: MARGIN, y: top - 4, anchor: 'start' }, frame.width - 25),
+    ...words(
+      `Print at 100 %. This frame must measure ${size}.`,
+      { height: SMALL, x: MARGIN, y: top - 9, anchor: 'start' },
+      frame.width - 25,
+    ),
+  ];
+}
+
+const length = (value: number): string => fixed(value, 'template', 1);
+
+function checkSquare(x: number, y: number): Stroke[] {
+  const middle = { x: x + SQUARE / 2, anchor: 'middle' } as const;
+  return [
+    { contour: rectangle(x, y, SQUARE, SQUARE), width: FINE },
+    ...words(SAY, { ...middle, height: SMALL, y: y + SQUARE / 2 }, SQUARE - 10),
+  ];
+}
+
+/** In the tiles' common frame, so that both pages of a join show the same: its middle, crosses to lay on each other, names. */
+function joinMarks(tiling: Tiling): Stroke[] {
+  const { frame, columns, rows } = tiling;
+  const step = stepOf(tiling);
+  const joins: Stroke[] = [];
+  for (let row = 0; row < rows; row += 1) {
+    const bottom = (rows - 1 - row) * step.height;
+    for (let column = 0; column < columns; column += 1) {
+      const left = column * step.width;
+      const here = tileName(column, row);
+      if (column + 1 < columns) {
+        const x = left + step.width + OVERLAP / 2;
+        const crosses = [1, 3].map((quarter) => [x, bottom + (frame.height * quarter) / 4] as const);
+        joins.push(dashed([x, bottom], [x, bottom + frame.height]), ...crosses.flatMap(target));
+        joins.push(...joinName(`${here}–${tileName(column + 1, row)}`, x, bottom + frame.height / 2));
+      }
+      if (row + 1 < rows) {
+        const y = bottom + OVERLAP / 2;
+        const crosses = [1, 3].map((quarter) => [left + (frame.width * quarter) / 4, y] as const);
+        joins.push(dashed([left, y], [left + frame.width, y]), ...crosses.flatMap(target));
+        joins.push(...joinName(`${here}–${tileName(column, row + 1)}`, left + frame.width / 2, y));
+      }
+    }
+  }
+  return joins;
+}
+
+const dashed = (from: readonly [number, number], to: readonly [number, number]): Stroke => ({
+  contour: openPath([from, to]),
+  width: FINE,
+  dash: DASHES,
+});
+
+/** A cross in a ring, within the overlap. */
+function target([x, y]: readonly [number, number]): Stroke[] {
+  const reach = OVERLAP * 0.4;
+  return [
+    { contour: circle([x, y], reach / 2), width: FINE },
+    { contour: openPath([[x - reach, y], [x + reach, y]]), width: FINE }, // prettier-ignore
+    { contour: openPath([[x, y - reach], [x, y + reach]]), width: FINE }, // prettier-ignore
+  ];
+}
+
+const joinName = (text: string, x: number, y: number): Stroke[] =>
+  words(text, { height: SMALL * 0.8, x, y: y + 0.5, anchor: 'middle' }, OVERLAP - 1);
+
+/** Title, square, and a small picture of how the tiles join. */
+function coverPage(plate: Plate, tiling: Tiling): StrokePage {
+  const { page, columns, rows } = tiling;
+  const [left, top, room] = [MARGIN, page.height - MARGIN, page.width - 2 * MARGIN];
+  const say = (text: string, height: number, y: number): Stroke[] =>
+    words(text, { height, x: left, y, anchor: 'start' }, room);
+  const square = top - 20 - SQUARE;
+  const last = tileName(columns - 1, rows - 1);
+  const tiles = columns * rows === 1 ? 'The drawing is on the next page.' : `Join ${tileName(0, 0)} to ${last}: lay the ringed crosses on each other, cut or fold along the dashed lines.`; // prettier-ignore
+  return {
+    ...page,
+    strokes: [
+      ...say(plate.name, LETTER * 1.5, top - 6),
+      ...say(tiles, SMALL, top - 13),
+      ...checkSquare(left, square),
+      ...(columns * rows === 1 ? [] : tileMap(tiling, plate)),
+    ],
+    within: null,
+  };
+}
+
+/** Beside the square on a lying page, below it on an upright one. */
+function tileMap(tiling: Tiling, plate: Plate): Stroke[] {
+  const { page, columns, rows, frame, origin } = tiling;
+  const lies = page.width > page.height;
+  const top = page.height - MARGIN - 20;
+  const room = lies
+    ? { x: MARGIN + SQUARE + 10, top, width: page.width - 2 * MARGIN - SQUARE - 10, height: top - MARGIN }
+    : { x: MARGIN, top: top - SQUARE - 10, width: page.width - 2 * MARGIN, height: top - SQUARE - 10 - MARGIN };
+  const step = stepOf(tiling);
+  const whole = { width: (columns - 1) * step.width + frame.width, height: (rows - 1) * step.height + frame.height };
+  const scale = Math.min(room.width / whole.width, room.height / whole.height, 0.5);
+  const at = (x: number, y: number): readonly [number, number] => [
+    room.x + x * scale,
+    room.top - (whole.height - y) * scale,
+  ];
+  const strokes: Stroke[] = [];
+  for (let row = 0; row < rows; row += 1) {
+    for (let column = 0; column < columns; column += 1) {
+      const [x, y] = at(column * step.width, (rows - 1 - row) * step.height);
+      const [width, height] = [frame.width * scale, frame.height * scale];
+      strokes.push({ contour: rectangle(x, y, width, height), width: FINE });
+      const place = { height: SMALL, x: x + 1.5, y: y + height - SMALL - 1.5, anchor: 'start' } as const;
+      strokes.push(...words(tileName(column, row), place, width * 0.6));
+    }
+  }
+  const drawn = plate.layers.outside.map((contour): Stroke => {
+    const path = scaled(contour, scale);
+    return { contour: moved(path, ...at(origin[0], origin[1])), width: FINE };
+  });
+  return [...strokes, ...drawn];
+}
+
+function scaled(contour: Contour, factor: number): Contour {
+  if (contour.kind === 'circle') {
+    const [x, y] = contour.centre;
+    return circle([x * factor, y * factor], contour.radius * factor);
+  }
+  const vertices = contour.vertices.map(({ x, y, bulge }) => ({ x: x * factor, y: y * factor, bulge }));
+  return { ...contour, vertices };
+}
