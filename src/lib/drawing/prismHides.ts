@@ -6,8 +6,8 @@ const START = 1e-6;
 
 /**
  * The parts of a straight line that a prism leaves in sight of the eye at (1, −1, 1); the prism as for `seenFaces`. Exact: a
- * line can only pass out of sight where, in the view, it crosses an edge, so each part between two crossings is seen or
- * hidden as its middle is.
+ * line can only pass out of sight where, in the view, it crosses an edge, or where it goes through a face, so each part
+ * between two such places is seen or hidden as its middle is.
  */
 export function partsInSight(
   profile: readonly Point[],
@@ -17,7 +17,9 @@ export function partsInSight(
 ): (readonly [Vec3, Vec3])[] {
   const line = [isometric.flat(from), isometric.flat(to)] as const;
   const crossings = edgesOf(profile, width).flatMap(([a, b]) => crossing(line, [isometric.flat(a), isometric.flat(b)]));
-  const stops = [0, ...crossings, 1].sort((a, b) => a - b).filter((t, i, all) => i === 0 || t > (all[i - 1] ?? t));
+  const stops = [0, ...crossings, ...piercings(profile, width, from, to), 1]
+    .sort((a, b) => a - b)
+    .filter((t, i, all) => i === 0 || t > (all[i - 1] ?? t));
   const parts: [number, number][] = [];
   stops.slice(1).forEach((end, index) => {
     const start = stops[index] ?? 0;
@@ -51,6 +53,20 @@ function crossing([a, b]: readonly [Point, Point], [c, d]: readonly [Point, Poin
   if (slant === 0) return [];
   const [t, share] = [cross(gap, edge) / slant, cross(gap, way) / slant];
   return t > 0 && t < 1 && share >= 0 && share <= 1 ? [t] : [];
+}
+
+/** Where a line goes through the plane of a face, as a share of its length. */
+function piercings(profile: readonly Point[], width: number, from: Vec3, to: Vec3): number[] {
+  const [start, way]: readonly [Point, Point] = [
+    [from.y, from.z],
+    [to.y - from.y, to.z - from.z],
+  ];
+  const sides = profile.map((a, index) => {
+    const edge = minus(profile[(index + 1) % profile.length] ?? a, a);
+    return cross(minus(a, start), edge) / cross(way, edge);
+  });
+  const ends = [width / 2, -width / 2].map((x) => (x - from.x) / (to.x - from.x));
+  return [...sides, ...ends].filter((t) => t > 0 && t < 1);
 }
 
 const TO_EYE: Point = [-1, 1];

@@ -1,0 +1,306 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { frontView } from '$lib/drawing/frontView.ts';
+import { isoView } from '$lib/drawing/isoView.ts';
+import { sideView } from '$lib/drawing/sideView.ts';
+import { topView } from '$lib/drawing/topView.ts';
+import type { View } from '$lib/drawing/view.ts';
+import { fittedText, textRoom } from '$lib/files/marks.ts';
+import { printScales, printSheets, type SheetName } from '$lib/files/printSheet.ts';
+import { projectionSymbol } from '$lib/files/projectionSymbol.ts';
+import { viewSvg, type PrintOptions } from '$lib/files/viewSvg.ts';
+import { plan } from '$lib/plan/plan.ts';
+import type { LengthDisplay } from '$lib/project/units.ts';
+import { numberFrom } from '../numbers.ts';
+import { scenes } from '../drawing/arbitraries.ts';
+import { firstLayout, project } from '../projects.ts';
+import { everyElement, readXml, type Element } from './readXml.ts';
+
+const MM: LengthDisplay = { length: 'mm', fraction: null };
+const options: PrintOptions = {
+  sheet: 'A4',
+  display: MM,
+  title: 'Bindery desk',
+  layout: 'window side',
+  date: '2031-05-04',
+};
+
+const of = project();
+const outcome = plan(of, firstLayout(of));
+if (!outcome.ok) throw new Error('The demo has a plan.');
+const planned = outcome.value;
+const front = frontView(of.speaker, planned, 'right');
+const views: readonly View[] = [
+  front,
+  isoView(of.speaker, planned, 'left'),
+  topView(of.speaker, firstLayout(of), 0, planned),
+  sideView(of.speaker, firstLayout(of), 0, planned, 'right', 'true'),
+];
+
+function written(view: View, more: Partial<PrintOptions> = {}): Element {
+  const result = viewSvg(view, { ...options, ...more });
+  if (!result.ok) throw new Error(result.faults.map(({ message }) => message).join('\n'));
+  return readXml(result.value);
+}
+
+const groupOf = (svg: Element, id: string): Element => {
+  const found = svg.children.find(({ attributes }) => attributes.id === id);
+  if (!found) throw new Error(`no group ${id}`);
+  return found;
+};
+const numbersIn = (text = ''): number[] => (text.match(/-?\d+(?:\.\d+)?/g) ?? []).map(Number);
+
+/** Places that an element draws at: corners of paths, boxes of circles. Lines have no width here. */
+function placesOf({ name, attributes }: Element): [number, number][] {
+  const [cx = NaN, cy = NaN, r = NaN] = [attributes.cx, attributes.cy, attributes.r].map(Number);
+  if (name === 'circle') return [[cx - r, cy - r], [cx + r, cy + r]]; // prettier-ignore
+  if (name === 'text') return [[Number(attributes.x), Number(attributes.y)]];
+  const numbers = numbersIn(attributes.d);
+  return numbers.flatMap((x, index): [number, number][] => (index % 2 === 0 ? [[x, numbers[index + 1] ?? NaN]] : []));
+}
+
+function boxOf(elements: readonly Element[]): { left: number; top: number; right: number; bottom: number } {
+  const places = elements.flatMap(placesOf);
+  const [xs, ys] = [places.map(([x]) => x), places.map(([, y]) => y)];
+  return { left: Math.min(...xs), top: Math.min(...ys), right: Math.max(...xs), bottom: Math.max(...ys) };
+}
+
+/** Places in the file are written to a micrometre. */
+const WRITTEN = 0.0015;
+
+describe('a view on paper', () => {
+  it.each(Object.keys(printSheets) as SheetName[])('is a sheet of %s in true millimetres', (sheet) => {
+    const { attributes } = written(front, { sheet });
+    const { width, height } = printSheets[sheet];
+    const [across = NaN, down = NaN] = [attributes.width, attributes.height].map((text) =>
+      Number(/^([\d.]+)mm$/.exec(text ?? '')?.[1]),
+    );
+    expect([across, down].sort((a, b) => a - b)).toEqual([width, height]);
+    // One user unit is one millimetre.
+    expect(attributes.viewBox).toBe(`0 0 ${across} ${down}`);
+  });
+
+  it('has the sheets’ sizes: ISO 216 has the sides of A as 1 : √2 and A0 as a square metre; Letter is 8½ × 11 in', () => {
+    for (const [name, halvings] of [
+      ['A4', 4],
+      ['A3', 3],
+    ] as const) {
+      // prettier-ignore
+      const { width, height } = printSheets[name];
+      // Sizes are rounded to whole millimetres at every halving.
+      expect(Math.abs(height / width - Math.SQRT2)).toBeLessThan(0.003);
+      expect(Math.abs(width * height - 1e6 / 2 ** halvings)).toBeLessThan(1e6 / 2 ** halvings / 100);
+    }
+    expect(printSheets.Letter.width).toBeCloseTo(8.5 * 25.4, 9);
+    expect(printSheets.Letter.height).toBeCloseTo(11 * 25.4, 9);
+  });
+
+  it.each(printScales.filter((scale) => scale > 1))('draws the cabinet at 1:%d in true size', (scale) => {
+    const [cabinet] = groupOf(written(front, { scale }), 'view').children.filter(
+      ({ attributes }) => attributes.fill === '#f3f5f6',
+    );
+    if (!cabinet) throw new Error('no cabinet');
+    const { left, right, top, bottom } = boxOf([cabinet]);
+    expect(Math.abs(right - left - 165 / scale)).toBeLessThan(WRITTEN);
+    expect(Math.abs(bottom - top - 270 / scale)).toBeLessThan(WRITTEN);
+  });
+
+  it('takes the largest scale that fits, and says it', () => {
+    const scaleOf = (view: View, sheet: SheetName): string | undefined =>
+      everyElement(written(view, { sheet })).find(({ text }) => /^1:\d+$/.test(text))?.text;
+    const [, , top] = views;
+    // A desk of 1400 mm is 280 mm at 1:5, longer than A4 has room for.
+    expect(top && [scaleOf(top, 'A4'), scaleOf(top, 'A3')]).toEqual(['1:10', '1:5']);
+    expect(scaleOf(front, 'A4')).toBe('1:2');
+  });
+
+  it('refuses in words what does not fit', () => {
+    const [, , top] = views;
+    const refused = top && viewSvg(top, { ...options, scale: 1 });
+    expect(refused).toEqual({
+      ok: false,
+      faults: [{ pointer: '', message: 'expected a smaller scale or a larger sheet than A4 for “Top view”, got 1:1' }],
+    });
+    const huge: View = { ...front, items: [{ kind: 'spot', id: 'a', subject: 'desk', at: [0, 0], mark: 'dot' }, { kind: 'spot', id: 'b', subject: 'desk', at: [1e5, 0], mark: 'dot' }] }; // prettier-ignore
+    expect(viewSvg(huge, options)).toMatchObject({
+      ok: false,
+      faults: [{ message: 'expected a view that fits A4 at 1:50: choose a larger sheet' }],
+    });
+  });
+
+  it('keeps clear of title block, bar and border, whatever the view, the sheet and the scale', () => {
+    fc.assert(
+      fc.property(
+        scenes,
+        fc.constantFrom<SheetName>('A4', 'A3', 'Letter'),
+        fc.constantFrom<LengthDisplay>(MM, { length: 'in', fraction: 64 }),
+        fc.nat({ max: 3 }),
+        (scene, sheet, display, which) => {
+          const { speaker } = scene.project;
+          const view = [
+            () => frontView(speaker, scene.plan, 'left'),
+            () => isoView(speaker, scene.plan, 'right'),
+            () => topView(speaker, scene.layout, 0, scene.plan),
+            () => sideView(speaker, scene.layout, 0, scene.plan, 'left', 'true'),
+          ][which]?.();
+          if (!view) throw new Error('no view');
+          const svg = written(view, { sheet, display });
+          const border = boxOf(groupOf(svg, 'border').children);
+          const title = boxOf(groupOf(svg, 'title-block').children);
+          const bar = boxOf(groupOf(svg, 'scale-bar').children);
+          const drawn = boxOf([...groupOf(svg, 'view').children, ...groupOf(svg, 'dimensions').children]);
+          for (const inner of [drawn, title, bar]) {
+            expect(inner.left).toBeGreaterThanOrEqual(border.left);
+            expect(inner.right).toBeLessThanOrEqual(border.right);
+            expect(inner.top).toBeGreaterThanOrEqual(border.top);
+            expect(inner.bottom).toBeLessThanOrEqual(border.bottom);
+          }
+          const apart = (a: typeof title, b: typeof title): boolean =>
+            a.right < b.left || b.right < a.left || a.bottom < b.top || b.bottom < a.top;
+          expect(apart(drawn, title)).toBe(true);
+          expect(apart(drawn, bar)).toBe(true);
+          expect(apart(bar, title)).toBe(true);
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe('the scale bar', () => {
+  it.each([
+    [MM, 50, '100\u202fmm'],
+    // Two inches of 25.4 mm.
+    [{ length: 'in', fraction: null }, 50.8, '4″'],
+    [{ length: 'in', fraction: 16 }, 50.8, '4″'],
+  ] as const)('for %j is %d mm long on the paper and says %j at 1:2', (display, length, real) => {
+    const bar = groupOf(written(front, { scale: 2, display }), 'scale-bar').children;
+    const { left, right } = boxOf(bar.filter(({ name }) => name === 'path'));
+    expect(Math.abs(right - left - length)).toBeLessThan(WRITTEN);
+    const texts = bar.filter(({ name }) => name === 'text');
+    expect(texts.map(({ text }) => text)).toContain(real);
+    const zero = texts.find(({ text }) => text === '0');
+    expect(Number(zero?.attributes.x)).toBeCloseTo(left, 3);
+    expect(Number(texts.find(({ text }) => text === real)?.attributes.x)).toBeCloseTo(right, 3);
+  });
+
+  it('has dark fields of equal length from one end, every second one', () => {
+    const dark = groupOf(written(front, { scale: 2 }), 'scale-bar').children.filter(
+      ({ attributes }) => attributes.fill === '#000000' && attributes.d,
+    );
+    const { left } = boxOf(dark);
+    const fields = dark.map((field) => boxOf([field])).map((box) => [box.left - left, box.right - left]);
+    [
+      [0, 10],
+      [20, 30],
+      [40, 50],
+    ].forEach((field, index) =>
+      // prettier-ignore
+      field.forEach((x, end) => expect(fields[index]?.[end]).toBeCloseTo(x, 3)),
+    );
+  });
+});
+
+describe('lines and lettering', () => {
+  it('are of the widths of ISO 128, a wide line twice a narrow one', () => {
+    const widths = new Set(
+      everyElement(written(front))
+        .flatMap(({ attributes }) => attributes['stroke-width'] ?? [])
+        .map(Number),
+    );
+    // 0.7 for the border; all four of the series that textbooks give after ISO 128: 0.18, 0.25, 0.35, 0.5, 0.7.
+    expect([...widths].sort()).toEqual([0.25, 0.5, 0.7]);
+  });
+
+  it('show values as the project does: results in brackets, diameters with their sign, fractions with theirs', () => {
+    const texts = (display: LengthDisplay): string[] =>
+      groupOf(written(front, { display }), 'dimensions').children.flatMap(({ name, text }) =>
+        name === 'text' ? text : [],
+      );
+    expect(texts(MM).sort()).toEqual(['165', '205', '270', '95', '⌀25', '⌀95']);
+    expect(texts({ length: 'in', fraction: 16 })).toContain('≈\u202f⌀3\u00a03/4');
+    expect(texts({ length: 'in', fraction: null })).toContain('⌀3.740');
+    const [, , top] = views;
+    const results = top ? groupOf(written(top), 'dimensions').children.map(({ text }) => text) : [];
+    expect(results).toContain('(83.71°)');
+  });
+
+  it('take any text as text, in a well-formed document', () => {
+    const hostile = ['<script>alert(1)</script>', '"/><g onload="x', ']]>', '&amp;&lt;', 'a\u0000b', '\ud800', '日本語 𝄞', '']; // prettier-ignore
+    const plain = JSON.stringify(skeleton(written(front)));
+    for (const text of hostile) {
+      const svg = written(front, { title: text, layout: text, date: text });
+      expect(JSON.stringify(skeleton(svg))).toBe(plain);
+    }
+    const named = groupOf(written(front, { title: 'Bench <2> & "sons"' }), 'title-block');
+    expect(named.children.map(({ text }) => text)).toContain('Bench <2> & "sons"');
+  });
+
+  /** Names of the elements alone. */
+  const skeleton = ({ name, children }: Element): unknown => [name, children.map(skeleton)];
+
+  it('are well-formed for every view, with nothing but shapes and text, no scripts and no links', () => {
+    for (const view of views) {
+      const elements = everyElement(written(view));
+      const names = new Set(elements.map(({ name }) => name));
+      expect([...names].every((name) => ['svg', 'title', 'desc', 'defs', 'pattern', 'rect', 'g', 'path', 'circle', 'text'].includes(name))).toBe(true); // prettier-ignore
+      for (const { attributes } of elements) {
+        for (const [key, value] of Object.entries(attributes)) {
+          expect(key.startsWith('on')).toBe(false);
+          expect(value).not.toMatch(/NaN|Infinity|undefined|\de[+-]?\d/);
+        }
+      }
+    }
+  });
+});
+
+describe('a title block', () => {
+  it('says project, layout, view, scale, unit, date and sheet', () => {
+    const texts = groupOf(written(front, { scale: 5 }), 'title-block').children.map(({ text }) => text);
+    for (const text of [
+      'Bindery desk',
+      'window side',
+      'Front view, right loudspeaker',
+      '1:5',
+      'mm',
+      '2031-05-04',
+      'A4',
+    ]) {
+      expect(texts).toContain(text);
+    }
+  });
+
+  it('fits a text to its room: smaller first, then cut, never longer', () => {
+    fc.assert(
+      fc.property(
+        fc.string({ unit: 'grapheme', maxLength: 200 }),
+        numberFrom(10, 100),
+        numberFrom(2.5, 6),
+        (text, room, size) => {
+          const fitted = fittedText({ kind: 'text', text, at: [0, 0], anchor: 'start', size }, room);
+          expect(textRoom(fitted.text, fitted.size)).toBeLessThanOrEqual(room + 1e-9);
+          expect(fitted.size).toBeLessThanOrEqual(size);
+          expect(fitted.size).toBeGreaterThanOrEqual(2.5);
+          if (textRoom(text, 2.5) <= room) expect(fitted.text).toBe(text);
+          else expect(fitted.text.endsWith('…')).toBe(true);
+        },
+      ),
+    );
+  });
+
+  it('shows the cone’s rings at the side they are seen from in third angle, at the other in first (ISO 5456-2)', () => {
+    const middles = (angle: 'first' | 'third'): { rings: number; thin: number; thick: number } => {
+      const marks = projectionSymbol([0, 0], 10, angle);
+      const ring = marks.find(({ kind }) => kind === 'circle');
+      const cone = marks.find((mark) => mark.kind === 'line' && mark.closed);
+      if (ring?.kind !== 'circle' || cone?.kind !== 'line') throw new Error('rings and a cone');
+      const thin = cone.points.filter(([, y]) => Math.abs(y) === 2.5).map(([x]) => x);
+      const thick = cone.points.filter(([, y]) => Math.abs(y) === 5).map(([x]) => x);
+      return { rings: ring.centre[0], thin: thin[0] ?? NaN, thick: thick[0] ?? NaN };
+    };
+    const [third, first] = [middles('third'), middles('first')];
+    // Both rings can only be seen from the thin end.
+    expect(third.rings < third.thin && third.thin < third.thick).toBe(true);
+    expect(first.thin < first.thick && first.thick < first.rings).toBe(true);
+  });
+});
