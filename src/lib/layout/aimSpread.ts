@@ -1,0 +1,108 @@
+import type { Layout, SideName, Speaker } from '$lib/project/project.ts';
+import type { Sure, SureKey } from '$lib/project/sure.ts';
+import { placeSide } from './place.ts';
+import type { Pose } from './pose.ts';
+
+/** By how much a solved aim may be off, each to both sides: toe and tilt in radians, lift in mm. */
+export interface AimSpread {
+  readonly toe: number;
+  readonly tilt: number;
+  readonly lift: number;
+}
+
+/** What the measured values do to one loudspeaker's aim: each by itself, and all together. */
+export interface MeasuredSpread {
+  /** Of each value that an aim hangs on; null where a value so far off has no answer either way. */
+  readonly by: ReadonlyMap<SureKey, AimSpread | null>;
+  /** Root of the sum of squares: errors that know nothing of each other. What has no answer is left out. */
+  readonly all: AimSpread;
+}
+
+/**
+ * How far toe, tilt and lift may be off when each measured value is off by as much as `sure` admits: half the difference of
+ * the aims solved with the value that much larger and that much smaller, or the whole difference to the one side that
+ * has an answer. The aim must have an answer; null when it has none.
+ */
+export function aimSpread(speaker: Speaker, layout: Layout, side: SideName, sure: Sure): MeasuredSpread | null {
+  const base = placeSide(speaker, layout, side);
+  if (!base.ok) return null;
+  const aimed = (nudge: Nudge, by: number): Pose | null => {
+    const scene = nudge({ speaker, layout }, by);
+    const pose = placeSide(scene.speaker, scene.layout, side);
+    return pose.ok ? pose.value : null;
+  };
+  const by = new Map(
+    nudges.map(([key, nudge]) => [key, between(aimed(nudge, -sure[key]), base.value, aimed(nudge, sure[key]))]),
+  );
+  const known = [...by.values()].filter((one) => one !== null);
+  const rootSum = (part: (one: AimSpread) => number): number => Math.hypot(...known.map(part));
+  return {
+    by,
+    all: { toe: rootSum(({ toe }) => toe), tilt: rootSum(({ tilt }) => tilt), lift: rootSum(({ lift }) => lift) },
+  };
+}
+
+function between(less: Pose | null, now: Pose, more: Pose | null): AimSpread | null {
+  if (less === null && more === null) return null;
+  const [low, high] = [less ?? now, more ?? now];
+  const share = less === null || more === null ? 1 : 2;
+  return {
+    toe: Math.abs(high.toe - low.toe) / share,
+    tilt: Math.abs(high.tilt - low.tilt) / share,
+    lift: Math.abs(high.lift - low.lift) / share,
+  };
+}
+
+interface Scene {
+  readonly speaker: Speaker;
+  readonly layout: Layout;
+}
+
+type Nudge = (scene: Scene, by: number) => Scene;
+
+const inSpeaker =
+  (key: 'depth' | 'baffleRake'): Nudge =>
+  ({ speaker, layout }, by) => ({ speaker: { ...speaker, [key]: speaker[key] + by }, layout });
+
+/** The rule that drew the baffle moves every centre on it. */
+const inDrivers =
+  (key: 'height' | 'offset'): Nudge =>
+  ({ speaker, layout }, by) => ({
+    speaker: { ...speaker, drivers: speaker.drivers.map((driver) => ({ ...driver, [key]: driver[key] + by })) },
+    layout,
+  });
+
+const inListener =
+  (key: 'earHeight' | 'setback' | 'offset'): Nudge =>
+  ({ speaker, layout }, by) => ({
+    speaker,
+    layout: { ...layout, listener: { ...layout.listener, [key]: layout.listener[key] + by } },
+  });
+
+/** Both marks: only the side's own counts for its aim. */
+const inMarks =
+  (key: 'x' | 'y'): Nudge =>
+  ({ speaker, layout }, by) => {
+    const { left, right } = layout.placement;
+    const placement = { left: { ...left, [key]: left[key] + by }, right: { ...right, [key]: right[key] + by } };
+    return { speaker, layout: { ...layout, placement } };
+  };
+
+const inDesk: Nudge = ({ speaker, layout }, by) => ({
+  speaker,
+  layout: { ...layout, desk: { ...layout.desk, height: layout.desk.height + by } },
+});
+
+/** The measured values that an aim hangs on, and how the scene looks with one of them off by so much. */
+const nudges: readonly (readonly [key: SureKey, nudge: Nudge])[] = [
+  ['deskHeight', inDesk],
+  ['earHeight', inListener('earHeight')],
+  ['setback', inListener('setback')],
+  ['headOffset', inListener('offset')],
+  ['speakerDepth', inSpeaker('depth')],
+  ['baffleRake', inSpeaker('baffleRake')],
+  ['driverHeight', inDrivers('height')],
+  ['driverOffset', inDrivers('offset')],
+  ['markX', inMarks('x')],
+  ['markY', inMarks('y')],
+];

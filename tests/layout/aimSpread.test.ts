@@ -1,0 +1,105 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { aimSpread, type MeasuredSpread } from '$lib/layout/aimSpread.ts';
+import { earSensitivity } from '$lib/layout/earSensitivity.ts';
+import { placeSide } from '$lib/layout/place.ts';
+import type { Project } from '$lib/project/project.ts';
+import { byTape, type SureKey } from '$lib/project/sure.ts';
+import { anyDesk, firstLayout, project } from '../projects.ts';
+
+const spread = (of: Project, side: 'left' | 'right' = 'right'): MeasuredSpread => {
+  const found = aimSpread(of.speaker, firstLayout(of), side, of.sure);
+  if (!found) throw new Error('the demo has an answer');
+  return found;
+};
+
+/** Everything exact but for one value. */
+const onlySure = (key: SureKey, by: number): Record<string, number> => ({
+  ...Object.fromEntries(Object.keys(byTape).map((one) => [one, 0])),
+  [key]: by,
+});
+
+describe('how far an aim may be off', () => {
+  test('is nothing when every value is exact', () => {
+    const exact = project({ '/sure': Object.fromEntries(Object.keys(byTape).map((key) => [key, 0])) });
+    expect(spread(exact).all).toEqual({ toe: 0, tilt: 0, lift: 0 });
+  });
+
+  test('by a small doubt of the ear height is that times the exact derivative', () => {
+    fc.assert(
+      fc.property(anyDesk, (changes) => {
+        const SMALL = 0.01;
+        const of = project({ ...changes, '/sure': onlySure('earHeight', SMALL) });
+        const layout = firstLayout(of);
+        const pose = placeSide(of.speaker, layout, 'right');
+        // At tilt 0 the derivative jumps: the front edge comes off the desk.
+        fc.pre(pose.ok && Math.abs(pose.value.tilt) > 0.001);
+        if (!pose.ok) return;
+        const { tilt, lift } = earSensitivity(of.speaker, layout, pose.value);
+        const { all } = spread(of);
+        expect(all.toe).toBe(0);
+        // A central difference is off by its third derivative: under a millionth of a step of a hundredth of a millimetre.
+        expect(all.tilt).toBeCloseTo(Math.abs(tilt) * SMALL, 9);
+        expect(all.lift).toBeCloseTo(Math.abs(lift) * SMALL, 9);
+      }),
+    );
+  });
+
+  test('sideways, of a toe to the head, is the doubt seen from the mark', () => {
+    // Toe is atan(x / run) with the head in the middle: its derivative is run / distance², from the desk's own numbers.
+    const of = project({ '/sure': onlySure('markX', 1) });
+    const { placement, listener } = firstLayout(of);
+    const run = placement.right.y + listener.setback;
+    const squared = run ** 2 + placement.right.x ** 2;
+    const each = spread(of);
+    // The second order cancels in a central difference; the third is under 1 / distance³.
+    expect(Math.abs(each.all.toe - run / squared)).toBeLessThan(squared ** -1.5);
+    expect(each.by.get('markX')?.toe).toBe(each.all.toe);
+  });
+
+  test('adds up as a root of squares, and mirrors', () => {
+    const each = spread(project());
+    for (const part of ['toe', 'tilt', 'lift'] as const) {
+      const squares = [...each.by.values()].map((one) => (one?.[part] ?? 0) ** 2);
+      expect(each.all[part]).toBeCloseTo(Math.sqrt(squares.reduce((sum, one) => sum + one, 0)), 12);
+    }
+    expect(spread(project(), 'left')).toEqual(each);
+  });
+
+  test('never shrinks when a value is less sure', () => {
+    fc.assert(
+      fc.property(anyDesk, fc.constantFrom('earHeight', 'setback', 'markX', 'driverHeight'), (changes, key) => {
+        const at = (by: number) => {
+          const of = project({ ...changes, '/sure': { [key]: by } });
+          return aimSpread(of.speaker, firstLayout(of), 'right', of.sure)?.all;
+        };
+        const [less, more] = [at(1), at(4)];
+        fc.pre(less !== undefined && more !== undefined);
+        if (!less || !more) return;
+        for (const part of ['toe', 'tilt', 'lift'] as const) expect(more[part]).toBeGreaterThanOrEqual(less[part]);
+      }),
+    );
+  });
+
+  test('is lift where tilt is given', () => {
+    const given = project({
+      '/layouts/0/aim/tilt': { rule: 'lift-to-ear', degrees: 12 },
+      '/sure': onlySure('earHeight', 10),
+    });
+    expect(spread(given).all).toEqual({ toe: 0, tilt: 0, lift: expect.closeTo(10, 9) });
+  });
+
+  test('has no answer where the aim has none', () => {
+    const none = project({ '/layouts/0/aim/tilt': { rule: 'lift-to-ear', degrees: 60 } });
+    expect(aimSpread(none.speaker, firstLayout(none), 'right', none.sure)).toBeNull();
+  });
+
+  test('takes the one side that has an answer', () => {
+    // The lift solved for this tilt is small: an ear that much lower would need a stand below the desk.
+    const edge = { '/layouts/0/aim/tilt': { rule: 'lift-to-ear', degrees: 10 } };
+    const lift = placeSide(project(edge).speaker, firstLayout(project(edge)), 'right');
+    const most = lift.ok ? lift.value.lift : 0;
+    const once = spread(project({ ...edge, '/sure': onlySure('earHeight', most + 5) }));
+    expect(once.by.get('earHeight')?.lift).toBeCloseTo(most + 5, 9);
+  });
+});
