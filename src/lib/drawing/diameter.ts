@@ -1,7 +1,7 @@
 import type { AngleDimension, Dimension } from './view.ts';
 
 /** A dimension from rim to rim: its number carries the sign of a diameter (ISO 129-1). */
-export interface DiameterDimension extends Dimension {
+interface DiameterDimension extends Dimension {
   readonly sign: '⌀';
 }
 

@@ -14,12 +14,12 @@ export const isometric: Projection = {
 };
 
 /** A stand's own frame in the desk's: x to the right of whoever faces the front, y back along the toed direction, z up. */
-export interface StandFrame {
+interface StandFrame {
   readonly right: Vec3;
   readonly back: Vec3;
 }
 
-export function standFrame(name: SideName, { toe }: SidePlan): StandFrame {
+function standFrame(name: SideName, { toe }: SidePlan): StandFrame {
   const turn = radians(toe) * (name === 'right' ? 1 : -1);
   const back = vec3(Math.sin(turn), Math.cos(turn), 0);
   return { right: cross(back, UP), back };

@@ -23,7 +23,7 @@ export function markSvg(mark: Mark, owner: string): string {
 const pathData = (points: readonly Point[], closed: boolean, number: (value: number) => string): string =>
   `M ${points.map(([x, y]) => `${number(x)} ${number(y)}`).join(' L ')}${closed ? ' Z' : ''}`;
 
-/** `hatching` areas name their pattern as the fill. */
+/** Line width, dashes and fill; a hatched area has its pattern for a fill. */
 function lookOf({ width, dashes = [], fill }: Exclude<Mark, TextMark>, number: (value: number) => string): string {
   return [
     fill === undefined ? '' : ` fill="${fill}"`,
@@ -32,13 +32,9 @@ function lookOf({ width, dashes = [], fill }: Exclude<Mark, TextMark>, number: (
   ].join('');
 }
 
-function textSvg(
-  { text, at: [x, y], turn = 0, anchor, size, bold }: TextMark,
-  number: (value: number) => string,
-): string {
+function textSvg({ text, at: [x, y], turn = 0, anchor, size }: TextMark, number: (value: number) => string): string {
   const place = `x="${number(x)}" y="${number(y)}"`;
   const turned = turn === 0 ? '' : ` transform="rotate(${number(turn)} ${number(x)} ${number(y)})"`;
   const anchored = anchor === 'start' ? '' : ` text-anchor="${anchor}"`;
-  const weight = bold ? ' font-weight="700"' : '';
-  return `<text ${place}${turned}${anchored}${weight} font-size="${number(size)}" fill="#000000" stroke="none">${xmlText(text)}</text>`;
+  return `<text ${place}${turned}${anchored} font-size="${number(size)}" fill="#000000" stroke="none">${xmlText(text)}</text>`;
 }

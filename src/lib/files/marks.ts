@@ -36,7 +36,6 @@ export interface TextMark {
   readonly anchor: 'start' | 'middle' | 'end';
   /** Height of the font, mm; capitals are about 0.72 of it. */
   readonly size: number;
-  readonly bold?: boolean;
 }
 
 /** Room a character of a text is given along its line, as a share of the font's height: more than most of any script need. */

@@ -13,7 +13,7 @@ const NOTE = 2.5;
 export const SCALE_BAR = { width: 84, height: 13 };
 
 /** True length of the bar on the paper and the number of its fields. */
-export const barOf = ({ length }: LengthDisplay): { readonly length: number; readonly fields: number } =>
+const barOf = ({ length }: LengthDisplay): { readonly length: number; readonly fields: number } =>
   length === 'mm' ? { length: 50, fields: 5 } : { length: 2 * MM_PER_INCH, fields: 4 };
 
 /**

@@ -1,12 +1,12 @@
 import { angleLine } from '$lib/drawing/angleLine.ts';
 import { signOf } from '$lib/drawing/diameter.ts';
 import { dimensionLine } from '$lib/drawing/dimensionLine.ts';
+import { dimensionText } from '$lib/drawing/dimensionText.ts';
 import type { DimensionStyle } from '$lib/drawing/dimensionStyle.ts';
 import type { DrawnDimension } from '$lib/drawing/drawnDimension.ts';
 import { penStroke } from '$lib/drawing/pens.ts';
 import { toPaper, type Place } from '$lib/drawing/place.ts';
 import type { AngleDimension, Dimension, Item, Outline, Round, Spot, Subject, View } from '$lib/drawing/view.ts';
-import { angleText, lengthText } from '$lib/project/lengthText.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
 import type { Mark } from './marks.ts';
 
@@ -122,12 +122,9 @@ function dimension(item: Dimension | AngleDimension, view: View, { place, style,
     : dimensionMarks(dimensionLine(item, place, view.extent, style, text), style);
 }
 
-/** What stands on the dimension line. Results stand in brackets, as auxiliary dimensions do on a drawing (ISO 129-1). */
-export function printedText(item: Dimension | AngleDimension, display: LengthDisplay): string {
-  const number = item.kind === 'angle' ? angleText(item.value) : lengthText(item.value, display);
-  const text = number.replace(/^(?:≈\s)?/, (rounded) => `${rounded}${signOf(item)}`);
-  return item.input === undefined ? `(${text})` : text;
-}
+/** The number as the page shows it, a diameter's sign before its figures. */
+const printedText = (item: Dimension | AngleDimension, display: LengthDisplay): string =>
+  dimensionText(item, display).replace(/^\(?(?:≈\s)?/, (before) => `${before}${signOf(item)}`);
 
 function dimensionMarks({ extensions, lines, arrows, text }: DrawnDimension, style: DimensionStyle): Mark[] {
   return [

@@ -7,7 +7,7 @@ const NUMERAL = new RegExp(
   'i',
 );
 
-export interface Numeral {
+interface Numeral {
   readonly value: number;
   /** Characters it takes up. */
   readonly length: number;
@@ -16,7 +16,7 @@ export interface Numeral {
 }
 
 /** A written number that could mean two things, or none: in words. */
-export interface Doubt {
+interface Doubt {
   readonly doubt: string;
   readonly length: number;
 }
