@@ -36,12 +36,18 @@ const ROUND = 300;
  * How far the head may move before the treble, a crossover, or the image between the two loudspeakers gives out
  * (`HEAD_LIMITS`), from every seat; crossovers are compared with the planned seat, which comes first.
  */
-export function headRoom(
+export function headRoom(...asked: Parameters<typeof headRoomSteps>): HeadRoom {
+  const steps = headRoomSteps(...asked);
+  for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value;
+}
+
+/** The same in steps of some milliseconds, one for each seat and a last one: each yields the share that is done, 0…1. */
+export function* headRoomSteps(
   speaker: Pick<Speaker, 'crossovers' | 'designPoint'>,
   voices: Voices,
   [planned, ...postures]: readonly [Seat, ...Seat[]],
   speed: number,
-): HeadRoom {
+): Generator<number, HeadRoom> {
   const hear = hearingAt(speaker, voices, planned.head, speed);
   const step = stepFor(Math.max(0, ...speaker.crossovers.map(({ frequency }) => frequency)), speed);
   const seats = [planned, ...postures];
@@ -60,7 +66,12 @@ export function headRoom(
     };
   };
   const first = roomOf(planned);
-  const rest = postures.map(roomOf);
+  const rest: SeatRoom[] = [];
+  for (const seat of postures) {
+    yield (1 + rest.length) / (1 + seats.length);
+    rest.push(roomOf(seat));
+  }
+  yield seats.length / (1 + seats.length);
   return {
     seats: [first, ...rest],
     box: everyWay((way) =>

@@ -1,9 +1,8 @@
-import { headRoom, type HeadRoom, type Seat } from '$lib/acoustics/headRoom.ts';
-import { HEAD_LIMITS, type Voice } from '$lib/acoustics/headHearing.ts';
-import { headOf } from '$lib/layout/ears.ts';
-import type { Layout, Project, SideName } from '$lib/project/project.ts';
+import { HEAD_LIMITS } from '$lib/acoustics/headHearing.ts';
+import { headRoomSteps as stepsFor, type HeadRoom } from '$lib/acoustics/headRoom.ts';
+import type { Layout, Project } from '$lib/project/project.ts';
 import type { Plan } from './document.ts';
-import { placedDrivers } from './placedDrivers.ts';
+import { seatsOf, voicesOf } from './headVoices.ts';
 
 /** How far the head may move, as the page sees it: mm, dB and µs; the limits with their sources. Plain data and arrays. */
 export interface HeadRoomPlan extends HeadRoom {
@@ -16,20 +15,12 @@ export interface HeadRoomPlan extends HeadRoom {
  * and layout. Pure; some milliseconds for each posture, so it is called beside the plan, in a worker.
  */
 export function headRoomOf(project: Project, layout: Layout, plan: Plan): HeadRoomPlan {
-  const { listener, desk } = layout;
-  const voice = (side: SideName): Voice => {
-    const of = plan.sides[side];
-    return { forward: of.axis, aimedPoint: of.aimedPoint, drivers: placedDrivers(project.speaker, of) };
-  };
-  const postures = listener.postures.map((posture): Seat => ({
-    posture: posture.name,
-    head: headOf({ ...listener, setback: posture.setback, earHeight: posture.earHeight }, desk),
-  }));
-  const voices = { left: voice('left'), right: voice('right') };
-  const seats = [{ posture: null, head: plan.head }, ...postures] as const;
-  return {
-    layout: plan.layout,
-    limits: HEAD_LIMITS,
-    ...headRoom(project.speaker, voices, seats, plan.speedOfSound),
-  };
+  const steps = headRoomSteps(project, layout, plan);
+  for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value;
+}
+
+/** The same in steps of some milliseconds, each with the share that is done, 0…1: for what must answer in between. */
+export function* headRoomSteps(project: Project, layout: Layout, plan: Plan): Generator<number, HeadRoomPlan> {
+  const steps = stepsFor(project.speaker, voicesOf(project, plan), seatsOf(layout, plan), plan.speedOfSound);
+  return { layout: plan.layout, limits: HEAD_LIMITS, ...(yield* steps) };
 }

@@ -6,6 +6,7 @@ import { monitorCollision, sightLine } from './monitors.ts';
 import { deskEdge, wallBehind } from './room.ts';
 import { sliding, tipping } from './standing.ts';
 import { triangleAngle } from './triangle.ts';
+import { harm } from './harm.ts';
 
 const checks: readonly Check[] = [
   monitorCollision,
@@ -20,8 +21,6 @@ const checks: readonly Check[] = [
   triangleAngle,
   inclination,
 ];
-
-const harm = { fault: 0, caution: 1, note: 2 } as const satisfies Record<Finding['level'], number>;
 
 /** Everything the checks have to say, worst first; within a level in the order of the checks. */
 export const findingsOf = (scene: Scene): Finding[] =>

@@ -9,3 +9,8 @@ export const degreesText = (value: number): string => `${trimmed(value, 1)}°`;
 export const microsecondsText = (value: number): string => `${trimmed(value, 0)} µs`;
 export const decibelText = (value: number): string => `${trimmed(value, 2)} dB`;
 export const ratioText = (value: number): string => trimmed(value, 2);
+export const frequencyText = (value: number): string =>
+  value < 1000 ? `${trimmed(value, 0)} Hz` : `${trimmed(value / 1000, 2)} kHz`;
+export const millisecondsText = (value: number): string => `${trimmed(value, 2)} ms`;
+/** A level that is heard: tenths of a decibel are more than enough. */
+export const levelText = (value: number): string => `${trimmed(value, 1)} dB`;

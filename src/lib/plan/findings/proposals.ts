@@ -1,0 +1,51 @@
+import type { Layout, Project } from '$lib/project/project.ts';
+import type { Finding, Plan } from '$lib/plan/document.ts';
+import type { SoundPlan } from '$lib/plan/soundDocument.ts';
+import { axisThroughHead, flatterAxis, linedUpDrivers, trebleAtHead } from './proposeAim.ts';
+import { evenPair, sixtyDegrees } from './proposeSeat.ts';
+import { movedMarks } from './proposeMarks.ts';
+import { gripped, steadied } from './proposeStand.ts';
+import type { LayoutChange } from './suggestion.ts';
+
+/** A change that may answer a finding, not tried yet. */
+export interface Proposal {
+  readonly label: string;
+  readonly change: LayoutChange;
+}
+
+/** What a proposal is made from: a layout with its plan, its sound, and the findings of one code. */
+export interface Case {
+  readonly project: Project;
+  readonly layout: Layout;
+  readonly plan: Plan;
+  readonly sound: SoundPlan;
+  readonly findings: readonly Finding[];
+  /** The plan with a change; null when it has none. */
+  readonly at: (change: LayoutChange) => Plan | null;
+}
+
+/** The proposals for a code, the one to be tried first first. */
+type Propose = (of: Case) => readonly Proposal[];
+
+const proposes: Readonly<Record<string, Propose>> = {
+  'monitor-collision': movedMarks,
+  'monitor-in-sight-line': movedMarks,
+  'into-wall': movedMarks,
+  'stand-over-edge': movedMarks,
+  'cabinet-over-edge': movedMarks,
+  'falls-over': steadied,
+  tips: steadied,
+  'may-tip': steadied,
+  slides: gripped,
+  'little-friction': gripped,
+  'axis-misses-head': axisThroughHead,
+  inclination: flatterAxis,
+  'crossover-sum': linedUpDrivers,
+  'treble-off-axis': trebleAtHead,
+  'time-difference': evenPair,
+  'level-difference': evenPair,
+  'triangle-angle': sixtyDegrees,
+};
+
+export const proposalsFor = (code: string, of: Case): readonly Proposal[] =>
+  Object.hasOwn(proposes, code) ? (proposes[code]?.(of) ?? []) : [];

@@ -1,0 +1,89 @@
+import { sideNames } from '$lib/project/project.ts';
+import type { Plan } from '$lib/plan/document.ts';
+import type { Case, Proposal } from './proposals.ts';
+import { degreesText, mmText } from './say.ts';
+import { leastStep } from './leastStep.ts';
+
+const aimedAtHead: Proposal = {
+  label: 'Aim both at the head',
+  change: { aim: { toe: { rule: 'to-head' }, tilt: { rule: 'tilt-to-ear' } } },
+};
+
+/** An axis that passes beside the head: let the rules aim it. */
+export const axisThroughHead = ({ layout }: Case): Proposal[] => [
+  ...(layout.aim.tilt.rule === 'as-set'
+    ? [{ label: 'Let the tilt follow the ear', change: { aim: { tilt: { rule: 'tilt-to-ear' as const } } } }]
+    : []),
+  { label: 'Turn both to the head', change: { aim: { toe: { rule: 'to-head' } } } },
+  aimedAtHead,
+];
+
+/** How much lift is tried, mm; no desk stand is higher. */
+const MOST_LIFT = 400;
+
+const flatWithin =
+  (limit: number) =>
+  (plan: Plan | null): boolean =>
+    plan !== null && sideNames.every((side) => Math.abs(plan.sides[side].axisElevation) <= limit);
+
+/** A steep axis: as much more lift (or less) as brings it to its limit, or the tilt that does where the lift follows. */
+export function flatterAxis({ layout, plan, findings, at }: Case): Proposal[] {
+  const flat = flatWithin(findings[0]?.limit ?? 0);
+  if (layout.aim.tilt.rule === 'lift-to-ear') {
+    const now = layout.aim.tilt.degrees;
+    const sign = plan.sides.right.axisElevation > 0 ? -1 : 1;
+    const to = (tenths: number) => Number((now + (sign * tenths) / 10).toFixed(1));
+    const aim = (tenths: number) => ({ tilt: { rule: 'lift-to-ear' as const, degrees: to(tenths) } });
+    const tenths = leastStep((steps) => flat(at({ aim: aim(steps) })), 600);
+    return tenths === null ? [] : [{ label: `Tilt ${degreesText(to(tenths))}`, change: { aim: aim(tenths) } }];
+  }
+  const now = plan.sides.right.lift;
+  const sign = plan.sides.right.axisElevation > 0 ? 1 : -1;
+  const to = (steps: number) => Math.max(0, Math.round(now) + sign * steps);
+  const steps = leastStep((count) => flat(at({ stand: { lift: to(count) } })), MOST_LIFT);
+  return steps === null
+    ? []
+    : [{ label: `Set the lift to ${mmText(to(steps))}`, change: { stand: { lift: to(steps) } } }];
+}
+
+/** What would line the drivers of a crossover up, the cheaper for the treble first. */
+export const linedUpDrivers = ({ plan, sound, findings }: Case): Proposal[] =>
+  findings
+    .flatMap(({ side }) => (side === undefined ? [] : sound.sides[side].crossovers))
+    .flatMap(({ lower, upper, lineUp: { tilt, aimedPoint }, sumLevel }, _, all) => {
+      if (sumLevel !== null && all.some((other) => (other.sumLevel ?? -Infinity) < sumLevel)) return [];
+      return [
+        ...(aimedPoint
+          ? [{ price: aimedPoint.price.level, proposal: throughPoint(lower, upper, aimedPoint.value) }]
+          : []),
+        ...(tilt ? [{ price: tilt.price.level, proposal: tilted(tilt.value, plan.sides.right.lift) }] : []),
+      ];
+    })
+    .sort((a, b) => b.price - a.price)
+    .map(({ proposal }) => proposal)
+    .concat(aimedAtHead);
+
+/** Fractions and angles as a person would type them. */
+const rounded = (value: number, decimals: number): number => Number(value.toFixed(decimals));
+
+export const throughPoint = (lower: string, upper: string, fraction: number): Proposal => ({
+  label: `Aim through the point ${rounded(100 * fraction, 1)} % of the way from ${lower} to ${upper}`,
+  change: { aim: { through: { between: [lower, upper], fraction: rounded(fraction, 3) } } },
+});
+
+/** A tilt that is set needs a lift that is: the one that it was found with. */
+export const tilted = (degrees: number, lift: number): Proposal => ({
+  label: `Set the tilt to ${rounded(degrees, 2)}°`,
+  change: { aim: { tilt: { rule: 'as-set', degrees: rounded(degrees, 2) } }, stand: { lift: rounded(lift, 1) } },
+});
+
+/** A tweeter that beams past the head: let its own axis meet the head. */
+export const trebleAtHead = ({ sound, findings }: Case): Proposal[] =>
+  findings.flatMap(({ side }) => {
+    const treble = side === undefined ? undefined : sound.sides[side].crossovers[0]?.lineUp.now.driver;
+    const name = treble ?? sound.sides.right.drivers[0]?.name;
+    const rules = { toe: { rule: 'to-head' as const }, tilt: { rule: 'tilt-to-ear' as const } };
+    return name === undefined
+      ? []
+      : [{ label: `Aim the ${name} at the head`, change: { aim: { ...rules, through: name } } }, aimedAtHead];
+  });

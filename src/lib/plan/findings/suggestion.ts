@@ -1,0 +1,37 @@
+import { pointerTo } from '$lib/project/fault.ts';
+import type { Layout } from '$lib/project/project.ts';
+
+/** One value to set in the project, by its JSON pointer. */
+export interface SuggestedEdit {
+  readonly pointer: string;
+  readonly value: unknown;
+}
+
+/** What would answer a finding: in words for a button, and as edits of the project. All together are one step. */
+export interface Suggestion {
+  readonly label: string;
+  readonly edits: readonly SuggestedEdit[];
+}
+
+/** New values for a few settings of a layout: what is not named stays. */
+export interface LayoutChange {
+  readonly listener?: Partial<Pick<Layout['listener'], 'offset' | 'setback'>>;
+  readonly placement?: Partial<Layout['placement']>;
+  readonly aim?: Partial<Layout['aim']>;
+  readonly stand?: Partial<Layout['stand']>;
+}
+
+/** The layout with a change made. */
+export const changedLayout = (layout: Layout, change: LayoutChange): Layout => ({
+  ...layout,
+  listener: { ...layout.listener, ...change.listener },
+  placement: { ...layout.placement, ...change.placement },
+  aim: { ...layout.aim, ...change.aim },
+  stand: { ...layout.stand, ...change.stand },
+});
+
+/** The same change as edits of the project that the layout is number `index` of. */
+export const editsOf = (change: LayoutChange, index: number): SuggestedEdit[] =>
+  Object.entries(change).flatMap(([group, settings]) =>
+    Object.entries(settings).map(([key, value]) => ({ pointer: pointerTo('layouts', index, group, key), value })),
+  );

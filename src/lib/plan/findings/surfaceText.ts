@@ -1,0 +1,14 @@
+import type { SurfaceName } from '$lib/acoustics/surface.ts';
+
+const names: Readonly<Record<SurfaceName, string>> = {
+  desk: 'The desk',
+  wall: 'The wall behind',
+  'left-wall': 'The wall at the left',
+  'right-wall': 'The wall at the right',
+  ceiling: 'The ceiling',
+  monitor: 'The monitor',
+};
+
+/** A surface at the beginning of a sentence; monitors by their number, from 1. */
+export const surfaceText = ({ surface, monitor }: { surface: SurfaceName; monitor: number | null }): string =>
+  monitor === null ? names[surface] : `Monitor ${monitor + 1}`;

@@ -1,0 +1,53 @@
+import type { Finding } from '$lib/plan/document.ts';
+import { harm } from './harm.ts';
+import type { Suggestion } from './suggestion.ts';
+
+/** A finding as a person reads it: of both loudspeakers at once where they are alike, with what would answer it. */
+export interface WholeFinding extends Finding {
+  /** Null where nothing is known that would really make it better. */
+  readonly suggestion: Suggestion | null;
+}
+
+/**
+ * Findings of several kinds as one list: worst first, else in their order; none twice, and one that both loudspeakers have
+ * alike told once, of each. A suggestion goes with the first finding of its code.
+ */
+export function wholeFindings(
+  findings: readonly Finding[],
+  suggestions: ReadonlyMap<string, Suggestion> = new Map(),
+): WholeFinding[] {
+  const told = merged(findings);
+  return told
+    .map((finding, index) => ({
+      ...finding,
+      suggestion:
+        told.findIndex(({ code }) => code === finding.code) === index ? (suggestions.get(finding.code) ?? null) : null,
+    }))
+    .sort((a, b) => harm[a.level] - harm[b.level]);
+}
+
+function merged(findings: readonly Finding[]): Finding[] {
+  const told: Finding[] = [];
+  for (const finding of findings) {
+    const text = ofEach(finding);
+    const alike = told.findIndex((other) => other.code === finding.code && ofEach(other) === text);
+    const before = told[alike];
+    if (before === undefined) told.push(finding);
+    else if (before.side !== finding.side) told[alike] = withoutSide({ ...before, text });
+  }
+  return told;
+}
+
+const withoutSide = ({ code, level, text, value, limit, unit, source }: Finding): Finding => ({
+  code,
+  level,
+  text,
+  value,
+  limit,
+  unit,
+  source,
+});
+
+/** The text with `each` in place of the side that it speaks of. */
+const ofEach = ({ side, text }: Finding): string =>
+  side === undefined ? text : text.replaceAll(`The ${side} `, 'Each ').replaceAll(`the ${side} `, 'each ');

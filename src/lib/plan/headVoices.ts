@@ -1,0 +1,29 @@
+import { hearingAt, type HeadHearing, type Voice, type Voices } from '$lib/acoustics/headHearing.ts';
+import type { Seat } from '$lib/acoustics/headRoom.ts';
+import type { Vec3 } from '$lib/geometry/point.ts';
+import { headOf } from '$lib/layout/ears.ts';
+import type { Layout, Project, SideName } from '$lib/project/project.ts';
+import type { Plan } from './document.ts';
+import { placedDrivers } from './placedDrivers.ts';
+
+/** What a head hears at any place, compared with the planned one, from a plan of this project. */
+export const hearingOf = (project: Project, plan: Plan): ((head: Vec3) => HeadHearing) =>
+  hearingAt(project.speaker, voicesOf(project, plan), plan.head, plan.speedOfSound);
+
+/** Both loudspeakers of a plan as a listener meets them. */
+export function voicesOf(project: Project, plan: Plan): Voices {
+  const voice = (side: SideName): Voice => {
+    const of = plan.sides[side];
+    return { forward: of.axis, aimedPoint: of.aimedPoint, drivers: placedDrivers(project.speaker, of) };
+  };
+  return { left: voice('left'), right: voice('right') };
+}
+
+/** Every way of sitting, the planned one first. */
+export const seatsOf = ({ listener, desk }: Layout, plan: Plan): [Seat, ...Seat[]] => [
+  { posture: null, head: plan.head },
+  ...listener.postures.map((posture): Seat => ({
+    posture: posture.name,
+    head: headOf({ ...listener, setback: posture.setback, earHeight: posture.earHeight }, desk),
+  })),
+];
