@@ -3,8 +3,16 @@ import { circle, polygonPath, type Path } from '$lib/geometry/contour.ts';
 import type { Part } from '$lib/workshop/part.ts';
 import type { Point } from '$lib/geometry/point.ts';
 
-/** A stock that the beam cuts as the cutter says, its speeds and price unknown. */
-export const asCutter = { kerf: null, taper: null, feed: null, price: null };
+/** A stock that the beam cuts as the cutter says, its speeds and price unknown; no grain, as many sheets as it takes. */
+export const asCutter = {
+  kerf: null,
+  taper: null,
+  feed: null,
+  price: null,
+  grain: 'none',
+  sheets: null,
+  offcuts: [],
+} as const;
 
 export const partOf = (name: string, outside: Path, more: Partial<Part> = {}): Part => ({
   name,

@@ -31,6 +31,10 @@ export type StandSettings = Layout['stand'];
 export type Rods = NonNullable<StandSettings['rods']>;
 export type Ribs = NonNullable<StandSettings['ribs']>;
 export type Printer = NonNullable<Project['printer']>;
+/** How the parts of a layout lie on their sheets. */
+export type Arrangement = NonNullable<Layout['arrangement']>;
+/** One part held in place by hand; `turn` in degrees. */
+export type Locked = Arrangement['locked'][number];
 export type Mark = Layout['placement']['left'];
 
 /** Which of the pair. */

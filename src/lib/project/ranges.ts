@@ -131,6 +131,25 @@ export const ranges = {
   fill: { what: 'a fraction', min: 0.02, max: 1, unit: '', why: 'share of a print that is plastic, walls included' },
   price: { what: 'a price', min: 0, max: 1e6, unit: '', why: 'in any currency' },
   feed: { what: 'a speed', min: 0.01, max: 10000, unit: 'mm/s', why: 'from a fretsaw to a fast engraving beam' },
+  sheetCount: {
+    what: 'a whole number',
+    min: 0,
+    max: 500,
+    unit: '',
+    why: 'none where there are only offcuts; more than 500 nobody cuts',
+    whole: true,
+  },
+  offcutCount: { what: 'a whole number', min: 1, max: 100, unit: '', why: 'pieces of one size', whole: true },
+  sheetNumber: {
+    what: 'a whole number',
+    min: 1,
+    max: 2000,
+    unit: '',
+    why: 'sheets and offcuts count from 1',
+    whole: true,
+  },
+  onSheet: place(-5000, 10000, 'a turned part’s origin may lie off the largest sheet'),
+  seed: { what: 'a whole number', min: 0, max: 4294967295, unit: '', why: '32 bits', whole: true },
   printRate: { what: 'a rate', min: 0.1, max: 1000, unit: 'mm³/s', why: 'from a fine nozzle to a coarse one' },
 } as const satisfies Record<string, Range>;
 

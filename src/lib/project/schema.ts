@@ -23,6 +23,8 @@ export const FORMAT = 'wedgewright/project';
 
 /** The most layouts one project holds. */
 export const MOST_LAYOUTS = 40;
+/** The most parts of one layout that can be held in place by hand. */
+const MOST_LOCKED = 500;
 
 const q = quantity;
 const optional = v.optional;
@@ -63,6 +65,12 @@ const feed = record({
   mark: optional(orNull(q(ranges.feed)), null),
 });
 
+const offcut = record({
+  width: q(ranges.sheetSide),
+  height: q(ranges.sheetSide),
+  count: optional(q(ranges.offcutCount), 1),
+});
+
 const stock = record({
   name: name(),
   thickness: q(ranges.thickness),
@@ -74,6 +82,12 @@ const stock = record({
   feed: optional(orNull(feed), null),
   // Of one sheet, in any currency.
   price: optional(orNull(q(ranges.price)), null),
+  // Along: parts keep their direction on the sheet, save for half turns.
+  grain: optional(word(['none', 'along']), 'none'),
+  // How many whole sheets there are; null: as many as it takes.
+  sheets: optional(orNull(q(ranges.sheetCount)), null),
+  // Pieces left from other work: used before a whole sheet is.
+  offcuts: optional(list('offcuts', offcut, 0, 20), []),
 });
 
 // Null: a common bed, clearance and filament; see `printerOf`.
@@ -259,6 +273,23 @@ const stand = record({
   friction: optional(q(ranges.friction), 0.3),
 });
 
+/** One part held where somebody put it: on a numbered sheet of its stock, or on one of the stock's offcuts. */
+const locked = record({
+  part: name(),
+  sheet: q(ranges.sheetNumber),
+  offcut: optional(flag(), false),
+  // Where the part's own origin lies, from the sheet's lower left.
+  x: q(ranges.onSheet),
+  y: q(ranges.onSheet),
+  turn: optional(numberOf([0, 90, 180, 270]), 0),
+});
+
+const arrangement = record({
+  // The same seed gives the same sheets.
+  seed: optional(q(ranges.seed), 1),
+  locked: optional(list('locked parts', locked, 0, MOST_LOCKED), []),
+});
+
 const layout = record({
   name: name(),
   air: optional(record({ temperature: optional(q(ranges.temperature), 20) }), { temperature: 20 }),
@@ -274,6 +305,8 @@ const layout = record({
   placement: record({ left: mark, right: mark }),
   aim,
   stand,
+  // How the parts lie on their sheets; null: as found from the first seed.
+  arrangement: optional(orNull(arrangement), null),
 });
 
 const display = record({

@@ -56,5 +56,8 @@ export function newStock(stock: Project['stock']): Stock {
     taper: null,
     feed: null,
     price: null,
+    grain: 'none',
+    sheets: null,
+    offcuts: [],
   };
 }
