@@ -3,11 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { dimensionLine } from '$lib/drawing/dimensionLine.ts';
 import { dimensionStyle } from '$lib/drawing/dimensionStyle.ts';
 import { dimensionText, spokenDimension } from '$lib/drawing/dimensionText.ts';
-import { choiceOf } from '$lib/drawing/choice.ts';
 import { toPaper, toReal, zoomed } from '$lib/drawing/place.ts';
 import { inRow } from '$lib/drawing/rows.ts';
 import { scaleText } from '$lib/drawing/scaleText.ts';
-import { bothFit, detailed, sheetOf, shownOf, type Pane, type Sheet } from '$lib/drawing/sheet.ts';
+import { detailed, redrawn, severalFit, sheetOf, shownOf, type Pane, type Sheet } from '$lib/drawing/sheet.ts';
 import type { Frame } from '$lib/drawing/sheetLayout.ts';
 import { scenes } from './arbitraries.ts';
 import { scene, type Scene } from './scene.ts';
@@ -20,7 +19,7 @@ const frames: fc.Arbitrary<Frame> = fc.record({
   height: fc.integer({ min: 560, max: 1600 }),
 });
 const sheet = (made: Scene, frame: Frame): Sheet =>
-  sheetOf({ ...made, layoutIndex: 0, side: 'right' }, 'both', frame, style);
+  sheetOf({ ...made, layoutIndex: 0, side: 'right' }, 'all', frame, style);
 const panesAt = (made: Scene, frame: Frame, zoom = 1): Pane[] => detailed(sheet(made, frame), zoom, style);
 
 describe('sheetOf', () => {
@@ -88,10 +87,10 @@ describe('sheetOf', () => {
   });
 
   it('shows one view at a time where both would be too small', () => {
-    expect(bothFit({ left: 0, top: 0, width: 390, height: 300 }, dimensionStyle(2.9))).toBe(false);
-    expect(bothFit({ left: 0, top: 0, width: 900, height: 800 }, style)).toBe(true);
-    expect([shownOf(null, true), shownOf('side', true), shownOf('top', false)]).toEqual(['both', 'side', 'top']);
-    expect([shownOf(null, false), shownOf('both', false)]).toEqual(['top', 'top']);
+    expect(severalFit({ left: 0, top: 0, width: 390, height: 300 }, dimensionStyle(2.9))).toBe(false);
+    expect(severalFit({ left: 0, top: 0, width: 900, height: 800 }, style)).toBe(true);
+    expect([shownOf(null, true), shownOf('side', true), shownOf('top', false)]).toEqual(['all', 'side', 'top']);
+    expect([shownOf(null, false), shownOf('all', false)]).toEqual(['top', 'top']);
   });
 
   it('stays finite in a frame of no size', () => {
@@ -102,17 +101,40 @@ describe('sheetOf', () => {
     }
   });
 
-  it('finds the choice that an item stands for', () => {
-    const [top] = sheet(scene(), { left: 0, top: 0, width: 900, height: 900 }).panes;
-    if (!top) throw new Error('expected a top view');
-    expect(choiceOf('top', top.view, 'desk-width')).toEqual({
-      view: 'top',
-      id: 'desk-width',
-      subject: 'desk',
-      input: '/layouts/0/desk/width',
+  it('shows the front of the cabinet and its stand beside a wide sheet’s views, clear of them', () => {
+    const { panes } = sheet(scene(), { left: 0, top: 0, width: 1000, height: 660 });
+    expect(panes.map(({ key }) => key)).toEqual(['top', 'side', 'front', 'stand']);
+    const span = ({ view, place }: Pane) => ({
+      left: toPaper(place, [view.extent[0], 0])[0],
+      right: toPaper(place, [view.extent[2], 0])[0],
     });
-    expect(choiceOf('top', top.view, 'cabinet-left')).toEqual({ view: 'top', id: 'cabinet-left', subject: 'cabinet' });
-    expect(choiceOf('top', top.view, 'nothing')).toBeNull();
+    const [top, side, ...aside] = panes.map(span);
+    for (const { left, right } of aside) {
+      expect(left).toBeGreaterThan(Math.max(top?.right ?? Infinity, side?.right ?? Infinity));
+      expect(right).toBeLessThan(1000);
+    }
+    expect(sheet(scene(), { left: 0, top: 0, width: 400, height: 700 }).panes.map(({ key }) => key)).toEqual([
+      'top',
+      'side',
+    ]);
+  });
+
+  it('moves nothing when it is drawn again with other numbers', () => {
+    const frame = { left: 0, top: 0, width: 1000, height: 660 };
+    fc.assert(
+      fc.property(scenes, scenes, (one, other) => {
+        const before = sheet(one, frame);
+        const after = redrawn({ ...other, layoutIndex: 0, side: 'right' }, before);
+        expect(after.panes.map(({ key, place }) => ({ key, place }))).toEqual(
+          before.panes.map(({ key, place }) => ({ key, place })),
+        );
+        const own = sheet(other, frame);
+        expect(after.panes.find(({ key }) => key === 'top')?.view).toEqual(
+          own.panes.find(({ key }) => key === 'top')?.view,
+        );
+      }),
+      { numRuns: 15 },
+    );
   });
 });
 

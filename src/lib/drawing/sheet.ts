@@ -1,41 +1,41 @@
-import type { Plan } from '$lib/plan/document.ts';
-import type { Layout, Project, SideName } from '$lib/project/project.ts';
+import type { Point } from '$lib/geometry/point.ts';
+import { asideFrames, ASIDE_LEAST } from './aside.ts';
 import type { DimensionStyle } from './dimensionStyle.ts';
+import { frontHandles } from './frontHandles.ts';
+import { frontView } from './frontView.ts';
+import type { Handle } from './handle.ts';
+import { sideHandles, topHandles } from './handles.ts';
+import { isoView } from './isoView.ts';
 import { keyPlaces, type KeyPlace } from './keyPlace.ts';
 import type { Place } from './place.ts';
-import type { Floor } from './roomFromSide.ts';
+import { floorLevel, type Floor } from './roomFromSide.ts';
 import { closeRows, ofRank, withoutRepeats } from './rows.ts';
-import { sheetLayout, type Frame } from './sheetLayout.ts';
+import { sheetLayout, widthAt, type Frame } from './sheetLayout.ts';
+import type { SheetSource } from './sheetSource.ts';
 import { sideView } from './sideView.ts';
 import { topView } from './topView.ts';
 import type { Rank, View } from './view.ts';
 
-/** What a sheet is made from. */
-export interface SheetSource {
-  readonly project: Project;
-  readonly layout: Layout;
-  readonly layoutIndex: number;
-  readonly plan: Plan;
-  /** Whose loudspeaker the side view shows. */
-  readonly side: SideName;
-}
-
-export type ViewName = 'top' | 'side';
-/** Which views a sheet shows. */
-export type Shown = 'both' | ViewName;
+export type ViewName = 'top' | 'side' | 'front' | 'stand';
+/** Which views a sheet shows: one, or as many as there is room for. */
+export type Shown = 'all' | ViewName;
 
 /** A view where it lies on the paper. */
 export interface Pane {
   readonly key: ViewName;
   readonly view: View;
   readonly place: Place;
+  /** Upper left corner of a view that stands beside the others, at a scale of its own; null for those. */
+  readonly corner: Point | null;
 }
 
 /** A sheet with everything it could show, and where. */
 export interface Sheet {
-  /** From the top of the sheet down. */
+  /** The views of the desk from the top of the sheet down, then those beside them. */
   readonly panes: readonly Pane[];
   readonly key: KeyPlace;
+  /** How the floor is drawn on the side view. */
+  readonly floor: Floor;
 }
 
 interface NamedView {
@@ -45,11 +45,13 @@ interface NamedView {
 
 /** The legs are drawn whole when that costs no more than this share of the scale. */
 const WHOLE_LEGS = 0.9;
+/** The views of the desk give way to those beside them by no more than this share of their scale. */
+const BESIDE = 0.8;
 
 /** Scales of the paper from which the second and the third rank of items have room: 1:22 and 1:7. */
 const SECOND_RANK = 1 / 22;
 const THIRD_RANK = 1 / 7;
-/** Least height for both views, in paper mm: below it they would be too small to read, and one is shown at a time. */
+/** Least height for both views of the desk, in paper mm: below it they would be too small to read, and one is shown. */
 const BOTH_VIEWS = 135;
 
 /** The rank of items that a scale has room for, paper units for each real mm. */
@@ -58,13 +60,29 @@ export function rankFor(scale: number, { unit }: DimensionStyle): Rank {
   return scale / unit >= SECOND_RANK ? 2 : 1;
 }
 
-/** Whether a frame has room for both views at once. */
-export const bothFit = ({ height }: Frame, { unit }: DimensionStyle): boolean => height / unit >= BOTH_VIEWS;
+/** Whether a frame has room for several views at once. */
+export const severalFit = ({ height }: Frame, { unit }: DimensionStyle): boolean => height / unit >= BOTH_VIEWS;
 
-/** What is shown of what was asked for (null: nothing yet): both views where they fit, else one. */
+/** What is shown of what was asked for (null: nothing yet): all views where they fit, else one. */
 export function shownOf(asked: Shown | null, fit: boolean): Shown {
-  const wanted = asked ?? 'both';
-  return wanted === 'both' && !fit ? 'top' : wanted;
+  const wanted = asked ?? 'all';
+  return wanted === 'all' && !fit ? 'top' : wanted;
+}
+
+/** One view of a project. */
+export function viewOf(key: ViewName, source: SheetSource, floor: Floor): View {
+  const { project, layout, layoutIndex, plan, side } = source;
+  const { speaker } = project;
+  switch (key) {
+    case 'top':
+      return topView(speaker, layout, layoutIndex, plan);
+    case 'side':
+      return sideView(speaker, layout, layoutIndex, plan, side, floor);
+    case 'front':
+      return frontView(speaker, plan, side);
+    case 'stand':
+      return isoView(speaker, plan, side);
+  }
 }
 
 /** The views with what a rank has room for. Sizes that the view above gives are not given again. */
@@ -78,55 +96,120 @@ function ranked(views: readonly NamedView[], rank: Rank): NamedView[] {
   });
 }
 
+const viewsOf = (named: readonly NamedView[]): View[] => named.map(({ view }) => view);
+
 /** The largest arrangement of what has a rank: the key in whichever place leaves more room, the legs whole or broken. */
-function arrange(candidates: readonly (readonly NamedView[])[], rank: Rank, frame: Frame, style: DimensionStyle) {
-  const [whole, broken] = candidates.map((views) =>
-    keyPlaces(frame, style)
-      .map((key) => ({
-        views,
-        key,
-        places: sheetLayout(
-          ranked(views, rank).map(({ view }) => view),
-          key.rest,
-          style,
-        ),
-      }))
+function arrange(
+  candidates: readonly Candidate[],
+  rank: Rank,
+  keys: readonly KeyPlace[],
+  style: DimensionStyle,
+): Arranged {
+  const [whole, broken] = candidates.map(({ views, floor }) =>
+    keys
+      .map((key) => ({ views, floor, key, places: sheetLayout(viewsOf(ranked(views, rank)), key.rest, style) }))
       .reduce((a, b) => (scaleOf(b.places) > scaleOf(a.places) ? b : a)),
   );
   if (!whole || !broken) throw new Error('A sheet is arranged from two candidates: legs whole, legs broken.');
   return scaleOf(whole.places) >= WHOLE_LEGS * scaleOf(broken.places) ? whole : broken;
 }
 
+interface Candidate {
+  readonly views: readonly NamedView[];
+  readonly floor: Floor;
+}
+
+interface Arranged extends Candidate {
+  readonly key: KeyPlace;
+  readonly places: readonly Place[];
+}
+
 const scaleOf = ([first]: readonly Place[]): number => first?.scale ?? 0;
+
+/** The largest arrangement with the detail that its scale has room for. */
+function arrangeDetailed(candidates: readonly Candidate[], keys: readonly KeyPlace[], style: DimensionStyle): Arranged {
+  const coarse = arrange(candidates, 1, keys, style);
+  return arrange(candidates, rankFor(scaleOf(coarse.places), style), keys, style);
+}
+
+const panesOf = (views: readonly NamedView[], places: readonly Place[], corner: Point | null = null): Pane[] =>
+  views.flatMap((named, index) => {
+    const place = places[index];
+    return place ? [{ ...named, place, corner }] : [];
+  });
 
 /**
  * A sheet that fills a frame of the paper: third angle, the views laid out as large as they can be with the dimensions
- * that their scale has room for. It holds dimensions of every rank; `detailed` leaves out what there is no room for.
+ * that their scale has room for. It holds dimensions of every rank; `detailed` leaves out what there is no room for. Where
+ * the views of the desk leave room at the right, the front of the cabinet and its stand are shown there, each at a scale of
+ * its own.
  */
 export function sheetOf(source: SheetSource, shown: Shown, frame: Frame, style: DimensionStyle): Sheet {
-  const { project, layout, layoutIndex, plan, side } = source;
-  const { speaker } = project;
-  const top = topView(speaker, layout, layoutIndex, plan);
-  const candidates = (['true', 'broken'] as const).map((floor: Floor): NamedView[] =>
-    [
-      { key: 'top' as const, view: top },
-      { key: 'side' as const, view: sideView(speaker, layout, layoutIndex, plan, side, floor) },
-    ].filter(({ key }) => shown === 'both' || shown === key),
-  );
-  const coarse = arrange(candidates, 1, frame, style);
-  const { views, key, places } = arrange(candidates, rankFor(scaleOf(coarse.places), style), frame, style);
-  return {
-    key,
-    panes: views.flatMap(({ key: name, view }, index) => {
-      const place = places[index];
-      return place ? [{ key: name, view, place }] : [];
-    }),
-  };
+  const keys: readonly ViewName[] = shown === 'all' ? ['top', 'side'] : [shown];
+  const candidates = (['true', 'broken'] as const).map((floor): Candidate => ({
+    floor,
+    views: keys.map((key) => ({ key, view: viewOf(key, source, floor) })),
+  }));
+  const alone = arrangeDetailed(candidates, keyPlaces(frame, style), style);
+  const beside = shown === 'all' ? withAside(source, alone, candidates, frame, style) : null;
+  return beside ?? { key: alone.key, floor: alone.floor, panes: panesOf(alone.views, alone.places) };
 }
+
+/** The sheet with the front view and the stand beside the views of the desk; null where there is no room for them. */
+function withAside(
+  source: SheetSource,
+  alone: Arranged,
+  candidates: readonly Candidate[],
+  frame: Frame,
+  style: DimensionStyle,
+): Sheet | null {
+  const scale = scaleOf(alone.places);
+  const rank = rankFor(scale, style);
+  const desk = viewsOf(ranked(alone.views, rank));
+  const spare = frame.width - ASIDE_LEAST * style.unit;
+  if (widthAt(desk, BESIDE * scale, style) > spare) return null;
+  const aside = asideFrames(frame, Math.min(spare, widthAt(desk, scale, style)), style);
+  const { views, floor, places, key } = arrangeDetailed(candidates, [aside.desk], style);
+  const others = (['front', 'stand'] as const).flatMap((name) => {
+    const view = viewOf(name, source, floor);
+    const { left, top } = aside[name];
+    return panesOf([{ key: name, view }], sheetLayout([closeRows(view)], aside[name], style), [left, top]);
+  });
+  return { key, floor, panes: [...panesOf(views, places), ...others] };
+}
+
+/** The same sheet of other numbers: every view stays where it lies. For a drag, and for typing into the drawing. */
+export const redrawn = (source: SheetSource, sheet: Sheet): Sheet => ({
+  ...sheet,
+  panes: sheet.panes.map((pane) => ({ ...pane, view: viewOf(pane.key, source, sheet.floor) })),
+});
+
+/** A size that several views could give is given in the first of these that is there. */
+const GIVES_FIRST = ['front', 'top', 'side', 'stand'] as const satisfies readonly ViewName[];
 
 /** The sheet's views with the detail that there is room for when it is looked at enlarged. Nothing moves. */
 export function detailed({ panes }: Sheet, zoom: number, style: DimensionStyle): Pane[] {
-  const rank = rankFor((panes[0]?.place.scale ?? 0) * zoom, style);
-  const views = ranked(panes, rank);
-  return panes.map((pane, index) => ({ ...pane, view: views[index]?.view ?? pane.view }));
+  const shown = panes.map((pane) => ({
+    ...pane,
+    view: ofRank(pane.view, rankFor(pane.place.scale * zoom, style)),
+  }));
+  const before = (one: ViewName, other: ViewName): boolean => GIVES_FIRST.indexOf(one) < GIVES_FIRST.indexOf(other);
+  return shown.map((pane) => {
+    const givers = shown.filter((other) => before(other.key, pane.key));
+    return { ...pane, view: closeRows(givers.reduce((left, giver) => withoutRepeats(left, giver.view), pane.view)) };
+  });
+}
+
+/** What can be moved on a view of a sheet. */
+export function handlesOf({ key, view }: Pane, source: SheetSource, { floor }: Sheet): Handle[] {
+  switch (key) {
+    case 'top':
+      return topHandles(source);
+    case 'side':
+      return sideHandles(source, floorLevel(source.layout, floor), view.extent[3]);
+    case 'front':
+      return frontHandles(source);
+    case 'stand':
+      return [];
+  }
 }

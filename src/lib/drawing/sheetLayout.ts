@@ -36,18 +36,34 @@ function gapsOf(views: readonly View[], style: DimensionStyle): number[] {
   return [...above, rowsRoom(rows.at(-1)?.below ?? 0, style)];
 }
 
+/** Room beyond the outlines for the rows of all views: left of them and right of them. */
+function margins(views: readonly View[], style: DimensionStyle): readonly [before: number, behind: number] {
+  const rows = views.map(rowCounts);
+  const before = rowsRoom(Math.max(...rows.map((row) => row.left)), style);
+  const behind = Math.max(BEHIND * style.unit, rowsRoom(Math.max(...rows.map((row) => row.right)), style));
+  return [before, behind];
+}
+
+const endsOf = (views: readonly View[]): readonly [left: number, right: number] => [
+  Math.min(...views.map(({ extent }) => extent[0])),
+  Math.max(...views.map(({ extent }) => extent[2])),
+];
+
+/** Width that views placed under each other take at a scale, with their rows of dimensions, paper units. */
+export function widthAt(views: readonly View[], scale: number, style: DimensionStyle): number {
+  const [left, right] = endsOf(views);
+  return sum(margins(views, style)) + scale * (right - left);
+}
+
 /**
  * Places views that share their first axis under each other in one scale: for third angle the view from above first, the
  * view from the side second. As large as the frame allows with room for the rows of dimensions, and centred in it. A place
  * for each view, in their order.
  */
 export function sheetLayout(views: readonly View[], frame: Frame, style: DimensionStyle): Place[] {
-  const rows = views.map(rowCounts);
-  const left = Math.min(...views.map(({ extent }) => extent[0]));
-  const right = Math.max(...views.map(({ extent }) => extent[2]));
+  const [left, right] = endsOf(views);
   const heights = views.map(({ extent }) => extent[3] - extent[1]);
-  const before = rowsRoom(Math.max(...rows.map((row) => row.left)), style);
-  const behind = Math.max(BEHIND * style.unit, rowsRoom(Math.max(...rows.map((row) => row.right)), style));
+  const [before, behind] = margins(views, style);
   const gaps = gapsOf(views, style);
   const [spareWidth, spareHeight] = [frame.width - before - behind, frame.height - sum(gaps)];
   const scale = Math.max(LEAST_SCALE, Math.min(spareWidth / (right - left), spareHeight / sum(heights)));

@@ -1,0 +1,267 @@
+import type { Point } from '$lib/geometry/point.ts';
+import { sideNames, type SideName } from '$lib/project/project.ts';
+import { ranges } from '$lib/project/ranges.ts';
+import { rectangle } from './box.ts';
+import { ellipse } from './curve.ts';
+import type { Grip, Handle } from './handle.ts';
+import { convexHull } from './hull.ts';
+import { inputsOf } from './inputs.ts';
+import { fromAbove, fromRight, type Projection } from './projection.ts';
+import type { SheetSource } from './sheetSource.ts';
+
+/** Half the length and half the breadth of what is taken hold of at a head, as shares of its breadth. */
+const HEAD_HALF_LENGTH = 0.64;
+const HEAD_HALF_BREADTH = 0.5;
+
+/** Where along the wall it is held: beside the middle, where the desk's back edge is held. */
+const WALL_HOLD = 0.3;
+
+interface Scene extends Pick<SheetSource, 'layout' | 'plan'> {
+  readonly inputs: ReturnType<typeof inputsOf>;
+}
+
+const sceneOf = ({ layout, layoutIndex, plan }: SheetSource): Scene => ({
+  layout,
+  plan,
+  inputs: inputsOf(layout, layoutIndex),
+});
+
+const upwards = { rate: 1, sign: 1, align: [] } as const;
+
+/** What can be moved on the top view: edges first, what stands on the desk over them. */
+export function topHandles(source: SheetSource): Handle[] {
+  const scene = sceneOf(source);
+  const { layout, plan } = scene;
+  const { width, depth } = layout.desk;
+  const half = width / 2;
+  return [
+    ...wall(scene, [-half, half]),
+    deskRear(scene, [-half, half]),
+    deskSide(scene, 'left', [[0, half], [depth, half]]), // prettier-ignore
+    deskSide(scene, 'right', [[0, -half], [depth, -half]]), // prettier-ignore
+    ...layout.monitors.map(({ x, y, width: wide, depth: deep }, index) => ({
+      ...monitor(index),
+      at: [y + deep / 2, -x] as const,
+      across: monitorDepth(scene, index),
+      up: {
+        input: scene.inputs.at('monitors', index, 'x'),
+        value: x,
+        rate: -1,
+        range: ranges.monitorX,
+        says: x < 0 ? 'left of the middle' : 'right of the middle',
+        sign: signOf(x),
+        align: [0],
+      },
+      body: rectangle([y, -x - wide / 2, y + deep, -x + wide / 2]),
+    })),
+    ...sideNames.map((side): Handle => ({
+      ...speaker(scene, side, fromAbove),
+      across: markDepth(scene, side),
+      up: markAcross(scene, side),
+    })),
+    {
+      ...head,
+      at: fromAbove.flat(plan.head),
+      across: setback(scene),
+      up: {
+        input: scene.inputs.listener('offset'),
+        value: layout.listener.offset,
+        rate: -1,
+        range: ranges.listenerOffset,
+        says: layout.listener.offset < 0 ? 'left of the middle' : 'right of the middle',
+        sign: signOf(layout.listener.offset),
+        align: [0],
+      },
+      body: headBody(scene, fromAbove),
+    },
+  ];
+}
+
+/** What can be moved on the side view of one loudspeaker. `ground`: where the floor is drawn, `top`: how high the wall. */
+export function sideHandles(source: SheetSource, ground: number, top: number): Handle[] {
+  const scene = sceneOf(source);
+  const { layout, plan, inputs } = scene;
+  const { side } = source;
+  const pointer = inputs.lift.input;
+  const lift: Grip | null =
+    pointer === undefined
+      ? null
+      : {
+          ...upwards,
+          input: pointer,
+          value: plan.sides[side].lift,
+          range: ranges.lift,
+          says: 'over the desk',
+          align: [0],
+        };
+  return [
+    ...wall(scene, [ground, top]),
+    ...layout.monitors.map(({ y, depth, bottom, height }, index) => ({
+      ...monitor(index),
+      at: [y + depth / 2, bottom + height / 2] as const,
+      across: monitorDepth(scene, index),
+      up: {
+        ...upwards,
+        input: inputs.at('monitors', index, 'bottom'),
+        value: bottom,
+        range: ranges.monitorBottom,
+        says: 'over the desk',
+        align: [0],
+      },
+      body: rectangle([y, bottom, y + depth, bottom + height]),
+    })),
+    { ...speaker(scene, side, fromRight), across: markDepth(scene, side), up: lift },
+    {
+      ...head,
+      at: fromRight.flat(plan.head),
+      across: setback(scene),
+      up: {
+        ...upwards,
+        input: inputs.listener('earHeight'),
+        value: layout.listener.earHeight,
+        range: ranges.earHeight,
+        says: 'ear height over the floor',
+      },
+      body: headBody(scene, fromRight),
+    },
+  ];
+}
+
+const signOf = (value: number): 1 | -1 => (value < 0 ? -1 : 1);
+
+const head = { id: 'handle-head', thing: 'head', name: 'Head' } as const;
+
+function headBody({ layout, plan }: Scene, { flat }: Projection): Point[] {
+  const { headWidth } = layout.listener;
+  return ellipse(flat(plan.head), HEAD_HALF_LENGTH * headWidth, HEAD_HALF_BREADTH * headWidth, 24);
+}
+
+const setback = ({ layout, inputs }: Scene): Grip => ({
+  input: inputs.listener('setback'),
+  value: layout.listener.setback,
+  rate: -1,
+  range: ranges.setback,
+  says: 'in front of the desk’s edge',
+  sign: 1,
+  align: [0],
+});
+
+const monitor = (index: number): Pick<Handle, 'id' | 'thing' | 'name'> => ({
+  id: `handle-monitor-${index}`,
+  thing: `monitor-${index}`,
+  name: `Monitor ${index + 1}`,
+});
+
+const monitorDepth = ({ layout, inputs }: Scene, index: number): Grip => ({
+  ...upwards,
+  input: inputs.at('monitors', index, 'y'),
+  value: layout.monitors[index]?.y ?? 0,
+  range: ranges.monitorY,
+  says: 'from the desk’s front edge',
+  align: [layout.placement.left.y, layout.placement.right.y],
+});
+
+function speaker({ plan }: Scene, side: SideName, { flat }: Projection): Omit<Handle, 'across' | 'up'> {
+  const { cabinet } = plan.sides[side];
+  const body = convexHull(cabinet.map(flat));
+  const sum = body.reduce<Point>(([x, y], [a, b]) => [x + a, y + b], [0, 0]);
+  const count = Math.max(1, body.length);
+  return {
+    id: `handle-speaker-${side}`,
+    thing: `speaker-${side}`,
+    name: side === 'left' ? 'Left loudspeaker' : 'Right loudspeaker',
+    at: [sum[0] / count, sum[1] / count],
+    body,
+  };
+}
+
+/** The other mark's number, to be equal with; none where it is equal already, for then it moves along. */
+const unlike = (value: number, other: number): number[] => (value === other ? [] : [other]);
+
+const markDepth = ({ layout, inputs }: Scene, side: SideName): Grip => {
+  const { left, right } = layout.placement;
+  const value = layout.placement[side].y;
+  return {
+    ...upwards,
+    input: inputs.mark(side, 'y'),
+    value,
+    range: ranges.markY,
+    says: 'from the desk’s front edge',
+    align: unlike(value, side === 'left' ? right.y : left.y),
+  };
+};
+
+const markAcross = ({ layout, inputs }: Scene, side: SideName): Grip => {
+  const { left, right } = layout.placement;
+  const value = layout.placement[side].x;
+  return {
+    input: inputs.mark(side, 'x'),
+    value,
+    rate: -1,
+    range: ranges.markX,
+    says: 'from the middle of the desk',
+    sign: side === 'right' ? 1 : -1,
+    align: unlike(value, -(side === 'left' ? right.x : left.x)),
+  };
+};
+
+const middle = ([a, b]: readonly [Point, Point]): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+
+function deskRear({ layout, inputs }: Scene, [from, to]: readonly [number, number]): Handle {
+  const { depth } = layout.desk;
+  const body = [[depth, from], [depth, to]] as const; // prettier-ignore
+  return {
+    id: 'handle-desk-rear',
+    thing: 'desk',
+    name: 'Back edge of the desk',
+    at: middle(body),
+    across: { ...upwards, input: inputs.desk('depth'), value: depth, range: ranges.deskDepth, says: 'deep' },
+    up: null,
+    body,
+  };
+}
+
+function deskSide({ layout, inputs }: Scene, side: SideName, body: readonly [Point, Point]): Handle {
+  return {
+    id: `handle-desk-${side}`,
+    thing: 'desk',
+    name: side === 'left' ? 'Left edge of the desk' : 'Right edge of the desk',
+    at: middle(body),
+    across: null,
+    up: {
+      input: inputs.desk('width'),
+      value: layout.desk.width,
+      rate: side === 'left' ? 2 : -2,
+      range: ranges.deskWidth,
+      says: 'wide',
+      sign: 1,
+      align: [],
+    },
+    body,
+  };
+}
+
+function wall({ layout, inputs }: Scene, [from, to]: readonly [number, number]): Handle[] {
+  const { depth, wallGap } = layout.desk;
+  if (wallGap === null) return [];
+  const face = depth + wallGap;
+  const body = [[face, from], [face, to]] as const; // prettier-ignore
+  return [
+    {
+      id: 'handle-wall',
+      thing: 'wall',
+      name: 'Wall',
+      at: [face, from + WALL_HOLD * (to - from)],
+      across: {
+        ...upwards,
+        input: inputs.desk('wallGap'),
+        value: wallGap,
+        range: ranges.wallGap,
+        says: 'behind the desk',
+        align: [0],
+      },
+      up: null,
+      body,
+    },
+  ];
+}

@@ -1,0 +1,6 @@
+/** What is edited between `begin` and `finish` is one step of undo; `cancel` takes it all back. */
+export interface Gestures {
+  begin(): void;
+  finish(): void;
+  cancel(): void;
+}

@@ -1,0 +1,50 @@
+import type { Attachment } from 'svelte/attachments';
+import { groupOf } from '$lib/drawing/thing.ts';
+import type { OpenProject } from '$lib/state/openProject.svelte.ts';
+import type { Selection } from '$lib/state/selection.svelte.ts';
+
+const LIT = 'data-lit';
+
+/**
+ * Ties a form to what is chosen: a field or group that gets the focus is chosen, and what is chosen on the drawing is lit up
+ * in the form, opened and, where the form scrolls by itself, brought into view.
+ */
+export function formLight(open: OpenProject, selection: Selection): Attachment<HTMLElement> {
+  return (form) => {
+    const focused = ({ target }: FocusEvent): void => {
+      if (!(target instanceof Element)) return;
+      if (target.id.startsWith('/')) return selection.choose(target.id, true);
+      const group = target.closest('[data-at]')?.getAttribute('data-at');
+      if (group) selection.choose(group, false);
+    };
+    form.addEventListener('focusin', focused);
+    const { chosen } = selection;
+    const pointer = chosen?.kind === 'value' ? chosen.pointer : chosen && groupOf(chosen.thing, open.layoutIndex);
+    const found = pointer ? place(form, pointer) : null;
+    found?.setAttribute(LIT, '');
+    if (found && !form.contains(document.activeElement)) show(form, found);
+    return () => {
+      form.removeEventListener('focusin', focused);
+      found?.removeAttribute(LIT);
+    };
+  };
+}
+
+/** The control of a value, or the group of a thing. */
+const place = (form: HTMLElement, pointer: string): Element | null =>
+  form.querySelector(`[id=${CSS.escape(pointer)}]`)?.closest('.row') ??
+  form.querySelector(`[data-at=${CSS.escape(pointer)}]`);
+
+function show(form: HTMLElement, found: Element): void {
+  for (let up = found.closest('details'); up; up = up.parentElement?.closest('details') ?? null) up.open = true;
+  if (getComputedStyle(form).overflowY === 'auto') scrollWithin(form, found);
+}
+
+/** The form alone scrolls, and no further than it must: a page that moved would carry off what the pointer holds. */
+function scrollWithin(form: HTMLElement, found: Element): void {
+  const [frame, box] = [form.getBoundingClientRect(), found.getBoundingClientRect()];
+  const over = box.top - frame.top;
+  const under = Math.min(box.bottom - frame.bottom, over);
+  if (over < 0) form.scrollTop += over;
+  else if (under > 0) form.scrollTop += under;
+}
