@@ -1,6 +1,7 @@
 import { HEAD_LIMITS } from '$lib/acoustics/headHearing.ts';
 import { headRoomSteps as stepsFor, type HeadRoom } from '$lib/acoustics/headRoom.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
+import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import type { Plan } from './document.ts';
 import { seatsOf, voicesOf } from './headVoices.ts';
 
@@ -14,10 +15,8 @@ export interface HeadRoomPlan extends HeadRoom {
  * How far the head may move from the planned seat and from every other posture. `plan` must be the plan of this project
  * and layout. Pure; some milliseconds for each posture, so it is called beside the plan, in a worker.
  */
-export function headRoomOf(project: Project, layout: Layout, plan: Plan): HeadRoomPlan {
-  const steps = headRoomSteps(project, layout, plan);
-  for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value;
-}
+export const headRoomOf = (...asked: Parameters<typeof headRoomSteps>): HeadRoomPlan =>
+  toTheEnd(headRoomSteps(...asked));
 
 /** The same in steps of some milliseconds, each with the share that is done, 0…1: for what must answer in between. */
 export function* headRoomSteps(project: Project, layout: Layout, plan: Plan): Generator<number, HeadRoomPlan> {

@@ -1,5 +1,6 @@
 import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
+import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import type { Finding, Plan } from '$lib/plan/document.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { soundOf } from '$lib/plan/sound.ts';
@@ -25,21 +26,29 @@ export const allFindings = (project: Project, layout: Layout, of: Plan, sound: S
  * with its edits is sound, is planned anew, and there the code's findings are gone, or less grave, or at most half as far
  * from their limits, with no more faults, cautions or, against a note, notes than before.
  */
-export function suggestionsFor(
+export const suggestionsFor = (...asked: Parameters<typeof suggestionSteps>): Map<string, Suggestion> =>
+  toTheEnd(suggestionSteps(...asked));
+
+/** The same in steps, one for each code: each yields the share that is done, 0…1. */
+export function* suggestionSteps(
   project: Project,
   index: number,
   of: Plan,
   sound: SoundPlan,
   findings: readonly Finding[],
-): Map<string, Suggestion> {
+): Generator<number, Map<string, Suggestion>> {
   const layout = project.layouts[index];
   const found = new Map<string, Suggestion>();
   if (!layout) return found;
   const at = (change: LayoutChange): Plan | null => planOf(project, changedLayout(layout, change));
-  for (const code of new Set(findings.map((finding) => finding.code))) {
+  const codes = new Set(findings.map((finding) => finding.code));
+  let tried = 0;
+  for (const code of codes) {
     const own = findings.filter((finding) => finding.code === code);
     const suggestion = bestOf({ project, layout, plan: of, sound, findings: own, at }, code, index, findings);
     if (suggestion) found.set(code, suggestion);
+    tried += 1;
+    yield tried / codes.size;
   }
   return found;
 }

@@ -1,0 +1,118 @@
+import type { HeadMap, HeadPlane } from '$lib/acoustics/headMap.ts';
+import type { HeadRoomPlan } from '$lib/plan/headRoom.ts';
+import type { SoundPlan } from '$lib/plan/soundDocument.ts';
+import type { Answer, Ask, Heard, Job, Reply } from './hearing/messages.ts';
+import type { Shown } from './settle.ts';
+
+/** The part of a worker that is used. */
+export interface Line {
+  postMessage(ask: Ask): void;
+  onmessage: ((event: MessageEvent<Reply>) => void) | null;
+}
+
+/** An answer, and what it was asked of: once that has moved on, the answer is old. */
+export interface Told<Value> {
+  readonly shown: Shown;
+  readonly value: Value;
+}
+
+/**
+ * What reaches the ears, found off the page's own thread. The worker begins with the first question. An answer stays
+ * until the next one is there; answers to questions that are no longer the newest are dropped.
+ */
+export class Hearing {
+  #line: Line | null = null;
+  readonly #connect: () => Line;
+  #ticket = 0;
+  #asked: Partial<Record<Job, { readonly ticket: number; readonly shown: Shown }>> = {};
+  #findings = $state.raw<Told<Heard> | null>(null);
+  #sound = $state.raw<Told<SoundPlan> | null>(null);
+  #room = $state.raw<Told<HeadRoomPlan> | null>(null);
+  #plane = $state.raw<Told<HeadMap> | null>(null);
+  #share = $state<number | null>(null);
+
+  /** @param connect Starts the worker. */
+  constructor(connect: () => Line) {
+    this.#connect = connect;
+  }
+
+  get findings(): Told<Heard> | null {
+    return this.#findings;
+  }
+
+  get sound(): Told<SoundPlan> | null {
+    return this.#sound;
+  }
+
+  /** How far the head may move from every seat. */
+  get room(): Told<HeadRoomPlan> | null {
+    return this.#room;
+  }
+
+  /** The last map asked for by itself. */
+  get plane(): Told<HeadMap> | null {
+    return this.#plane;
+  }
+
+  /** How much of the head room is done, 0…1; null while nobody works at it. */
+  get share(): number | null {
+    return this.#share;
+  }
+
+  /** Asks for something of what is shown, once. */
+  ask(job: Exclude<Job, 'plane'>, shown: Shown): void {
+    if (this.#asked[job]?.shown === shown) return;
+    if (job === 'room') this.#share = 0;
+    this.#post(shown, job, (ticket) => ({ kind: job, ticket, ...question(shown) }));
+  }
+
+  /** Asks for a map of head positions; the newest question counts. */
+  askPlane(shown: Shown, where: HeadPlane): void {
+    this.#post(shown, 'plane', (ticket) => ({ kind: 'plane', ticket, ...question(shown), where }));
+  }
+
+  /** Gives up waiting for the head room. What was there before stays. */
+  stop(): void {
+    this.#asked = { ...this.#asked, room: undefined };
+    this.#share = null;
+    this.#line?.postMessage({ kind: 'stop', job: 'room' });
+  }
+
+  #post(shown: Shown, job: Job, ask: (ticket: number) => Ask): void {
+    this.#line ??= this.#connected();
+    this.#ticket += 1;
+    this.#asked = { ...this.#asked, [job]: { ticket: this.#ticket, shown } };
+    this.#line.postMessage(ask(this.#ticket));
+  }
+
+  #connected(): Line {
+    const line = this.#connect();
+    line.onmessage = ({ data }) => {
+      if (data.kind !== 'progress') this.#take(data);
+      else if (data.job === 'room' && this.#asked.room?.ticket === data.ticket) this.#share = data.share;
+    };
+    return line;
+  }
+
+  #take(answer: Answer): void {
+    const asked = this.#asked[answer.kind];
+    if (asked?.ticket !== answer.ticket) return;
+    const { shown } = asked;
+    switch (answer.kind) {
+      case 'findings':
+        this.#findings = { shown, value: answer.value };
+        return;
+      case 'sound':
+        this.#sound = { shown, value: answer.value };
+        return;
+      case 'plane':
+        this.#plane = { shown, value: answer.value };
+        return;
+      case 'room':
+        this.#room = { shown, value: answer.value };
+        this.#share = null;
+    }
+  }
+}
+
+const question = ({ project, layoutIndex }: Shown) => ({ project, layoutIndex });

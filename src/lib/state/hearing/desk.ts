@@ -1,0 +1,76 @@
+import { headMap } from '$lib/acoustics/headMap.ts';
+import { heardFindings } from '$lib/plan/findings/heard.ts';
+import { seatFindings } from '$lib/plan/findings/seats.ts';
+import { suggestionSteps } from '$lib/plan/findings/suggest.ts';
+import { headRoomSteps } from '$lib/plan/headRoom.ts';
+import { hearingOf } from '$lib/plan/headVoices.ts';
+import { plan } from '$lib/plan/plan.ts';
+import { soundOf } from '$lib/plan/sound.ts';
+import type { Layout } from '$lib/project/project.ts';
+import type { Plan } from '$lib/plan/document.ts';
+import type { Ask, Job, Reply } from './messages.ts';
+
+type Question = Exclude<Ask, { readonly kind: 'stop' }>;
+
+/**
+ * Takes questions in and gives answers out, whatever stands between: a worker, or a test. Between the steps of a job it
+ * pauses, so that it can be told to stop, or asked something newer. A project that has no plan is not answered.
+ *
+ * @param pause Resolves once whatever has been said meanwhile has been heard.
+ */
+export function hearingDesk(post: (reply: Reply) => void, pause: () => Promise<void>): (ask: Ask) => Promise<void> {
+  const newest = new Map<Job, number>();
+  return async (ask) => {
+    if (ask.kind === 'stop') {
+      newest.delete(ask.job);
+      return;
+    }
+    const { kind, ticket } = ask;
+    newest.set(kind, ticket);
+    await pause();
+    const steps = work(ask);
+    while (newest.get(kind) === ticket) {
+      const step = steps.next();
+      if (step.done) return;
+      post(step.value);
+      await pause();
+    }
+  };
+}
+
+function* work(ask: Question): Generator<Reply, void> {
+  const layout = ask.project.layouts[ask.layoutIndex];
+  const outcome = layout && plan(ask.project, layout);
+  if (layout && outcome?.ok) yield* answers(ask, layout, outcome.value);
+}
+
+function* answers(ask: Question, layout: Layout, of: Plan): Generator<Reply, void> {
+  const { kind, ticket, project } = ask;
+  switch (kind) {
+    case 'sound':
+      return yield { kind, ticket, value: soundOf(project, layout, of) };
+    case 'plane':
+      return yield { kind, ticket, value: headMap(hearingOf(project, of), ask.where) };
+    case 'room': {
+      const steps = headRoomSteps(project, layout, of);
+      for (let step = steps.next(); ; step = steps.next()) {
+        if (step.done) return yield { kind, ticket, value: step.value };
+        yield { kind: 'progress', job: kind, ticket, share: step.value };
+      }
+    }
+    case 'findings':
+      return yield* findings(ask, layout, of);
+  }
+}
+
+/** The findings at once, the suggestions once each has been tried. */
+function* findings({ ticket, project, layoutIndex }: Question, layout: Layout, of: Plan): Generator<Reply, void> {
+  const sound = soundOf(project, layout, of);
+  const found = [...heardFindings(sound), ...seatFindings(project, layout, of)];
+  yield { kind: 'findings', ticket, value: { findings: found, suggestions: null } };
+  const steps = suggestionSteps(project, layoutIndex, of, sound, [...of.findings, ...found]);
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done) return yield { kind: 'findings', ticket, value: { findings: found, suggestions: step.value } };
+    yield { kind: 'progress', job: 'findings', ticket, share: step.value };
+  }
+}

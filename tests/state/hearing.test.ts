@@ -1,0 +1,132 @@
+import { describe, expect, test } from 'vitest';
+import { headMap } from '$lib/acoustics/headMap.ts';
+import { headRoomOf } from '$lib/plan/headRoom.ts';
+import { hearingOf } from '$lib/plan/headVoices.ts';
+import { soundOf } from '$lib/plan/sound.ts';
+import { hearingDesk } from '$lib/state/hearing/desk.ts';
+import type { Ask, Reply } from '$lib/state/hearing/messages.ts';
+import { Hearing, type Line } from '$lib/state/hearing.svelte.ts';
+import { settleProject, type Shown } from '$lib/state/settle.ts';
+import { project } from '../projects.ts';
+
+function shownOf(changes: Readonly<Record<string, unknown>> = {}): Shown {
+  const { shown } = settleProject(project(changes), 0);
+  if (!shown) throw new Error('the demo has an answer');
+  return shown;
+}
+
+/** A desk that pauses until it is let go on, and what it has said. */
+function paused() {
+  const replies: Reply[] = [];
+  let waiting: (() => void)[] = [];
+  const ask = hearingDesk(
+    (reply) => replies.push(reply),
+    () => new Promise((resolve) => waiting.push(resolve)),
+  );
+  /** Lets everything that pauses go on by one step. */
+  const goOn = async (): Promise<void> => {
+    const now = waiting;
+    waiting = [];
+    for (const resolve of now) resolve();
+    await new Promise((resolve) => setTimeout(resolve));
+  };
+  const finish = async (): Promise<void> => {
+    while (waiting.length > 0) await goOn();
+  };
+  return { ask, goOn, finish, replies };
+}
+
+const demo = shownOf();
+const of = { project: demo.project, layoutIndex: 0 };
+
+describe('the desk', () => {
+  test('answers what the pure rooms find', async () => {
+    const { ask, finish, replies } = paused();
+    const where = { plane: 'plan', at: 445, across: [-100, 100], up: [-300, -100] } as const;
+    void ask({ kind: 'sound', ticket: 1, ...of });
+    void ask({ kind: 'room', ticket: 2, ...of });
+    void ask({ kind: 'plane', ticket: 3, ...of, where });
+    await finish();
+    const answer = (ticket: number) => replies.find((one) => one.kind !== 'progress' && one.ticket === ticket);
+    expect(answer(1)).toEqual({ kind: 'sound', ticket: 1, value: soundOf(demo.project, demo.layout, demo.plan) });
+    expect(answer(2)).toEqual({ kind: 'room', ticket: 2, value: headRoomOf(demo.project, demo.layout, demo.plan) });
+    expect(answer(3)).toEqual({ kind: 'plane', ticket: 3, value: headMap(hearingOf(demo.project, demo.plan), where) });
+  });
+
+  test('tells findings first, suggestions when they have been tried', async () => {
+    const { ask, finish, replies } = paused();
+    void ask({ kind: 'findings', ticket: 7, ...of });
+    await finish();
+    const told = replies.filter((one) => one.kind === 'findings');
+    expect(told.map(({ value }) => value.suggestions === null)).toEqual([true, false]);
+    expect(told[1]?.value.findings.map(({ code }) => code)).toContain('early-desk');
+    expect(told[1]?.value.suggestions?.get('triangle-angle')?.label).toMatch(/^Move both marks/);
+  });
+
+  test('stops between two steps when told to, and says no more', async () => {
+    const { ask, goOn, finish, replies } = paused();
+    void ask({ kind: 'room', ticket: 1, ...of });
+    await goOn();
+    expect(replies).toHaveLength(1);
+    void ask({ kind: 'stop', job: 'room' });
+    await finish();
+    expect(replies).toHaveLength(1);
+  });
+
+  test('drops an old question for a newer one of the same kind', async () => {
+    const { ask, finish, replies } = paused();
+    void ask({ kind: 'sound', ticket: 1, ...of });
+    void ask({ kind: 'sound', ticket: 2, ...of });
+    await finish();
+    expect(replies.map((one) => one.ticket)).toEqual([2]);
+  });
+
+  test('has nothing to say of a layout that is not there', async () => {
+    const { ask, finish, replies } = paused();
+    void ask({ kind: 'sound', ticket: 1, project: demo.project, layoutIndex: 4 });
+    await finish();
+    expect(replies).toEqual([]);
+  });
+});
+
+describe('the client', () => {
+  function client() {
+    const asked: Ask[] = [];
+    const line: Line = { postMessage: (ask) => asked.push(ask), onmessage: null };
+    const hearing = new Hearing(() => line);
+    const reply = (data: Reply): void => line.onmessage?.(new MessageEvent('message', { data }));
+    return { asked, hearing, reply };
+  }
+  const sound = soundOf(demo.project, demo.layout, demo.plan);
+
+  test('asks once for each thing that is shown, and keeps an answer until the next', () => {
+    const { asked, hearing, reply } = client();
+    hearing.ask('sound', demo);
+    hearing.ask('sound', demo);
+    expect(asked).toHaveLength(1);
+    reply({ kind: 'sound', ticket: 1, value: sound });
+    expect(hearing.sound).toEqual({ shown: demo, value: sound });
+    const next = shownOf({ '/layouts/0/listener/earHeight': 1200 });
+    hearing.ask('sound', next);
+    expect(hearing.sound?.shown).toBe(demo);
+    reply({ kind: 'sound', ticket: 1, value: sound });
+    expect(hearing.sound?.shown).toBe(demo);
+    reply({ kind: 'sound', ticket: 2, value: sound });
+    expect(hearing.sound?.shown).toBe(next);
+  });
+
+  test('tells how far the head room is, and gives it up', () => {
+    const { asked, hearing, reply } = client();
+    hearing.ask('room', demo);
+    expect(hearing.share).toBe(0);
+    reply({ kind: 'progress', job: 'room', ticket: 1, share: 0.5 });
+    expect(hearing.share).toBe(0.5);
+    hearing.stop();
+    expect(hearing.share).toBeNull();
+    expect(asked.at(-1)).toEqual({ kind: 'stop', job: 'room' });
+    reply({ kind: 'room', ticket: 1, value: headRoomOf(demo.project, demo.layout, demo.plan) });
+    expect(hearing.room).toBeNull();
+    hearing.ask('room', demo);
+    expect(asked.at(-1)).toMatchObject({ kind: 'room', ticket: 2 });
+  });
+});
