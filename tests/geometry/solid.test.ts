@@ -44,7 +44,9 @@ describe('overlapDepth', () => {
       fc.property(some, ([x, y, z, turn, lean]) => {
         const other = leaning(vec3(x, y, z), turn, lean);
         const depth = overlapDepth(cube, other);
-        expect(overlapDepth(other, cube)).toBeCloseTo(depth, 9);
+        // Apart, the first plane found between them ends the search, and which is first depends on the order.
+        if (depth > 0) expect(overlapDepth(other, cube)).toBeCloseTo(depth, 9);
+        else expect(overlapDepth(other, cube)).toBeLessThanOrEqual(0);
         const [from, , to] = other.vertices;
         if (!from || !to) throw new Error('a body has corners');
         const shared = Array.from({ length: 9 }, (_, i) => between(from, other.vertices[6] ?? to, (i + 0.5) / 9)).some(

@@ -72,19 +72,19 @@ export function uprightBox(lowest: Vec3, size: Vec3): Solid {
 /** Cross products of directions closer to parallel than this give no axis of their own. */
 const NEARLY_PARALLEL = 1e-9;
 
-function extent(solid: Solid, axis: Vec3): [number, number] {
-  let [least, most] = [Infinity, -Infinity];
-  for (const vertex of solid.vertices) {
-    const reach = dot(vertex, axis);
-    if (reach < least) least = reach;
-    if (reach > most) most = reach;
-  }
-  return [least, most];
-}
-
+/** How far the two bodies' shadows on an axis lie over each other, mm; negative when they are apart. */
 function overlapAlong(a: Solid, b: Solid, axis: Vec3): number {
-  const [leastA, mostA] = extent(a, axis);
-  const [leastB, mostB] = extent(b, axis);
+  let [leastA, mostA, leastB, mostB] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (const vertex of a.vertices) {
+    const reach = dot(vertex, axis);
+    if (reach < leastA) leastA = reach;
+    if (reach > mostA) mostA = reach;
+  }
+  for (const vertex of b.vertices) {
+    const reach = dot(vertex, axis);
+    if (reach < leastB) leastB = reach;
+    if (reach > mostB) mostB = reach;
+  }
   return Math.min(mostA - leastB, mostB - leastA);
 }
 
@@ -94,8 +94,12 @@ function overlapAlong(a: Solid, b: Solid, axis: Vec3): number {
  */
 export function overlapDepth(a: Solid, b: Solid): number {
   let least = Infinity;
-  for (const { normal } of [...a.faces, ...b.faces]) least = Math.min(least, overlapAlong(a, b, normal));
-  if (least <= 0) return least;
+  for (const faces of [a.faces, b.faces]) {
+    for (const { normal } of faces) {
+      least = Math.min(least, overlapAlong(a, b, normal));
+      if (least <= 0) return least;
+    }
+  }
   for (const edgeA of a.edges) {
     for (const edgeB of b.edges) {
       const axis = cross(edgeA, edgeB);

@@ -1,16 +1,14 @@
-import { sixSided, overlapDepth, stretchInside } from '$lib/geometry/solid.ts';
+import { overlapDepth, stretchInside, type Solid } from '$lib/geometry/solid.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import { sideNames, type Layout, type SideName } from '$lib/project/project.ts';
 import { earsOf } from './ears.ts';
-import type { Pose } from './pose.ts';
 import { mm } from './say.ts';
 
 /** Cabinets that touch face to face overlap by the dust of rounding; mm. */
 const TOUCHING = 1e-6;
 
 /** Two things that cannot be in one place: a head in a cabinet, a cabinet in the other. Pointers below the layout. */
-export function placeFaults(layout: Layout, poses: Readonly<Record<SideName, Pose>>): Fault[] {
-  const bodies = { left: sixSided(poses.left.cabinet), right: sixSided(poses.right.cabinet) };
+export function placeFaults(layout: Layout, bodies: Readonly<Record<SideName, Solid>>): Fault[] {
   const ears = earsOf(layout.listener, layout.desk);
   const faults = sideNames
     .filter((side) => stretchInside(bodies[side], ears.left, ears.right) !== null)

@@ -37,7 +37,8 @@ export function plan(project: Project, layout: Layout): Outcome<Plan> {
   const [left, right] = [placeSide(speaker, layout, 'left'), placeSide(speaker, layout, 'right')];
   if (!left.ok || !right.ok) return refuse('no-answer', [...faultsOf(left), ...faultsOf(right)]);
   const poses = { left: left.value, right: right.value };
-  const clashes = placeFaults(layout, poses);
+  const cabinets = both((side) => sixSided(poses[side].cabinet));
+  const clashes = placeFaults(layout, cabinets);
   if (clashes.length > 0) return refuse('unsound', clashes);
 
   const stock = stockFor(project, layout);
@@ -70,7 +71,7 @@ export function plan(project: Project, layout: Layout): Outcome<Plan> {
         speedOfSound: sound,
         triangle,
         poses,
-        cabinets: both((side) => sixSided(poses[side].cabinet)),
+        cabinets,
         monitors: layout.monitors.map(monitorBody),
         footprints: both((side) => stands[side].footprint),
         balances,

@@ -22,13 +22,26 @@ interface Span {
  */
 export function labelInside(polygon: readonly Point[], span: Span, texts: readonly string[]): readonly PartLabel[] {
   for (const text of texts) {
-    const width = letteringWidth(text, 1);
+    const width = unitWidth(text);
     for (let height = TALLEST; height >= SMALLEST; height -= STEP) {
       const label = fitted(polygon, span, text, width, height);
       if (label) return [label];
     }
   }
   return [];
+}
+
+/** Widths of texts at a height of 1. A plan asks for the same few again and again, with every keystroke. */
+const widths = new Map<string, number>();
+const MOST_WIDTHS = 64;
+
+function unitWidth(text: string): number {
+  const known = widths.get(text);
+  if (known !== undefined) return known;
+  if (widths.size >= MOST_WIDTHS) widths.clear();
+  const width = letteringWidth(text, 1);
+  widths.set(text, width);
+  return width;
 }
 
 /** The label at this height, or null when it does not fit. `width` is that of the text at a height of 1. */
