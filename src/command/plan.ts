@@ -1,3 +1,4 @@
+import { allFiles } from '$lib/files/allFiles.ts';
 import { cutFiles } from '$lib/files/bundle.ts';
 import { faultLine, type Fault } from '$lib/project/fault.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
@@ -31,19 +32,22 @@ async function answer({ file, layout: name, out }: Request): Promise<number> {
   }
   const planned = plan(project.value, layout);
   if (!planned.ok) return refuse(planned.kind === 'unsound' ? BAD_INPUT : NO_ANSWER, planned.faults);
-  const files = await cutFiles(project.value, planned.value);
-  if (!files.ok) return refuse(NO_ANSWER, files.faults);
-  const { document, cut } = files.value;
-  if (out !== null) {
-    const all = [{ path: 'plan.json', text: document }, ...cut];
-    try {
-      writeWhole(out, all);
-    } catch (error) {
-      return badInput(`expected a folder that can be written to, got ${JSON.stringify(out)}: ${reason(error)}`);
-    }
-    for (const path of strangers(out, all)) {
-      process.stderr.write(`note: ${path} is from an earlier run and does not belong to this plan\n`);
-    }
+  if (out === null) {
+    const files = await cutFiles(project.value, planned.value);
+    if (!files.ok) return refuse(NO_ANSWER, files.faults);
+    process.stdout.write(files.value.document);
+    return 0;
+  }
+  const made = await allFiles(project.value, planned.value);
+  if (!made.ok) return refuse(NO_ANSWER, made.faults);
+  const { document, files } = made.value;
+  try {
+    writeWhole(out, files);
+  } catch (error) {
+    return badInput(`expected a folder that can be written to, got ${JSON.stringify(out)}: ${reason(error)}`);
+  }
+  for (const path of strangers(out, files)) {
+    process.stderr.write(`note: ${path} is from an earlier run and does not belong to this plan\n`);
   }
   process.stdout.write(document);
   return 0;

@@ -53,7 +53,7 @@ describe('a sound project', () => {
     expect(JSON.parse(out)).toMatchObject(JSON.parse(JSON.stringify(planned.ok && planned.value)));
   });
 
-  test('writes the plan, every part and every sheet, each as SVG and DXF', () => {
+  test('writes the plan, every part and every sheet as SVG and DXF, and what goes to the bench', () => {
     const out = join(folder, 'made', 'new');
     const printed = run(projectFile(), '--out', out);
     expect(printed.status).toBe(0);
@@ -64,7 +64,9 @@ describe('a sound project', () => {
       `sheets/MDF 3 mm-${number}.dxf`,
       `sheets/MDF 3 mm-${number}.svg`,
     ]);
-    expect(everyFile(out)).toEqual(['parts/slice.dxf', 'parts/slice.svg', 'plan.json', ...sheets].sort());
+    const bench = ['templates/slice.pdf', 'solids/stand.stl', 'solids/stands.3mf', 'cut-list.csv', 'manifest.json'];
+    const parts = ['parts/slice.dxf', 'parts/slice.svg'];
+    expect(everyFile(out)).toEqual(['plan.json', ...parts, ...sheets, ...bench].sort());
   });
 
   test('gives the same bytes every time', () => {
@@ -217,6 +219,8 @@ describe('writing', () => {
     const out = join(folder, 'hostile');
     const { status } = run(projectFile({ '/stock/0/name': '../../<b>board' }), '--out', out);
     expect(status).toBe(0);
-    expect(everyFile(out).every((path) => /^(plan\.json|(parts|sheets)\/[^/]+)$/.test(path))).toBe(true);
+    expect(
+      everyFile(out).every((path) => /^([\w-]+\.(json|csv)|(parts|sheets|templates|solids)\/[^/]+)$/.test(path)),
+    ).toBe(true);
   });
 });

@@ -1,7 +1,7 @@
 import { arrange } from '$lib/workshop/arrange.ts';
 import type { Plan } from '$lib/plan/document.ts';
 import { success, type Result } from '$lib/project/fault.ts';
-import type { Project } from '$lib/project/project.ts';
+import type { LayerColours, Project } from '$lib/project/project.ts';
 import type { Part, Sheet } from '$lib/workshop/part.ts';
 import { dxfFile } from './dxf.ts';
 import { fileStems } from './fileName.ts';
@@ -21,6 +21,8 @@ export interface CutFiles {
   readonly document: string;
   /** Part and sheet drawings, SVG and DXF of each. */
   readonly cut: readonly CutFile[];
+  /** How the parts lie, as in the document. */
+  readonly sheets: readonly Sheet[];
 }
 
 /**
@@ -33,9 +35,11 @@ export async function cutFiles(project: Project, plan: Plan): Promise<Result<Cut
   const nested = sheetPlates(sheets.value, plan.parts, project);
   if (!nested.ok) return nested;
   const parts = namedParts(plan.parts);
-  const drawings = await Promise.all([...parts, ...nested.value].map(bothFormats));
+  const drawings = await Promise.all(
+    [...parts, ...nested.value].map((named) => bothFormats(named, project.cutter.colours)),
+  );
   const document = `${JSON.stringify({ ...plan, sheets: sheets.value }, null, 2)}\n`;
-  return success({ document, cut: drawings.flat() });
+  return success({ document, cut: drawings.flat(), sheets: sheets.value });
 }
 
 interface Named {
@@ -43,10 +47,10 @@ interface Named {
   readonly plate: Plate;
 }
 
-async function bothFormats({ stem, plate }: Named): Promise<CutFile[]> {
+async function bothFormats({ stem, plate }: Named, colours: LayerColours | null): Promise<CutFile[]> {
   return [
-    { path: `${stem}.svg`, text: svgFile(plate) },
-    { path: `${stem}.dxf`, text: await dxfFile(plate) },
+    { path: `${stem}.svg`, text: svgFile(plate, colours) },
+    { path: `${stem}.dxf`, text: await dxfFile(plate, colours) },
   ];
 }
 

@@ -1,0 +1,45 @@
+import type { Plan } from '$lib/plan/document.ts';
+import { success, type Result } from '$lib/project/fault.ts';
+import type { Project } from '$lib/project/project.ts';
+import { benchFiles } from './benchFiles.ts';
+import { cutFiles } from './bundle.ts';
+import { manifest, type Described } from './manifest.ts';
+import type { ZipEntry } from './zip.ts';
+
+export interface AllFiles {
+  /** The plan with its sheets, as `plan.json` holds it. */
+  readonly document: string;
+  /** Everything to write or to pack, `plan.json` first and the manifest last. */
+  readonly files: readonly ZipEntry[];
+}
+
+/**
+ * Every file of one layout: `plan.json`, `sheets/`, `parts/`, `templates/`, `solids/`, `cut-list.csv`, and the list of them
+ * in `manifest.json`. The same project always gives the same bytes. Refused as `cutFiles`; a template or a solid that
+ * cannot be made is left out, and the manifest says why.
+ */
+export async function allFiles(project: Project, plan: Plan): Promise<Result<AllFiles>> {
+  const cut = await cutFiles(project, plan);
+  if (!cut.ok) return cut;
+  const { document, sheets } = cut.value;
+  const bench = await benchFiles(project, plan, sheets);
+  const files: Described[] = [
+    {
+      path: 'plan.json',
+      about: 'Every number of the layout, and where each part lies on its sheet',
+      content: document,
+    },
+    ...cut.value.cut.map(({ path, text }) => ({ path, about: aboutCut(path), content: text })),
+    ...bench.files,
+  ];
+  const subject = { project: project.title, layout: plan.layout };
+  const list = { path: 'manifest.json', content: await manifest(subject, files, bench.leftOut) };
+  return success({ document, files: [...files.map(({ path, content }) => ({ path, content })), list] });
+}
+
+function aboutCut(path: string): string {
+  const format = path.endsWith('.dxf') ? 'DXF in mm' : 'SVG in mm';
+  return path.startsWith('sheets/')
+    ? `Sheet to cut, the kerf taken into account, in the order of cutting; ${format}`
+    : `Part at its finished size, no kerf in it; ${format}`;
+}

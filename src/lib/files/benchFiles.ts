@@ -1,0 +1,71 @@
+import type { Plan } from '$lib/plan/document.ts';
+import { cutList } from '$lib/workshop/cutList.ts';
+import type { Project } from '$lib/project/project.ts';
+import type { Body } from '$lib/workshop/body.ts';
+import type { Part, Sheet } from '$lib/workshop/part.ts';
+import { cutListFile } from './cutListFile.ts';
+import { fileStems } from './fileName.ts';
+import type { Described, LeftOut } from './manifest.ts';
+import type { PaperName } from './paper.ts';
+import { partPlate } from './plates.ts';
+import { bodyMesh } from './solid.ts';
+import { standBodies } from './standBodies.ts';
+import { stlFile } from './stl.ts';
+import { templatePdf } from './templatePdf.ts';
+import { threeMfFile, type NamedMesh } from './threeMf.ts';
+
+export interface BenchFiles {
+  readonly files: readonly Described[];
+  readonly leftOut: readonly LeftOut[];
+}
+
+/** What goes to the bench beside the cut files: `templates/` to print, `solids/` to print in plastic, `cut-list.csv`. */
+export async function benchFiles(project: Project, plan: Plan, sheets: readonly Sheet[]): Promise<BenchFiles> {
+  const paper: PaperName = project.display.length === 'in' ? 'Letter' : 'A4';
+  const templates = await templatesOf(plan.parts, paper);
+  const solids = solidsOf(standBodies(plan), `${project.title} - ${plan.layout}`);
+  const list: Described = {
+    path: 'cut-list.csv',
+    about: 'Cut list: sizes, areas and cut lengths of one copy at its finished size',
+    content: cutListFile(cutList(plan.parts, sheets)),
+  };
+  return {
+    files: [...templates.files, ...solids.files, list],
+    leftOut: [...templates.leftOut, ...solids.leftOut],
+  };
+}
+
+/** Paper follows the unit of the page: where inches are read, Letter is in the printer. */
+async function templatesOf(parts: readonly Part[], paper: PaperName): Promise<BenchFiles> {
+  const files: Described[] = [];
+  const leftOut: LeftOut[] = [];
+  const stems = fileStems(parts.map(({ name }) => name));
+  for (const [i, part] of parts.entries()) {
+    const path = `templates/${stems[i]}.pdf`;
+    const made = await templatePdf(partPlate(part), paper);
+    if (made.ok)
+      files.push({ path, about: `Template at full size, to print at 100 % on ${paper}`, content: made.value });
+    else leftOut.push({ path, reason: made.faults.map(({ message }) => message).join('; ') });
+  }
+  return { files, leftOut };
+}
+
+function solidsOf(bodies: readonly Body[], title: string): BenchFiles {
+  const files: Described[] = [];
+  const leftOut: LeftOut[] = [];
+  const meshes: NamedMesh[] = [];
+  const stems = fileStems(bodies.map(({ name }) => name));
+  for (const [i, body] of bodies.entries()) {
+    const path = `solids/${stems[i]}.stl`;
+    try {
+      const mesh = bodyMesh(body);
+      meshes.push({ name: body.name, mesh });
+      files.push({ path, about: 'The stand as one body, to print in one piece; STL in mm', content: stlFile(mesh) });
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+      leftOut.push({ path, reason: error.message });
+    }
+  }
+  const all = { path: 'solids/stands.3mf', about: 'All bodies side by side; 3MF in mm' };
+  return { files: meshes.length > 0 ? [...files, { ...all, content: threeMfFile(title, meshes) }] : files, leftOut };
+}
