@@ -6,7 +6,13 @@ import { mm, orZero } from './stands.ts';
 it('rounds the width over the thickness, and makes at least one layer', () => {
   expect(stackOf(165, 3.05, 0, 0)).toEqual({
     ok: true,
-    value: { layers: 54, width: 54 * 3.05, widthAsked: 165, leftOver: 165 - 54 * 3.05 },
+    value: {
+      layers: 54,
+      width: 54 * 3.05,
+      widthAsked: 165,
+      leftOver: 165 - 54 * 3.05,
+      widths: [{ what: 'layer', each: 3.05, count: 54 }],
+    },
   });
   expect(stackOf(10, 18, 0, 0)).toMatchObject({ ok: true, value: { layers: 1, width: 18, leftOver: -8 } });
   expect(stackOf(5, 18, 0, 0)).toMatchObject({ ok: true, value: { layers: 1, width: 18 } });

@@ -1,5 +1,7 @@
+import type { WidthLayer } from './body.ts';
 import { built, noAnswer, type Outcome } from './outcome.ts';
-import { shownDown } from './slack.ts';
+import { shownDown, SLACK } from './slack.ts';
+import { present, widthOf } from './widths.ts';
 
 /** A stack this high is beyond anybody's patience, and a sign of a wrong thickness. */
 export const MOST_LAYERS = 2000;
@@ -12,17 +14,34 @@ export interface Stack {
   readonly widthAsked: number;
   /** Asked less built: negative when the stack comes out wider. */
   readonly leftOver: number;
+  /** How the width adds up. */
+  readonly widths: readonly WidthLayer[];
 }
+
+/** Outer layers of another thickness: so many on each side. */
+export interface CheekLayers {
+  readonly thickness: number;
+  readonly count: number;
+}
+
+const NO_CHEEKS: CheekLayers = { thickness: 0, count: 0 };
 
 /**
  * The whole number of layers that comes nearest to the width asked for, at least one. Without glue and veneer it is the
- * width over the thickness, rounded. No answer when the veneer alone fills the width, or over `MOST_LAYERS`.
+ * width over the thickness, rounded. No answer when veneer or cheeks alone fill the width, or over `MOST_LAYERS`.
  *
  * @param thickness Of a layer, measured, over 0 mm.
  * @param glue Of one joint.
  * @param veneer Of one side.
+ * @param cheeks Each has a glue line of its own.
  */
-export function stackOf(widthAsked: number, thickness: number, glue: number, veneer: number): Outcome<Stack> {
+export function stackOf(
+  widthAsked: number,
+  thickness: number,
+  glue: number,
+  veneer: number,
+  cheeks: CheekLayers = NO_CHEEKS,
+): Outcome<Stack> {
   const core = widthAsked - 2 * veneer;
   if (core <= 0) {
     return noAnswer(
@@ -30,13 +49,27 @@ export function stackOf(widthAsked: number, thickness: number, glue: number, ven
       `expected a veneer under half the stand’s width of ${shownDown(widthAsked)} mm, got ${veneer} mm`,
     );
   }
-  const layers = Math.max(1, Math.round((core + glue) / (thickness + glue)));
+  const outer = 2 * cheeks.count;
+  const inner = core - outer * (cheeks.thickness + glue);
+  if (inner <= SLACK && outer > 0) {
+    return noAnswer(
+      '/stand/cheeks',
+      `expected cheeks under the stand’s width of ${shownDown(widthAsked)} mm, got ${outer} of ${cheeks.thickness} mm: use fewer, thinner ones or a wider stand`,
+    );
+  }
+  const layers = Math.max(1, Math.round((inner + glue) / (thickness + glue)));
   if (layers > MOST_LAYERS) {
     return noAnswer(
       '/stand/width',
       `expected at most ${MOST_LAYERS} layers, got ${layers}: ${shownDown(widthAsked)} mm of width from layers of ${thickness} mm; use thicker stock or a narrower stand`,
     );
   }
-  const width = layers * thickness + (layers - 1) * glue + 2 * veneer;
-  return built({ layers, width, widthAsked, leftOver: widthAsked - width });
+  const widths = present([
+    { what: 'layer', each: thickness, count: layers },
+    { what: 'cheek', each: cheeks.thickness, count: outer },
+    { what: 'glue', each: glue, count: layers + outer - 1 },
+    { what: 'veneer', each: veneer, count: 2 },
+  ]);
+  const width = widthOf(widths);
+  return built({ layers, width, widthAsked, leftOver: widthAsked - width, widths });
 }

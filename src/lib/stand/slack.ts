@@ -9,3 +9,6 @@ export const shownDown = (length: number): string => String(Math.floor((length +
 
 /** A length for a message, to 0.1 mm, never less than it is: for what is missing, so that following it is enough. */
 export const shownUp = (length: number): string => String(Math.ceil((length - SLACK) * 10) / 10);
+
+/** A length for a sentence that only tells it, rounded; default to 0.1 mm. */
+export const shown = (length: number, digits = 1): string => String(Number(length.toFixed(digits)));

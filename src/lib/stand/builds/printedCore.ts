@@ -1,0 +1,193 @@
+import { moved } from '$lib/geometry/moved.ts';
+import { extentOf } from '$lib/geometry/extent.ts';
+import { momentsOf } from '$lib/geometry/moments.ts';
+import type { Circle, Path } from '$lib/geometry/contour.ts';
+import type { Point } from '$lib/geometry/point.ts';
+import type { Printer } from '$lib/project/project.ts';
+import type { Printed } from '$lib/stand/body.ts';
+import type { Commission } from '$lib/stand/commission.ts';
+import { massOf } from '$lib/stand/lumps.ts';
+import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
+import { pocketCentres } from '$lib/stand/pockets.ts';
+import { shapeOf, type Layer, type Shape } from '$lib/stand/shape.ts';
+import { shown, shownDown, shownUp, SLACK } from '$lib/stand/slack.ts';
+import { onBed, planOf, type Plan } from './bed.ts';
+import { dovetailCut, type DovetailCut } from './dovetail.ts';
+
+export interface CoreRequest {
+  readonly commission: Commission;
+  readonly layer: Layer;
+  /** The layer without windows. */
+  readonly shape: Shape;
+  /** Of the core, mm. */
+  readonly thickness: number;
+}
+
+export interface Core {
+  readonly bodies: readonly Printed[];
+  /** mm³ of the whole core, and the middle of it in the profile's axes. */
+  readonly volume: number;
+  readonly centre: Point;
+  readonly notes: readonly string[];
+  /** How its halves are joined, as a step; null for a core in one piece. */
+  readonly key: string | null;
+}
+
+/** Left under a pocket, mm: common practice, no source. */
+const FLOOR = 1;
+
+/**
+ * The core as bodies to print, lying on their side: in one piece where the bed takes it, else in two keyed halves, split
+ * across its length by a dovetail or across its width, keyed by the rods. No answer where no half fits the bed.
+ */
+export function printedCore(request: CoreRequest): Outcome<Core> {
+  const { commission, shape, thickness } = request;
+  const { printer } = commission.shop;
+  const size = planOf(shape.outside);
+  const low = thickness <= printer.bed.z + SLACK;
+  if (low && onBed(size, printer)) return wholeCore(request);
+  if (onBed(size, printer) && thickness / 2 <= printer.bed.z + SLACK) return halvedAcross(request);
+  const cut = low ? dovetailCut(request.layer, shape.outside, commission.settings, printer) : null;
+  if (cut) return dovetailed(request, cut);
+  return tooLarge(size, thickness, printer);
+}
+
+function tooLarge({ x, y }: Plan, thickness: number, { bed }: Printer): Outcome<never> {
+  const have = `${bed.x} × ${bed.y} × ${bed.z} mm`;
+  const need = `${shownUp(x)} × ${shownUp(y)} × ${shownUp(thickness)} mm`;
+  return noAnswer(
+    '/stand/build',
+    `expected a printer’s bed that takes the core or keyed halves of it, got ${have} for a core of ${need}: use a larger bed, thicker cheeks or another build`,
+  );
+}
+
+type Openings = Pick<Shape, 'windows' | 'notes'> & { readonly pockets: readonly Circle[] };
+
+/** Windows and pockets of the core; a stretch for a cut between halves stays free of them. */
+function openings(
+  { commission, layer, shape, thickness }: CoreRequest,
+  cut: { from: number; to: number } | null,
+): Outcome<Openings> {
+  const { settings } = commission;
+  const { pockets } = settings;
+  if (pockets && pockets.depth > thickness - FLOOR + SLACK) {
+    return noAnswer(
+      '/stand/pockets/depth',
+      `expected pockets of at most ${shownDown(thickness - FLOOR)} mm in a core of ${shownDown(thickness)} mm, got ${pockets.depth} mm`,
+    );
+  }
+  const kept = cut ? [cut] : [];
+  const found = pocketCentres(layer, shape.outside, settings, kept);
+  if (!found.ok) return found;
+  const bored = found.value;
+  const stretches = bored.map(({ centre: [u], radius }) => ({ from: u - radius, to: u + radius }));
+  const relieved = shapeOf(layer, settings, { relieved: true, kept: [...kept, ...stretches] });
+  if (!relieved.ok) return relieved;
+  const { windows, notes } = relieved.value;
+  return built({ windows, pockets: bored, notes: notes.filter((note) => !shape.notes.includes(note)) });
+}
+
+/** A prism with its holes, and pockets in its upper face. */
+function bodyOf(
+  name: string,
+  quantity: number,
+  { printer }: Commission['shop'],
+  contours: readonly (Path | Circle)[],
+  thickness: number,
+  pockets: readonly Circle[],
+  depth: number,
+): Printed {
+  const { left, bottom } = extentOf(...contours);
+  const placed = <Kind extends Path | Circle>(one: Kind): Kind => moved(one, [-left, -bottom]);
+  const plain = contours.map(placed);
+  const [outside, ...holes] = plain;
+  if (!outside) throw new Error('a body has an outside');
+  const bored = pockets.map(placed);
+  const area = momentsOf(outside, holes).area;
+  const levels =
+    pockets.length === 0
+      ? [{ height: thickness, contours: plain }]
+      : [
+          { height: thickness - depth, contours: plain },
+          { height: depth, contours: [...plain, ...bored] },
+        ];
+  const volume = area * thickness - depth * bored.reduce((sum, { radius }) => sum + Math.PI * radius ** 2, 0);
+  return {
+    name,
+    quantity,
+    levels,
+    size: { ...planOf(outside), z: thickness },
+    volume,
+    mass: massOf(volume, printer.density) * printer.fill,
+  };
+}
+
+function wholeCore(request: CoreRequest): Outcome<Core> {
+  const opened = openings(request, null);
+  if (!opened.ok) return opened;
+  const { commission, shape, thickness } = request;
+  const { windows, pockets, notes } = opened.value;
+  const contours = [shape.outside, ...shape.holes, ...windows];
+  const depth = commission.settings.pockets?.depth ?? 0;
+  const body = bodyOf('core', 1, commission.shop, contours, thickness, pockets, depth);
+  return built({ bodies: [body], volume: body.volume, centre: middleOf(request, windows), notes, key: null });
+}
+
+/** Pockets count as filled with what they hold. */
+const middleOf = ({ shape }: CoreRequest, windows: readonly Path[]): Point =>
+  momentsOf(shape.outside, [...shape.holes, ...windows]).centre;
+
+function halvedAcross(request: CoreRequest): Outcome<Core> {
+  const { commission, shape, thickness } = request;
+  const { settings } = commission;
+  if (!settings.rods) {
+    return noAnswer(
+      '/stand/rods',
+      `expected rods to key the halves of a core that is ${shownDown(thickness)} mm wide on a bed ${commission.shop.printer.bed.z} mm high, got none`,
+    );
+  }
+  if (settings.pockets && settings.pockets.depth > thickness / 2 - FLOOR + SLACK) {
+    return noAnswer(
+      '/stand/pockets/depth',
+      `expected pockets of at most ${shownDown(thickness / 2 - FLOOR)} mm in half a core of ${shownDown(thickness)} mm, got ${settings.pockets.depth} mm`,
+    );
+  }
+  const opened = openings(request, null);
+  if (!opened.ok) return opened;
+  const { windows, pockets, notes } = opened.value;
+  const contours = [shape.outside, ...shape.holes, ...windows];
+  const depth = settings.pockets?.depth ?? 0;
+  const half = (name: string, bored: readonly Circle[]) =>
+    bodyOf(name, 1, commission.shop, contours, thickness / 2, bored, bored.length > 0 ? depth : 0);
+  const plain = half('core-half', []);
+  const bodies = pockets.length === 0 ? [{ ...plain, quantity: 2 }] : [plain, half('core-half-pockets', pockets)];
+  const volume = bodies.reduce((sum, body) => sum + body.volume * body.quantity, 0);
+  const key = `Glue the core’s two halves, ${shown(thickness / 2, 2)} mm wide each, face to face on the rods.`;
+  return built({ bodies, volume, centre: middleOf(request, windows), notes, key });
+}
+
+function dovetailed(request: CoreRequest, cut: DovetailCut): Outcome<Core> {
+  const opened = openings(request, cut.stretch);
+  if (!opened.ok) return opened;
+  const { commission, shape, thickness } = request;
+  const { windows, pockets, notes } = opened.value;
+  const depth = commission.settings.pockets?.depth ?? 0;
+  const inFront = (contour: Path | Circle): boolean => extentOf(contour).right <= cut.at;
+  const holes = [...shape.holes, ...windows];
+  const half = (name: string, outside: Path, front: boolean): Printed => {
+    const bored = pockets.filter((pocket) => inFront(pocket) === front);
+    return bodyOf(
+      name,
+      1,
+      commission.shop,
+      [outside, ...holes.filter((hole) => inFront(hole) === front)],
+      thickness,
+      bored,
+      bored.length > 0 ? depth : 0,
+    );
+  };
+  const bodies = [half('core-front', cut.front, true), half('core-rear', cut.rear, false)];
+  const key = `Slide the core’s two halves together, dovetail into socket with ${cut.clearance} mm of play all round, on a flat board, with glue.`;
+  const volume = bodies.reduce((sum, body) => sum + body.volume, 0);
+  return built({ bodies, volume, centre: middleOf(request, windows), notes, key });
+}

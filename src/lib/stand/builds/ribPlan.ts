@@ -1,0 +1,70 @@
+import type { Ribs } from '$lib/project/project.ts';
+import type { Ground } from '$lib/stand/ground.ts';
+import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
+import { shown, shownDown, shownUp, SLACK } from '$lib/stand/slack.ts';
+
+/** What is built where the settings say nothing: common practice, no source. */
+const COMMON: Ribs = { count: 2, cross: 3, fit: 0.1, inset: 10, skin: null };
+
+export const ribsOf = ({ ribs }: { readonly ribs: Ribs | null }): Ribs => ribs ?? COMMON;
+
+/** Where profile ribs and cross ribs stand, and how they meet. mm. */
+export interface RibPlan {
+  /** Middles of the profile ribs, across from the stand's middle, from inboard. */
+  readonly ribs: readonly number[];
+  /** Middles of the cross ribs, in u, from the front. */
+  readonly crosses: readonly number[];
+  /** Width of every slot as drawn. */
+  readonly slot: number;
+}
+
+/**
+ * Profile ribs as far out as the inset lets them, cross ribs spread evenly between the ends. A slot is as wide as the wood
+ * is thick, and the fit, and what a leaning cut edge takes from it at its narrow face.
+ *
+ * No answer when the ribs find no room side by side, with their own thickness of wood between slots.
+ *
+ * @param wood Width without veneer.
+ * @param taper Lean of the cut edges from plumb, each side; radians.
+ */
+export function ribPlan(
+  { count, cross, fit, inset }: Ribs,
+  ground: Ground,
+  wood: number,
+  thickness: number,
+  taper: number,
+  minimumEdge: number,
+): Outcome<RibPlan> {
+  const slot = thickness + fit + thickness * Math.tan(taper);
+  const outermost = wood / 2 - inset - thickness / 2;
+  const apart = (2 * outermost) / (count - 1);
+  if (apart < 2 * slot - SLACK) {
+    const needed = 2 * inset + thickness + 2 * slot * (count - 1);
+    return noAnswer(
+      '/stand/ribs',
+      `expected a width of at least ${shownUp(needed)} mm for ${count} ribs of ${shown(thickness, 2)} mm that stand ${inset} mm in, got ${shownDown(wood)} mm: use fewer ribs, a smaller inset or a wider stand`,
+    );
+  }
+  const [front, rear] = straightStretch(ground);
+  const land = Math.max(minimumEdge, thickness) + slot / 2;
+  const [from, to] = [front + land, rear - land];
+  const pitch = (to - from) / (cross - 1);
+  if (pitch < 2 * slot - SLACK) {
+    const needed = 2 * land + 2 * slot * (cross - 1);
+    return noAnswer(
+      '/stand/ribs/cross',
+      `expected a depth of at least ${shownUp(needed)} mm for ${cross} cross ribs, got ${shownDown(rear - front)} mm: use fewer`,
+    );
+  }
+  return built({
+    ribs: Array.from({ length: count }, (_, i) => -outermost + i * apart),
+    crosses: Array.from({ length: cross }, (_, i) => from + i * pitch),
+    slot,
+  });
+}
+
+/** The stretch in u over which there are both base and top. */
+function straightStretch(ground: Ground): readonly [number, number] {
+  const [baseFront = [0, 0], baseRear = [0, 0], topRear = [0, 0], topFront = [0, 0]] = ground.section(0).core;
+  return [Math.max(baseFront[0], topFront[0]), Math.min(baseRear[0], topRear[0])];
+}

@@ -1,0 +1,203 @@
+import { polygonPath, type Path } from '$lib/geometry/contour.ts';
+import { momentsOf } from '$lib/geometry/moments.ts';
+import type { Board, Piece, Sanding, StandBody } from '$lib/stand/body.ts';
+import { boardNamed, type Commission } from '$lib/stand/commission.ts';
+import { coverOf } from '$lib/stand/cover.ts';
+import { figuresOf } from '$lib/stand/figures.ts';
+import { groundOf, type Ground, type Section } from '$lib/stand/ground.ts';
+import { leftOut } from '$lib/stand/leftOut.ts';
+import { stackOf, type Stack } from '$lib/stand/layers.ts';
+import { gathered, type Lump } from '$lib/stand/lumps.ts';
+import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
+import { rodRow, type RodRow } from '$lib/stand/rods.ts';
+import { shapeOf, type Shape } from '$lib/stand/shape.ts';
+import { stackedSteps } from './stackedSteps.ts';
+
+/** Slices that all differ beyond this number are a puzzle, not a stand. */
+export const MOST_DIFFERENT = 400;
+
+/** Sections whose heights differ by less than this, mm, are cut as one: files are written to 0.001 mm. */
+const SAME = 1e-6;
+
+/**
+ * Slices glued across the width, outer cheeks of another stock where wished. Turned with the cabinet they are all alike;
+ * with the base square to the desk each is cut at the face under the higher part of the slope.
+ */
+export function buildStacked(commission: Commission): Outcome<StandBody> {
+  const { speaker, settings, board } = commission;
+  const cheek = settings.cheeks ? boardNamed(commission, settings.cheeks.stock) : null;
+  const stack = stackOf(settings.width ?? speaker.width, board.thickness, settings.glue, coverOf(settings).side, {
+    thickness: cheek?.thickness ?? 0,
+    count: settings.cheeks?.count ?? 0,
+  });
+  if (!stack.ok) return stack;
+  const ground = groundOf(commission, stack.value.width);
+  if (!ground.ok) return ground;
+  const row = rodsFor(ground.value, stack.value.width, settings);
+  if (!row.ok) return row;
+  const layers = layersAcross(commission, stack.value, cheek);
+  const cut = cutLayers(ground.value, layers, row.value, settings);
+  return cut.ok ? built(assembled(commission, stack.value, ground.value, row.value, cut.value)) : cut;
+}
+
+/** Rods go through every layer, so the lowest section has to hold them. */
+function rodsFor(ground: Ground, width: number, settings: Commission['settings']): Outcome<RodRow | null> {
+  if (!settings.rods) return built(null);
+  return rodRow(settings.rods, lowestOf(ground, width));
+}
+
+const lowestOf = (ground: Ground, width: number) =>
+  ground.section(ground.slope.across > 0 ? -width / 2 : ground.slope.across < 0 ? width / 2 : 0);
+
+interface LayerPlace {
+  readonly board: Board;
+  readonly kind: 'slice' | 'cheek';
+  readonly from: number;
+  readonly to: number;
+}
+
+/** From inboard to outboard. */
+function layersAcross({ settings, board }: Commission, { layers, width }: Stack, cheek: Board | null): LayerPlace[] {
+  const outer = cheek
+    ? Array.from({ length: settings.cheeks?.count ?? 0 }, () => ({ board: cheek, kind: 'cheek' as const }))
+    : [];
+  const inner = Array.from({ length: layers }, () => ({ board, kind: 'slice' as const }));
+  let from = -width / 2 + coverOf(settings).side;
+  return [...outer, ...inner, ...outer].map(({ board: of, kind }) => {
+    const place = { board: of, kind, from, to: from + of.thickness };
+    from = place.to + settings.glue;
+    return place;
+  });
+}
+
+interface CutLayers {
+  readonly pieces: readonly Piece[];
+  readonly lumps: readonly Lump[];
+  /** Of the lowest layer, and the lowest section of all. */
+  readonly shape: Shape;
+  readonly lowest: Section;
+}
+
+function cutLayers(
+  ground: Ground,
+  layers: readonly LayerPlace[],
+  row: RodRow | null,
+  settings: Commission['settings'],
+): Outcome<CutLayers> {
+  const [first, last] = [layers[0], layers.at(-1)];
+  if (!first || !last) throw new Error('a stack has at least one layer');
+  const alike = Math.abs(ground.slope.across) * (last.to - first.from) <= SAME;
+  if (!alike && layers.length > MOST_DIFFERENT) {
+    return noAnswer(
+      '/stand/base',
+      `expected at most ${MOST_DIFFERENT} slices that all differ, got ${layers.length}: use thicker stock, a narrower stand or a turned base`,
+    );
+  }
+  const rods = row?.holes ?? [];
+  const lowest = ground.slope.across > 0 ? first : last;
+  const shapeAt = ({ from, to, kind }: LayerPlace, corner: number | null, relieved: true | readonly Path[]) =>
+    shapeOf(
+      { ...ground.layer(from, to), rods, ...(alike ? { rodEdge: row?.edge ?? null } : {}) },
+      { ...settings, corner },
+      { relieved: kind === 'slice' && relieved },
+    );
+  const low = shapeAt({ ...lowest, kind: 'slice' }, settings.corner, true);
+  if (!low.ok) return low;
+  // All layers have the lowest one's corners, and its windows, which run through.
+  const corner = settings.corner === null ? null : low.value.radius;
+  const shapes = new Map<string, Shape>();
+  const pieces = new Map<string, Piece>();
+  const lumps: Lump[] = [];
+  for (const [i, layer] of layers.entries()) {
+    const name = alike ? layer.kind : `${layer.kind}-${String(i + 1).padStart(String(layers.length).length, '0')}`;
+    const made = known(shapes.get(name)) ?? shapeAt(layer, corner, low.value.windows);
+    if (!made.ok) return made;
+    shapes.set(name, made.value);
+    const before = pieces.get(name);
+    pieces.set(name, before ? { ...before, quantity: before.quantity + 1 } : pieceOf(name, layer.board, made.value));
+    lumps.push(lumpOf(ground, layer, made.value));
+  }
+  return built({
+    pieces: [...pieces.values()],
+    lumps,
+    shape: low.value,
+    lowest: ground.section(edgeOf(ground, lowest)),
+  });
+}
+
+const known = (shape: Shape | undefined) => (shape ? built(shape) : undefined);
+
+/** The lower of a layer's two faces. */
+const edgeOf = ({ slope }: Ground, { from, to }: LayerPlace): number => (slope.across > 0 ? from : to);
+
+const pieceOf = (name: string, board: Board, { outside, holes, windows }: Shape): Piece => ({
+  name,
+  stock: board.name,
+  thickness: board.thickness,
+  quantity: 1,
+  outside,
+  inside: [...holes, ...windows],
+  fromSide: true,
+  lines: [],
+});
+
+/**
+ * A layer as it ends up, sanded to the slope: what it was cut to, less what its cut section has over the one halfway
+ * through it.
+ */
+function lumpOf(ground: Ground, { board, from, to }: LayerPlace, { area, centre }: Shape): Lump {
+  const across = (from + to) / 2;
+  const [cut, left] = [ground.layer(from, to), ground.section(across)];
+  if (cut === left) return { volume: area * board.thickness, density: board.density, at: ground.at(across, ...centre) };
+  const [whole, sanded] = [cut, left].map(({ slice }) => momentsOf(polygonPath(slice)));
+  if (!whole || !sanded) throw new Error('two sections have two areas');
+  const rest = area - whole.area + sanded.area;
+  const middle = (axis: 0 | 1): number =>
+    (area * centre[axis] - whole.area * whole.centre[axis] + sanded.area * sanded.centre[axis]) / rest;
+  return { volume: rest * board.thickness, density: board.density, at: ground.at(across, middle(0), middle(1)) };
+}
+
+function assembled(
+  commission: Commission,
+  stack: Stack,
+  ground: Ground,
+  row: RodRow | null,
+  { pieces, lumps, shape, lowest }: CutLayers,
+): StandBody {
+  const { settings, board } = commission;
+  const { volume, mass, centre } = gathered(lumps);
+  const joints = lumps.length - 1;
+  const sanding = sandingOf(ground, board.thickness + settings.glue);
+  return {
+    build: 'stacked',
+    base: settings.base,
+    profile: ground.outline,
+    footprint: ground.footprint(stack.width),
+    contact: ground.contact(stack.width),
+    slice: lowest.slice,
+    rods: row?.holes ?? [],
+    rodEdge: shape.rodEdge,
+    ...stack,
+    stock: board.name,
+    thickness: board.thickness,
+    frontHeight: ground.frontHeight,
+    rearHeight: ground.rearHeight,
+    sliceArea: shape.area,
+    volume,
+    mass,
+    centre,
+    pieces,
+    printed: [],
+    blocks: [],
+    joints: joints > 0 ? [{ between: 'layers', count: joints, area: shape.area }] : [],
+    sanding,
+    steps: stackedSteps(commission, stack, pieces, sanding),
+    notes: [...shape.notes, ...leftOut(settings, ['ribs', 'pockets'])],
+    figures: figuresOf(pieces, [], [], mass),
+  };
+}
+
+function sandingOf({ slope }: Ground, pitch: number): Sanding | null {
+  const height = Math.abs(slope.across) * pitch;
+  return height <= SAME ? null : { height, face: slope.across > 0 ? 'outboard' : 'inboard' };
+}

@@ -1,0 +1,20 @@
+import { contourLength } from '$lib/geometry/contourLength.ts';
+import type { Block, Figures, Piece, Printed } from './body.ts';
+
+/** The numbers to compare builds by, from what a stand is made of. */
+export function figuresOf(
+  pieces: readonly Piece[],
+  printed: readonly Printed[],
+  blocks: readonly Block[],
+  finishedMass: number,
+): Figures {
+  const total = <One>(list: readonly One[], of: (one: One) => number): number =>
+    list.reduce((sum, one) => sum + of(one), 0);
+  return {
+    cutLength: total(pieces, ({ outside, inside, quantity }) => quantity * total([outside, ...inside], contourLength)),
+    printedVolume: total(printed, ({ volume, quantity }) => quantity * volume),
+    printedMass: total(printed, ({ mass, quantity }) => quantity * mass),
+    solidWood: total(blocks, ({ blankVolume }) => blankVolume),
+    finishedMass,
+  };
+}

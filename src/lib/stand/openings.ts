@@ -1,0 +1,119 @@
+import type { Point } from '$lib/geometry/point.ts';
+import { notched, squareFloor } from '$lib/geometry/notch.ts';
+import { shifted, minus, unit } from '$lib/geometry/plane.ts';
+import type { StandSettings } from '$lib/project/project.ts';
+import { built, noAnswer, type Outcome } from './outcome.ts';
+import { shownDown, shownUp, SLACK } from './slack.ts';
+
+/** A stretch along u, mm. */
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A slice's polygon with the slot and the recess cut into it, and what they take from the wood round a window. */
+export interface Opened {
+  readonly points: readonly Point[];
+  /** The slot's stretch of the base; null without one. */
+  readonly slot: Stretch | null;
+  /** How far the recess reaches in from each edge of the core: base, rear, top, front. */
+  readonly taken: readonly [number, number, number, number];
+}
+
+type Details = Pick<StandSettings, 'cable' | 'recess' | 'minimumEdge'>;
+
+/**
+ * Cuts the cable slot into the base and the recess for a mat into base or top. Over the slot, and between slot or recess
+ * and the ends, stays at least the stand's least edge; no answer where it would not.
+ *
+ * @param slice What the layers are cut to.
+ * @param core It without its stop: base front, base rear, top rear, top front.
+ */
+export function openedSlice(slice: readonly Point[], core: readonly Point[], details: Details): Outcome<Opened> {
+  const recessed = withRecess(slice, core, details);
+  if (!recessed.ok) return recessed;
+  return withSlot(recessed.value, core, details);
+}
+
+function withRecess(
+  slice: readonly Point[],
+  core: readonly Point[],
+  { recess, minimumEdge }: Details,
+): Outcome<Opened> {
+  const plain: Opened = { points: slice, slot: null, taken: [0, 0, 0, 0] };
+  if (!recess) return built(plain);
+  const [from = [0, 0], to = [0, 0]] = recess.face === 'base' ? core : core.slice(2);
+  const along = unit(minus(to, from));
+  const mouth = [shifted(from, along, recess.border), shifted(to, along, -recess.border)] as const;
+  const thin = thinnestUnder(core, mouth, recess);
+  if (Math.hypot(...minus(to, from)) <= 2 * recess.border + SLACK) {
+    const long = shownDown(Math.hypot(...minus(to, from)));
+    return noAnswer(
+      '/stand/recess/border',
+      `expected a border under half the ${recess.face}’s length of ${long} mm, got ${recess.border} mm`,
+    );
+  }
+  if (thin < minimumEdge - SLACK) {
+    return noAnswer(
+      '/stand/recess/depth',
+      `expected a recess that leaves ${minimumEdge} mm of wood, got ${recess.depth} mm deep with ${shownDown(thin)} mm left: make it ${shownUp(minimumEdge - thin)} mm shallower, its border wider, or raise the lift`,
+    );
+  }
+  const points = notched(slice, mouth, squareFloor(mouth, recess.depth));
+  if (!points) throw new Error('the core’s base and top lie on edges of the slice');
+  return built({ ...plain, points, taken: recess.face === 'base' ? [recess.depth, 0, 0, 0] : [0, 0, recess.depth, 0] });
+}
+
+/** The least plumb height of wood that a recess leaves, at its ends, which are where a wedge is thinnest or thickest. */
+function thinnestUnder(
+  core: readonly Point[],
+  mouth: readonly [Point, Point],
+  { face, depth }: NonNullable<Details['recess']>,
+): number {
+  const [baseFront = [0, 0], , topRear = [0, 0], topFront = [0, 0]] = core;
+  const slope = (topRear[1] - topFront[1]) / (topRear[0] - topFront[0]);
+  const plumbDepth = face === 'base' ? depth : depth * Math.hypot(1, slope);
+  return Math.min(...mouth.map(([u]) => topFront[1] + slope * (u - topFront[0]) - baseFront[1])) - plumbDepth;
+}
+
+function withSlot(opened: Opened, core: readonly Point[], { cable, recess, minimumEdge }: Details): Outcome<Opened> {
+  if (!cable) return built(opened);
+  const [front = [0, 0], rear = [0, 0], topRear = [0, 0], topFront = [0, 0]] = core;
+  const middle = rear[0] - cable.fromRear;
+  const slot = { from: middle - cable.width / 2, to: middle + cable.width / 2 };
+  const recessDepth = recess?.depth ?? 0;
+  const floorRecess = recess?.face === 'base' ? recessDepth : 0;
+  const border = floorRecess > 0 ? (recess?.border ?? 0) : 0;
+  const land = border + minimumEdge;
+  const short = Math.max(front[0] + land - slot.from, slot.to - (rear[0] - land));
+  if (short > SLACK) {
+    return noAnswer(
+      '/stand/cable/fromRear',
+      `expected a slot with ${shownUp(land)} mm of base before and behind it, got ${shownUp(short)} mm less: move it or make it narrower`,
+    );
+  }
+  const slope = (topRear[1] - topFront[1]) / (topRear[0] - topFront[0]);
+  const height = (u: number): number => topFront[1] + slope * (u - topFront[0]) - front[1];
+  const topRecess = recess?.face === 'top' ? recessDepth * Math.hypot(1, slope) : 0;
+  const over = Math.min(height(slot.from), height(slot.to)) - topRecess - cable.depth;
+  if (over < minimumEdge - SLACK) {
+    return noAnswer(
+      '/stand/cable/depth',
+      `expected a slot with ${minimumEdge} mm of wood over it, got ${shownDown(over)} mm: make it ${shownUp(minimumEdge - over)} mm shallower or move it to the thick end`,
+    );
+  }
+  if (cable.depth <= floorRecess + SLACK) {
+    return noAnswer(
+      '/stand/cable/depth',
+      `expected a slot deeper than the recess of ${floorRecess} mm that it lies in, got ${cable.depth} mm`,
+    );
+  }
+  const base = front[1] + floorRecess;
+  const mouth = [
+    [slot.from, base],
+    [slot.to, base],
+  ] as const;
+  const points = notched(opened.points, mouth, squareFloor(mouth, cable.depth - floorRecess));
+  if (!points) throw new Error('the slot’s mouth lies on the base or on the recess’s floor');
+  return built({ ...opened, points, slot });
+}

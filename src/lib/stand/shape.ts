@@ -1,0 +1,137 @@
+import { circle, polygonPath, type Circle, type Path } from '$lib/geometry/contour.ts';
+import { edgesOf } from '$lib/geometry/edge.ts';
+import { pointGap } from '$lib/geometry/edgeGap.ts';
+import { momentsOf } from '$lib/geometry/moments.ts';
+import { notched } from '$lib/geometry/notch.ts';
+import type { Point } from '$lib/geometry/point.ts';
+import { roundCorners } from '$lib/geometry/roundCorners.ts';
+import type { StandSettings } from '$lib/project/project.ts';
+import { openedSlice, type Opened, type Stretch } from './openings.ts';
+import { built, noAnswer, type Outcome } from './outcome.ts';
+import { reliefWindows } from './relief.ts';
+import type { RodHole } from './rods.ts';
+import { shownDown, SLACK } from './slack.ts';
+
+/** A layer as it is cut, in the profile's axes. */
+export interface Shape {
+  /** Counter-clockwise, with true arcs. */
+  readonly outside: Path;
+  readonly holes: readonly Circle[];
+  /** Clockwise. */
+  readonly windows: readonly Path[];
+  /** Least wood between a rod hole's rim and the outside; null without rods. */
+  readonly rodEdge: number | null;
+  /** Of the outside's rounded corners, mm; 0 for sharp ones. */
+  readonly radius: number;
+  /** Of wood, mm², and its middle. */
+  readonly area: number;
+  readonly centre: Point;
+  readonly notes: readonly string[];
+}
+
+export interface Layer {
+  readonly slice: readonly Point[];
+  /** The slice without its stop: base front, base rear, top rear, top front. */
+  readonly core: readonly Point[];
+  readonly rods: readonly RodHole[];
+  /** Least wood round the rod holes of the bare slice, where that is known. */
+  readonly rodEdge?: number | null;
+}
+
+/** What else a layer has. */
+export interface Wish {
+  /** Whether it has the relief windows; or the windows themselves, where another layer has found them. */
+  readonly relieved: boolean | readonly Path[];
+  /** Stretches that windows leave whole besides the rods'. */
+  readonly kept?: readonly Stretch[];
+  /** Slots into edges of the slice, each a mouth and the floor between its ends. */
+  readonly slots?: readonly { readonly mouth: readonly [Point, Point]; readonly floor: readonly Point[] }[];
+}
+
+/**
+ * A layer with all its details: cable slot, recess, rounded corners, rod holes and, if wished, relief windows. No answer
+ * where a detail finds no room, or comes nearer to a rod than the rods' least edge.
+ */
+export function shapeOf(layer: Layer, settings: StandSettings, wish: Wish): Outcome<Shape> {
+  const opened = openedSlice(layer.slice, layer.core, settings);
+  if (!opened.ok) return opened;
+  const points = slotted(opened.value.points, wish.slots ?? []);
+  const { path, radius } = settings.corner === null ? sharp(points) : rounded(layer.slice, points, settings.corner);
+  const bare = settings.corner === null && points === layer.slice && layer.rodEdge !== undefined;
+  const rodEdge = bare ? (layer.rodEdge ?? null) : woodRound(layer.rods, path);
+  const least = settings.rods?.edge ?? 0;
+  if (rodEdge !== null && rodEdge < least - SLACK) return tooNear(rodEdge, least, settings);
+  const windows =
+    typeof wish.relieved === 'object'
+      ? wish.relieved
+      : wish.relieved
+        ? windowsIn(layer, settings, opened.value, wish.kept ?? [])
+        : [];
+  const holes = layer.rods.map(({ u, z, diameter }) => circle([u, z], diameter / 2));
+  return built({
+    outside: path,
+    holes,
+    windows,
+    rodEdge,
+    radius,
+    ...momentsOf(path, [...holes, ...windows]),
+    notes: [
+      ...(settings.corner !== null && radius < settings.corner - SLACK
+        ? [
+            `The corners have a radius of ${shownDown(radius)} mm, not ${settings.corner} mm: the thin end has room for no more.`,
+          ]
+        : []),
+      ...(wish.relieved === true && settings.relief && windows.length === 0
+        ? [`There are no windows: webs of ${settings.relief.web} mm leave them no room.`]
+        : []),
+    ],
+  });
+}
+
+function slotted(points: readonly Point[], slots: NonNullable<Wish['slots']>): readonly Point[] {
+  return slots.reduce((left, { mouth, floor }) => {
+    const cut = notched(left, mouth, floor);
+    if (!cut) throw new Error('a slot’s mouth lies on an edge of the slice');
+    return cut;
+  }, points);
+}
+
+const sharp = (points: readonly Point[]) => ({ path: polygonPath(points), radius: 0 });
+
+/** The slice's own corners, not those of its openings. */
+const rounded = (slice: readonly Point[], points: readonly Point[], radius: number) =>
+  roundCorners(points, radius, (i) => points[i] !== undefined && slice.includes(points[i]));
+
+const windowsIn = (
+  { core, rods }: Layer,
+  { relief }: StandSettings,
+  { slot, taken }: Opened,
+  kept: readonly Stretch[],
+): readonly Path[] =>
+  relief
+    ? reliefWindows(core, relief, taken, [
+        ...rods.map(({ u, diameter }) => ({ from: u - diameter / 2, to: u + diameter / 2 })),
+        ...(slot ? [slot] : []),
+        ...kept,
+      ])
+    : [];
+
+/** Least wood between the holes' rims and a path, mm; null without holes. */
+function woodRound(rods: readonly RodHole[], path: Path): number | null {
+  if (rods.length === 0) return null;
+  const edges = edgesOf(path);
+  return Math.min(...rods.flatMap(({ u, z, diameter }) => edges.map((edge) => pointGap([u, z], edge) - diameter / 2)));
+}
+
+function tooNear(rodEdge: number, least: number, { cable, recess }: StandSettings): Outcome<never> {
+  const [pointer, what] = cable
+    ? ['/stand/cable', 'a cable slot']
+    : recess
+      ? ['/stand/recess', 'a recess']
+      : ['/stand/corner', 'corners'];
+  const found = rodEdge < 0 ? 'one that meets a hole' : `${shownDown(rodEdge)} mm`;
+  return noAnswer(
+    pointer,
+    `expected ${what} with ${least} mm of wood to every rod hole, got ${found}: make it smaller, move it, or use thinner rods`,
+  );
+}
