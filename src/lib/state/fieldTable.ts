@@ -170,6 +170,27 @@ const shop = {
   '/cutter/margin': number('Sheet margin', ranges.sheetMargin, 'kept free round the sheet'),
 } as const satisfies Record<string, Field>;
 
+/** How far a measured value may be off, to both sides. */
+const sure = {
+  '/sure/deskWidth': number('Width, ±', ranges.sure, 'a tape laid flat'),
+  '/sure/deskDepth': number('Depth, ±', ranges.sure, 'a tape laid flat'),
+  '/sure/deskHeight': number('Height, ±', ranges.sure, 'a tape stood upright'),
+  '/sure/wallGap': number('Gap, ±', ranges.sure, 'skirting and cables are in the way'),
+  '/sure/earHeight': number('Ear height, ±', ranges.sure, 'people sink and stretch by 10 mm'),
+  '/sure/setback': number('Head from the edge, ±', ranges.sure, 'chairs roll by 20 mm and more'),
+  '/sure/headOffset': number('Head off the middle, ±', ranges.sure, 'nobody sits to the millimetre'),
+  '/sure/monitor': number('Screen, ±', ranges.sure, 'every number of it; only sight lines hang on it'),
+  '/sure/speakerWidth': number('Width, ±', ranges.sure, 'a rule or a square'),
+  '/sure/speakerHeight': number('Height, ±', ranges.sure, 'a rule or a square'),
+  '/sure/speakerDepth': number('Depth, ±', ranges.sure, 'a rule or a square'),
+  '/sure/baffleRake': number('Rake, ±', ranges.sureAngle, 'a phone laid on it shows half a degree', fine),
+  '/sure/driverHeight': number('Centre height, ±', ranges.sure, 'half of rim bottom and rim top added up'),
+  '/sure/driverOffset': number('Centre offset, ±', ranges.sure, 'half of the gaps left and right taken apart'),
+  '/sure/markX': number('Sideways, ±', ranges.sure, 'a tape and a square'),
+  '/sure/markY': number('From the edge, ±', ranges.sure, 'a tape and a square'),
+  '/sure/thickness': number('Thickness, ±', ranges.sure, 'a calliper, in three places', finest),
+} as const satisfies Record<string, Field>;
+
 const project = {
   '/title': text('Project', 'stands in the title block'),
   '/display/length': choice('Lengths in', 'on the page; files stay in mm', [
@@ -188,4 +209,5 @@ export const fieldTable: Readonly<Record<string, Field>> = {
   ...aim,
   ...stand,
   ...shop,
+  ...sure,
 };

@@ -34,6 +34,7 @@ const places: Readonly<Record<string, string>> = {
   '/stock': 'Stock',
   '/stock/*': 'Board #',
   '/cutter': 'Cutter',
+  '/sure': 'How sure',
   '/layouts/*/desk': 'Desk',
   '/layouts/*/monitors': 'Monitors',
   '/layouts/*/monitors/*': 'Monitor #',

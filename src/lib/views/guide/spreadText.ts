@@ -1,0 +1,58 @@
+import { degrees } from '$lib/geometry/angle.ts';
+import type { AimSpread, MeasuredSpread } from '$lib/layout/aimSpread.ts';
+import type { SureKey } from '$lib/project/sure.ts';
+import type { LengthUnit } from '$lib/project/units.ts';
+import { figure, lengthText } from '$lib/views/figures.ts';
+
+/** Less is not worth a word: a twentieth of a degree, a tenth of a millimetre; it would be shown as nothing. */
+const LEAST_ANGLE = 0.05;
+const LEAST_LENGTH = 0.1;
+
+/** What a doubt does to the aim, in words: `tilt ± 0.8°, toe ± 0.1°`. Null where it does next to nothing. */
+export function spreadText({ toe, tilt, lift }: AimSpread, unit: LengthUnit): string | null {
+  const angle = (name: string, value: number): readonly string[] =>
+    degrees(value) < LEAST_ANGLE ? [] : [`${name} ±\u202f${figure(degrees(value), 1)}°`];
+  const parts = [
+    ...angle('tilt', tilt),
+    ...angle('toe', toe),
+    ...(lift < LEAST_LENGTH ? [] : [`lift ±\u202f${lengthText(lift, unit)}`]),
+  ];
+  return parts.length === 0 ? null : parts.join(', ');
+}
+
+/** What one value's doubt does, said beside it. `spreads`: of both loudspeakers; the worse one counts. */
+export function effectText(spreads: readonly MeasuredSpread[], key: SureKey, unit: LengthUnit): string {
+  const each = spreads.map(({ by }) => by.get(key));
+  if (each.every((one) => one === undefined)) return 'the aim does not hang on it';
+  const known = each.filter((one) => one !== null && one !== undefined);
+  if (known.length === 0) return 'so far off the aim has no answer';
+  return spreadText(worst(known), unit) ?? 'hardly moves the aim';
+}
+
+/** All doubts together, and the one that matters most. */
+export function wholeText(
+  spreads: readonly MeasuredSpread[],
+  unit: LengthUnit,
+): { readonly text: string; readonly mostly: SureKey | null } {
+  const all = worst(spreads.map((one) => one.all));
+  const shares = spreads.flatMap(({ by }) =>
+    [...by].flatMap(([key, one]) => (one === null ? [] : [{ key, size: share(one) }])),
+  );
+  const most = shares.reduce<{ key: SureKey | null; size: number }>(
+    (best, one) => (one.size > best.size ? one : best),
+    { key: null, size: 0 },
+  );
+  return { text: spreadText(all, unit) ?? 'under a twentieth of a degree', mostly: most.key };
+}
+
+/** Angles weigh alike; where the lift is solved the tilt is given, so one of the two is always 0. */
+const share = ({ toe, tilt, lift }: AimSpread): number => Math.hypot(toe, tilt, lift / ARM);
+
+/** A lift turned into an angle to compare it by: seen from the distance of a desk, mm. */
+const ARM = 700;
+
+const worst = (all: readonly AimSpread[]): AimSpread => ({
+  toe: Math.max(0, ...all.map(({ toe }) => toe)),
+  tilt: Math.max(0, ...all.map(({ tilt }) => tilt)),
+  lift: Math.max(0, ...all.map(({ lift }) => lift)),
+});
