@@ -6,7 +6,7 @@ export const rectangle = (x: number, y: number, width: number, height: number): 
   polygonPath([[x, y], [x + width, y], [x + width, y + height], [x, y + height]]); // prettier-ignore
 
 /** A slot with round ends, run clockwise as holes are. */
-export const slot = (x: number, y: number, length: number, width: number): Path => ({
+const slot = (x: number, y: number, length: number, width: number): Path => ({
   kind: 'path',
   closed: true,
   vertices: [

@@ -5,7 +5,7 @@ import { MARGIN, papers, type PaperName, type PaperSize } from './paper.ts';
 export const OVERLAP = 10;
 
 /** Above each tile, for what the page says of itself, mm. */
-export const HEADER = 12;
+const HEADER = 12;
 
 /** Side of the square to measure, and the white kept round it, mm. */
 export const SQUARE = 100;
