@@ -1,0 +1,44 @@
+import { aimFormulas } from './working/aim.ts';
+import type { Formula } from './working/formula.ts';
+import { soundFormulas } from './working/sound.ts';
+import { standFormulas } from './working/stand.ts';
+import { standingFormulas } from './working/standing.ts';
+import { quantitiesIn, worth, type Quantity, type Subject } from './working/term.ts';
+import { triangleFormulas } from './working/triangle.ts';
+
+/** Every formula that a number of the results comes from. The page about the method is made from the same list. */
+export const formulas: readonly Formula[] = [
+  ...soundFormulas.filter(({ topic }) => topic === 'Air'),
+  ...aimFormulas,
+  ...triangleFormulas,
+  ...soundFormulas.filter(({ topic }) => topic !== 'Air'),
+  ...standFormulas,
+  ...standingFormulas,
+];
+
+/** A formula with somebody's figures. */
+export interface Working {
+  readonly formula: Formula;
+  /** Whether it is this formula that gave the number; else the number was given, or found otherwise: see `when`. */
+  readonly holds: boolean;
+  /** The numbers that go in, and what comes out: the plan's own number. */
+  readonly figures: readonly { readonly quantity: Quantity; readonly value: number }[];
+  readonly value: number;
+  /** What the formula itself comes to with those figures: the same, but for rounding. */
+  readonly comesTo: number;
+}
+
+export const formulaOf = (id: string): Formula | null => formulas.find((formula) => formula.id === id) ?? null;
+
+/** How a number of the results was found; null for a number that no formula explains. */
+export function workingOf(id: string, subject: Subject): Working | null {
+  const formula = formulaOf(id);
+  if (!formula) return null;
+  return {
+    formula,
+    holds: formula.holds?.(subject) ?? true,
+    figures: quantitiesIn(formula.term).map((quantity) => ({ quantity, value: quantity.of(subject) })),
+    value: formula.result.of(subject),
+    comesTo: worth(formula.term, subject),
+  };
+}

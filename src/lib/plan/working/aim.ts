@@ -1,0 +1,162 @@
+import { EXACT, GEOMETRY, type Formula } from './formula.ts';
+import {
+  aimedHeight,
+  aimedOnBaffle,
+  aside,
+  depth,
+  earOverDesk,
+  elevation,
+  frontEdge,
+  lift,
+  outwards,
+  quantity,
+  sideOf,
+  targetOf,
+  tilt,
+  toe,
+} from './quantities.ts';
+import { call, minus, over, plus, root, size, square, times, type Subject } from './term.ts';
+
+const inward = quantity('a', 'from the mark inwards to the target', 'mm', (s) =>
+  outwards(s, sideOf(s).mark.x - targetOf(s).x),
+);
+const towards = quantity(
+  'b',
+  'from the mark towards the listener to the target',
+  'mm',
+  (s) => sideOf(s).mark.y - targetOf(s).y,
+);
+const offset = quantity('o', 'aimed point, inboard of the baffle’s middle', 'mm', (s) => aimedOnBaffle(s).offset);
+
+/** The height is met over the head, or over the ear that the toe points at; a point behind the head only sets the toe. */
+const metAt = (s: Subject) => (s.layout.aim.toe.rule === 'to-ear' ? targetOf(s) : s.plan.head);
+const metInward = quantity('p', 'from the mark inwards to the head', 'mm', (s) =>
+  outwards(s, sideOf(s).mark.x - metAt(s).x),
+);
+const metTowards = quantity(
+  'q',
+  'from the mark towards the listener to the head',
+  'mm',
+  (s) => sideOf(s).mark.y - metAt(s).y,
+);
+const run = quantity('r', 'from the mark to the head along the toed direction', 'mm', (s) => {
+  const angle = (sideOf(s).toe * Math.PI) / 180;
+  return metInward.of(s) * Math.sin(angle) + metTowards.of(s) * Math.cos(angle);
+});
+const rake = quantity('ρ', 'baffle rake', '°', ({ project }) => project.speaker.baffleRake);
+const rear = quantity('h_r', 'rear bottom edge over the desk', 'mm', (s) => sideOf(s).rearEdgeHeight);
+const aimedOver = quantity('z', 'aimed point over the desk', 'mm', (s) => sideOf(s).aimedPoint.z);
+const miss = quantity('m', 'shortest distance from the axis to the head', 'mm', (s) => sideOf(s).miss);
+const toHead = quantity('d', 'aimed point to the head', 'mm', ({ plan, side }) =>
+  side === 'left' ? plan.triangle.leftDistance : plan.triangle.rightDistance,
+);
+const beside = quantity('δ', 'angle between the axis and the line to the head', '°', (s) => {
+  const { across, ahead } = aside(sideOf(s).aimedPoint, sideOf(s).axis, s.plan.head);
+  return (Math.atan2(across, ahead) * 180) / Math.PI;
+});
+
+const rise = call('max', 0, times(depth, call('sin', tilt)));
+const overEar = [rise, over(aimedHeight, call('cos', elevation)), times(run, call('tan', elevation))] as const;
+const solvesToe = ({ layout }: Subject): boolean => !['straight', 'as-set'].includes(layout.aim.toe.rule);
+
+export const aimFormulas: readonly Formula[] = [
+  {
+    id: 'toe',
+    topic: 'Aim',
+    title: 'Toe',
+    result: toe,
+    term: minus(
+      call('atan2', inward, towards),
+      call('arcsin', over(offset, root(plus(square(inward), square(towards))))),
+    ),
+    holds: solvesToe,
+    when: 'The rule points at the head, at the nearer ear, or at a point behind the head; otherwise the toe is as set.',
+    source: GEOMETRY,
+    limits: 'The target must be further from the mark than the aimed point is from the baffle’s middle.',
+    figure: 'toe',
+  },
+  {
+    id: 'run',
+    topic: 'Aim',
+    title: 'Run to the head',
+    result: run,
+    term: plus(times(metInward, call('sin', toe)), times(metTowards, call('cos', toe))),
+    source: GEOMETRY,
+    limits: EXACT,
+    figure: 'toe',
+  },
+  {
+    id: 'tilt',
+    topic: 'Aim',
+    title: 'Tilt',
+    result: earOverDesk,
+    term: plus(lift, ...overEar),
+    holds: ({ layout }) => layout.aim.tilt.rule !== 'as-set',
+    when: 'The tilt is the one angle for which this comes out as the height of the ear: found by bracketing to the last digit, or as set.',
+    source: GEOMETRY,
+    limits: 'Tilts within ±60° and axes within ±80°; the ear must be in front of the baffle.',
+    figure: 'side',
+  },
+  {
+    id: 'elevation',
+    topic: 'Aim',
+    title: 'Axis over level',
+    result: elevation,
+    term: plus(tilt, rake),
+    source: GEOMETRY,
+    limits: EXACT,
+    figure: 'side',
+  },
+  {
+    id: 'lift',
+    topic: 'Aim',
+    title: 'Lift',
+    result: lift,
+    term: minus(earOverDesk, ...overEar),
+    holds: ({ layout }) => layout.aim.tilt.rule === 'lift-to-ear',
+    when: 'The rule finds the lift for a given tilt; otherwise the lift is as set.',
+    source: GEOMETRY,
+    limits: 'A lift under 0 has no stand: the tilt is then too large.',
+    figure: 'side',
+  },
+  {
+    id: 'front-edge',
+    topic: 'Aim',
+    title: 'Front edge over the desk',
+    result: frontEdge,
+    term: plus(lift, rise),
+    source: GEOMETRY,
+    limits: EXACT,
+    figure: 'side',
+  },
+  {
+    id: 'rear-edge',
+    topic: 'Aim',
+    title: 'Rear edge over the desk',
+    result: rear,
+    term: plus(lift, call('max', 0, times(-1, depth, call('sin', tilt)))),
+    source: GEOMETRY,
+    limits: EXACT,
+    figure: 'side',
+  },
+  {
+    id: 'aimed-height',
+    topic: 'Aim',
+    title: 'Aimed point over the desk',
+    result: aimedOver,
+    term: plus(frontEdge, times(aimedHeight, call('cos', elevation))),
+    source: GEOMETRY,
+    limits: EXACT,
+    figure: 'side',
+  },
+  {
+    id: 'miss',
+    topic: 'Aim',
+    title: 'Axis misses the head by',
+    result: miss,
+    term: times(toHead, size(call('sin', beside))),
+    source: GEOMETRY,
+    limits: 'Of the axis as a line without end.',
+    figure: 'miss',
+  },
+];

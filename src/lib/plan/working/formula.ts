@@ -1,0 +1,41 @@
+import type { Quantity, Subject, Term } from './term.ts';
+
+/** What the picture beside a formula shows. */
+export type FigureName =
+  | 'toe'
+  | 'side'
+  | 'miss'
+  | 'triangle'
+  | 'driver'
+  | 'crossover'
+  | 'reflection'
+  | 'stack'
+  | 'profile'
+  | 'rod'
+  | 'tip'
+  | 'slide'
+  | 'piston';
+
+export type Topic = 'Air' | 'Aim' | 'Triangle' | 'Drivers' | 'Crossovers' | 'Reflections' | 'Stand' | 'Standing safely';
+
+/** How a number of the results is found. */
+export interface Formula {
+  /** The number that it explains, by a word of its own. */
+  readonly id: string;
+  readonly topic: Topic;
+  readonly title: string;
+  readonly result: Quantity;
+  /** What it equals. */
+  readonly term: Term;
+  /** When it is this formula that counts; always where nothing is said. */
+  readonly holds?: (subject: Subject) => boolean;
+  /** When that is, in words. */
+  readonly when?: string;
+  readonly source: string;
+  /** Where it stops being true. */
+  readonly limits: string;
+  readonly figure: FigureName | null;
+}
+
+export const GEOMETRY = 'the geometry itself';
+export const EXACT = 'Exact for the numbers as measured.';

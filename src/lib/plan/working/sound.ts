@@ -1,0 +1,240 @@
+import { filterLag } from '$lib/acoustics/alignment.ts';
+import { lowerAndUpper } from '$lib/acoustics/pair.ts';
+import { forwardSine, pistonLevel, pistonRadius, pistonSize } from '$lib/acoustics/piston.ts';
+import { PRICE_FREQUENCY } from '$lib/acoustics/lineUp.ts';
+import { degrees, radians } from '$lib/geometry/angle.ts';
+import type { CrossoverPlan, ReflectionPlan } from '$lib/plan/document.ts';
+import { placedDrivers } from '$lib/plan/placedDrivers.ts';
+import { EXACT, GEOMETRY, type Formula } from './formula.ts';
+import { apart, aside, c, driverOf, elevation, frontEdge, quantity, sideOf } from './quantities.ts';
+import { call, minus, over, plus, root, size, square, times, type Subject } from './term.ts';
+
+const temperature = quantity('T', 'temperature of the air', '°C', ({ layout }) => layout.air.temperature);
+
+const air: Formula = {
+  id: 'speed',
+  topic: 'Air',
+  title: 'Speed of sound',
+  result: c,
+  term: times(343.2, root(over(plus(temperature, 273.15), 293.15))),
+  source: 'the form of ISO 9613-1, as quoted',
+  limits: 'Dry air; humidity adds less than half a per cent at 20 °C (from memory).',
+  figure: null,
+};
+
+const toHead = apart(
+  (s) => driverOf(s).acousticCentre,
+  ({ plan }) => plan.head,
+  'from the head to the acoustic centre',
+);
+const distance = quantity('d', 'acoustic centre to the head', 'mm', (s) => driverOf(s).distance);
+const offAxis = quantity('δ', 'between the driver’s axis and the head', '°', (s) => driverOf(s).offAxis);
+const asideOf = (s: Subject) => aside(driverOf(s).position, sideOf(s).axis, s.plan.head);
+const across = quantity('s', 'head from the driver’s axis', 'mm', (s) => asideOf(s).across);
+const ahead = quantity('t', 'head along the driver’s axis', 'mm', (s) => asideOf(s).ahead);
+const overDesk = quantity('z', 'driver over the desk', 'mm', (s) => driverOf(s).position.z);
+const height = quantity(
+  'h_i',
+  'driver, up the baffle',
+  'mm',
+  ({ project, index }) => project.speaker.drivers[index]?.height ?? NaN,
+);
+const radius = quantity('R', 'half the driver’s diameter', 'mm', ({ project, index }) => {
+  const driver = project.speaker.drivers[index];
+  return driver ? pistonRadius(driver) : NaN;
+});
+const treble = quantity('f', 'frequency', 'Hz', () => PRICE_FREQUENCY);
+const beam = quantity(
+  'x',
+  'size of the piston against the wave, towards the head',
+  '',
+  (s) => pistonSize(radius.of(s), PRICE_FREQUENCY, s.plan.speedOfSound) * forwardSine(radians(driverOf(s).offAxis)),
+);
+const loss = quantity('L', 'level at the head re on the axis', 'dB', (s) =>
+  pistonLevel(pistonSize(radius.of(s), PRICE_FREQUENCY, s.plan.speedOfSound), radians(driverOf(s).offAxis)),
+);
+
+const drivers: readonly Formula[] = [
+  {
+    id: 'driver-distance',
+    topic: 'Drivers',
+    title: 'Driver to the head',
+    result: distance,
+    term: root(plus(square(toHead.x), square(toHead.y), square(toHead.z))),
+    source: GEOMETRY,
+    limits: 'From the acoustic centre, as deep behind the baffle as measured.',
+    figure: 'driver',
+  },
+  {
+    id: 'off-axis',
+    topic: 'Drivers',
+    title: 'Head off the driver’s axis',
+    result: offAxis,
+    term: call('atan2', across, ahead),
+    source: GEOMETRY,
+    limits: EXACT,
+    figure: 'driver',
+  },
+  {
+    id: 'driver-height',
+    topic: 'Drivers',
+    title: 'Driver over the desk',
+    result: overDesk,
+    term: plus(frontEdge, times(height, call('cos', elevation))),
+    source: GEOMETRY,
+    limits: EXACT,
+    figure: 'side',
+  },
+  {
+    id: 'piston-size',
+    topic: 'Drivers',
+    title: 'Piston against the wave',
+    result: beam,
+    term: over(times(2 * Math.PI, treble, radius, call('sin', offAxis)), times(1000, c)),
+    source: 'ka · sin δ of a circular piston (Beranek and Mellow, as quoted)',
+    limits: 'The diameter as stated counts as the cone’s or dome’s own.',
+    figure: 'piston',
+  },
+  {
+    id: 'piston',
+    topic: 'Drivers',
+    title: 'Treble lost off the axis, at 10 kHz',
+    result: loss,
+    term: times(20, call('lg', size(call('D', beam)))),
+    source: 'circular flat piston in an endless baffle, D(x) = 2·J₁(x)/x (Beranek and Mellow, as quoted)',
+    limits: 'An upper bound: a dome or cone beams less than a flat piston. In front of the baffle only.',
+    figure: 'piston',
+  },
+];
+
+const crossoverOf = (s: Subject): CrossoverPlan => {
+  const crossover = sideOf(s).crossovers[s.index];
+  if (!crossover) throw new Error(`no crossover has the place ${s.index}`);
+  return crossover;
+};
+const pairOf = (s: Subject) => {
+  const crossover = s.project.speaker.crossovers[s.index];
+  if (!crossover) throw new Error(`no crossover has the place ${s.index}`);
+  const [lower, upper] = lowerAndUpper(crossover, placedDrivers(s.project.speaker, sideOf(s)));
+  return { crossover, lower, upper };
+};
+const lowerPath = quantity('d_l', 'lower driver to the head', 'mm', (s) => pairOf(s).lower.distance);
+const upperPath = quantity('d_u', 'upper driver to the head', 'mm', (s) => pairOf(s).upper.distance);
+const path = quantity(
+  'Δ',
+  'path of the lower driver less that of the upper',
+  'mm',
+  (s) => crossoverOf(s).pathDifference,
+);
+const frequency = quantity('f', 'crossover frequency', 'Hz', (s) => crossoverOf(s).frequency);
+const phase = quantity('ψ', 'how far the path makes the lower driver lag', '°', (s) => crossoverOf(s).phase);
+const filter = quantity('ε', 'how far its filter does', '°', (s) => {
+  const { crossover, lower, upper } = pairOf(s);
+  return degrees(filterLag(crossover, lower.driver, upper.driver));
+});
+const sum = quantity('S', 'sum re the two branches in phase', 'dB', (s) => crossoverOf(s).sumLevel ?? -Infinity);
+
+const crossovers: readonly Formula[] = [
+  {
+    id: 'path',
+    topic: 'Crossovers',
+    title: 'Lower driver further by',
+    result: path,
+    term: minus(lowerPath, upperPath),
+    source: GEOMETRY,
+    limits: 'Between acoustic centres; the difference at the maker’s design point is taken off where one is given.',
+    figure: 'crossover',
+  },
+  {
+    id: 'phase',
+    topic: 'Crossovers',
+    title: 'Phase',
+    result: phase,
+    term: over(times(360, frequency, path), times(1000, c)),
+    source: 'a wave of length c/f turns once along its length',
+    limits: 'At the crossover frequency; over a turn it is not wrapped.',
+    figure: 'crossover',
+  },
+  {
+    id: 'sum',
+    topic: 'Crossovers',
+    title: 'Sum against in phase',
+    result: sum,
+    term: times(20, call('lg', size(call('cos', over(plus(phase, filter), 2))))),
+    source:
+      'two equally strong waves; S. H. Linkwitz, Active Crossover Networks for Noncoincident Drivers, JAES 24(1), 1976',
+    limits: 'Both branches equally strong; 0° of filter in phase, 90° either way in quadrature.',
+    figure: 'crossover',
+  },
+];
+
+const reflectionOf = (s: Subject): ReflectionPlan => {
+  const reflection = sideOf(s).reflections[s.index];
+  if (!reflection) throw new Error(`no reflection has the place ${s.index}`);
+  return reflection;
+};
+/** How far a point is in front of the surface. */
+const from = (s: Subject, { y, z }: { y: number; z: number }): number =>
+  reflectionOf(s).surface === 'desk' ? z : s.layout.desk.depth + (s.layout.desk.wallGap ?? NaN) - y;
+const sourceHeight = quantity('h_s', 'aimed point from the surface', 'mm', (s) => from(s, sideOf(s).aimedPoint));
+const headHeight = quantity('h_e', 'head from the surface', 'mm', (s) => from(s, s.plan.head));
+const along = quantity('r', 'between the two, along the surface', 'mm', (s) => {
+  const [a, b] = [sideOf(s).aimedPoint, s.plan.head];
+  return reflectionOf(s).surface === 'desk' ? Math.hypot(a.x - b.x, a.y - b.y) : Math.hypot(a.x - b.x, a.z - b.z);
+});
+const direct = quantity('d', 'aimed point to the head', 'mm', ({ plan, side }) =>
+  side === 'left' ? plan.triangle.leftDistance : plan.triangle.rightDistance,
+);
+const detour = quantity('Δ', 'longer than the direct path by', 'mm', (s) => reflectionOf(s).pathDifference);
+const delay = quantity('t', 'later than the direct sound', 'ms', (s) => reflectionOf(s).delay);
+const quieter = quantity('L', 'level re the direct sound', 'dB', (s) => reflectionOf(s).relativeLevel);
+const notch = quantity('f_1', 'first notch', 'Hz', (s) => reflectionOf(s).firstNotch ?? Infinity);
+
+const reflections: readonly Formula[] = [
+  {
+    id: 'detour',
+    topic: 'Reflections',
+    title: 'Further than direct by',
+    result: detour,
+    term: minus(
+      root(plus(square(along), square(plus(sourceHeight, headHeight)))),
+      root(plus(square(along), square(minus(sourceHeight, headHeight)))),
+    ),
+    source: 'mirror image of the source in the surface',
+    limits: 'A flat surface, large against the wave.',
+    figure: 'reflection',
+  },
+  {
+    id: 'delay',
+    topic: 'Reflections',
+    title: 'Later by',
+    result: delay,
+    term: over(detour, c),
+    source: 'path over speed; 1 mm at 1 m/s takes 1 ms',
+    limits: EXACT,
+    figure: 'reflection',
+  },
+  {
+    id: 'quieter',
+    topic: 'Reflections',
+    title: 'Level against direct',
+    result: quieter,
+    term: times(20, call('lg', over(direct, plus(direct, detour)))),
+    source: 'spreading of a small source: 6 dB for each doubling of the distance',
+    limits: 'Spreading alone: directivity and what the surface soaks up come on top, in the response.',
+    figure: 'reflection',
+  },
+  {
+    id: 'notch',
+    topic: 'Reflections',
+    title: 'First notch',
+    result: notch,
+    term: over(times(1000, c), times(2, detour)),
+    source:
+      'half a wave late; further ones at odd multiples (F. A. Everest and K. C. Pohlmann, Master Handbook of Acoustics)',
+    limits: 'One reflection alone; several move each other’s notches.',
+    figure: 'reflection',
+  },
+];
+
+export const soundFormulas: readonly Formula[] = [air, ...drivers, ...crossovers, ...reflections];

@@ -1,0 +1,100 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { plan } from '$lib/plan/plan.ts';
+import { formulas, workingOf, type Working } from '$lib/plan/working.ts';
+import type { Formula } from '$lib/plan/working/formula.ts';
+import { quantitiesIn, type Subject } from '$lib/plan/working/term.ts';
+import { sideNames } from '$lib/project/project.ts';
+import { anyDesk, firstLayout, project } from '../projects.ts';
+
+const lists = { Drivers: 2, Crossovers: 1, Reflections: 2, 'Standing safely': 4 } as const;
+const count = ({ topic }: Formula): number => (topic in lists ? lists[topic as keyof typeof lists] : 1);
+
+/** Every formula with the numbers of a desk, for both sides and every entry of a list; none where the desk has no plan. */
+function workings(changes: Readonly<Record<string, unknown>>): Working[] {
+  const of = project(changes);
+  const layout = firstLayout(of);
+  const planned = plan(of, layout);
+  if (!planned.ok) return [];
+  const has = (formula: Formula, { side, index }: Subject): boolean =>
+    formula.topic !== 'Reflections' || planned.value.sides[side].reflections[index] !== undefined;
+  return sideNames.flatMap((side) =>
+    formulas.flatMap((formula) =>
+      Array.from({ length: count(formula) }, (_, index): Subject => ({
+        project: of,
+        layout,
+        plan: planned.value,
+        side,
+        index,
+      }))
+        .filter((subject) => has(formula, subject))
+        .flatMap((subject) => workingOf(formula.id, subject) ?? []),
+    ),
+  );
+}
+
+/** A formula is written for reading, the kernel for its last digits: they part at 1e-8 of a number near nothing. */
+const near = (a: number, b: number): boolean =>
+  a === b || Math.abs(a - b) <= 1e-8 * Math.max(1, Math.abs(a), Math.abs(b));
+
+describe('the working', () => {
+  test('comes to the plan’s own number, on any desk', () => {
+    fc.assert(
+      fc.property(anyDesk, (changes) => {
+        for (const { formula, holds, value, comesTo } of workings(changes)) {
+          if (holds)
+            expect([formula.id, near(comesTo, value), comesTo, value]).toEqual([formula.id, true, comesTo, value]);
+        }
+      }),
+    );
+  });
+
+  test('holds for the demo, but for the lift, which is given, and a push that takes the cabinet alone', () => {
+    const demo = workings({});
+    expect([...new Set(demo.filter(({ holds }) => !holds).map(({ formula }) => formula.id))]).toEqual(['lift', 'push']);
+    for (const { formula, value, figures } of demo) {
+      expect([formula.id, Number.isFinite(value)]).toEqual([formula.id, true]);
+      for (const figure of figures)
+        expect([formula.id, figure.quantity.letter, Number.isFinite(figure.value)]).toEqual([
+          formula.id,
+          figure.quantity.letter,
+          true,
+        ]);
+    }
+  });
+
+  test('finds the lift where the rule does', () => {
+    const found = workings({
+      '/layouts/0/aim/tilt': { rule: 'lift-to-ear', degrees: 8 },
+      '/layouts/0/stand': { build: 'stacked' },
+    }).filter(({ formula }) => formula.id === 'lift');
+    expect(found.map(({ holds }) => holds)).toEqual([true, true]);
+    for (const { comesTo, value } of found) expect(comesTo).toBeCloseTo(value, 9);
+  });
+
+  test('knows no formula that is not there', () => {
+    const of = project();
+    const layout = firstLayout(of);
+    const planned = plan(of, layout);
+    if (planned.ok)
+      expect(workingOf('mood', { project: of, layout, plan: planned.value, side: 'left', index: 0 })).toBeNull();
+    expect(planned.ok).toBe(true);
+  });
+});
+
+describe('each formula', () => {
+  test.each(formulas.map((formula) => [formula.id, formula] as const))('%s says all of itself', (_, formula) => {
+    expect(formula.source.length).toBeGreaterThan(5);
+    expect(formula.limits).toMatch(/\.$/);
+    expect(formula.holds === undefined).toBe(formula.when === undefined);
+    const letters = [formula.result, ...quantitiesIn(formula.term)].map(
+      ({ letter, below }) => `${letter}_${below ?? ''}`,
+    );
+    expect(new Set(letters).size).toBe(letters.length);
+  });
+
+  test('has a name of its own', () => {
+    const ids = formulas.map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+});
