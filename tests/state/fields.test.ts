@@ -14,6 +14,21 @@ const full = project({
   '/layouts/0/aim/through': { between: ['tweeter', 'woofer'], fraction: 0.5 },
   '/layouts/0/aim/toe': { rule: 'behind-head', distance: 300 },
   '/layouts/0/aim/tilt': { rule: 'as-set', degrees: 5 },
+  '/layouts/0/stand/corner': 4,
+  '/layouts/0/stand/relief': { web: 8, corner: 3 },
+  '/layouts/0/stand/cheeks': { stock: null, count: 1 },
+  '/layouts/0/stand/ribs': { count: 2, cross: 3, fit: 0.1, inset: 10, skin: null },
+  '/layouts/0/stand/pockets': { count: 2, diameter: 8, depth: 20 },
+  '/layouts/0/stand/cable': { width: 12, depth: 8, fromRear: 60 },
+  '/layouts/0/stand/recess': { face: 'base', depth: 1, border: 5 },
+  '/stock/0/kerf': 0.18,
+  '/stock/0/taper': 1,
+  '/stock/0/price': 12,
+  '/stock/0/sheets': 3,
+  '/stock/0/feed': { outside: 10, inside: 8, mark: 60 },
+  '/stock/0/offcuts': [{ width: 200, height: 150, count: 2 }],
+  '/cutter/colours': { outside: '#ff0000', inside: '#0000ff', mark: '#000000' },
+  '/printer': { bed: { x: 220, y: 220, z: 250 }, clearance: 0.2, density: 1240, fill: 0.3, rate: 8, price: 25 },
 });
 const asSet = project({ '/layouts/0/aim/toe': { rule: 'as-set', degrees: 20 } });
 
@@ -75,6 +90,19 @@ describe('the field table', () => {
   });
 });
 
+/** Pointers of every text and every switch. */
+function wordsIn(value: unknown, at = ''): string[] {
+  if (typeof value === 'string' || typeof value === 'boolean') return [at];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, held]) => wordsIn(held, at + pointerTo(key)));
+}
+
+test.each(
+  wordsIn(full).filter((pointer) => !/^\/format$|\/aim\/(?:toe|tilt)\/rule$|\/speaker\/designPoint\//.test(pointer)),
+)('there is a control for %s', (pointer) => {
+  expect(fieldAt(pointer)?.kind).toMatch(/^(?:text|choice|switch)$/);
+});
+
 describe('where a fault belongs', () => {
   test.each([
     ['/speaker/width', '/speaker/width'],
@@ -98,6 +126,8 @@ describe('where a fault belongs', () => {
     ['/layouts/0/monitors/2/y', 'Monitor 3, face, from the edge'],
     ['/layouts/0/stand/rods/diameter', 'Stand, rod diameter'],
     ['/stock/0/sheet/width', 'Stock, board 1, sheet width'],
+    ['/stock/1/offcuts/0/height', 'Stock, board 2, offcut 1, offcut height'],
+    ['/layouts/0/stand/ribs/fit', 'Stand, ribs as set, play in a slot'],
     ['/layouts/0/listener/postures/0/name', 'Listener, posture 1, name'],
     ['', 'Project'],
   ])('%j reads %j', (pointer, place) => {
