@@ -13,6 +13,7 @@ const programs = {
   prettier: 'prettier/bin/prettier.cjs',
   'svelte-check': 'svelte-check/bin/svelte-check',
   'svelte-kit': '@sveltejs/kit/svelte-kit.js',
+  tsc: 'typescript/bin/tsc',
   vite: 'vite/bin/vite.js',
   vitest: 'vitest/vitest.mjs',
 };

@@ -63,7 +63,11 @@ const counts = [
   await timed('format', () => step(runTool('prettier', ['--check', '--log-level=warn', '.']))),
   await timed('lint', () => step(runTool('eslint', ['--max-warnings=0', '.']))),
   await timed('types', () =>
-    step(runTool('svelte-kit', ['sync']) && runTool('svelte-check', ['--fail-on-warnings', '--output=human'])),
+    step(
+      runTool('svelte-kit', ['sync']) &&
+        runTool('svelte-check', ['--fail-on-warnings', '--output=human']) &&
+        runTool('tsc', ['--noEmit', '--project', 'src/service-worker']),
+    ),
   ),
   await timed('unused code', () => step(runTool('knip', []))),
   await timed('the command', () => step(bringUpToDate())),
