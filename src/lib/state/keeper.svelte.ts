@@ -76,6 +76,11 @@ export class Keeper {
     });
   }
 
+  /** What is open has been edited already: it is to be saved. */
+  touch(): void {
+    this.#autosave.touch();
+  }
+
   /** Saves now what has changed; also tries again what has failed. */
   flush(): void {
     this.follow();

@@ -210,7 +210,3 @@ const retitled = ({ project, draft }: Content, title: string): Content =>
   title === project.title
     ? { project, draft }
     : { project: { ...project, title }, draft: withValue(draft, '/title', title) };
-
-/** For a message after a recovery. */
-export const RECOVERED =
-  'The newest copy of this project in the browser could not be read. This is the one before it; the last changes may be missing.';

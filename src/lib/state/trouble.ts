@@ -50,3 +50,7 @@ export function troubleWords(of: Trouble): string {
       return 'Another tab has changed this project. Keep yours or take theirs; the other one stays as a copy.';
   }
 }
+
+/** For a message after a recovery. */
+export const RECOVERED =
+  'The newest copy of this project in the browser could not be read. This is the one before it; the last changes may be missing.';

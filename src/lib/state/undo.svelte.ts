@@ -51,6 +51,11 @@ export class Undo {
     return redoLabel(this.#history);
   }
 
+  /** Whether a gesture is open. */
+  get gesturing(): boolean {
+    return this.#history.gesture !== null;
+  }
+
   /**
    * Takes up what has been edited since. To be called from an effect, or after each change; whatever was edited between
    * two calls is one step.

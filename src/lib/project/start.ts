@@ -1,0 +1,29 @@
+/**
+ * Where a project of one's own starts: an ordinary desk with nothing on it but the pair, in round numbers that are plainly
+ * not measured yet. Sound, so that there is a drawing to measure into.
+ */
+export const startProject = {
+  format: 'wedgewright/project',
+  version: 1,
+  title: 'My desk',
+  speaker: {
+    width: 170,
+    height: 280,
+    depth: 220,
+    drivers: [
+      { name: 'tweeter', role: 'tweeter', diameter: 30, height: 210 },
+      { name: 'woofer', role: 'woofer', diameter: 120, height: 100 },
+    ],
+  },
+  stock: [{ name: 'board', thickness: 3, sheet: { width: 600, height: 400 } }],
+  layouts: [
+    {
+      name: 'as it is',
+      desk: { width: 1400, depth: 700, height: 730 },
+      listener: { setback: 200, earHeight: 1200 },
+      placement: { left: { x: -400, y: 350 }, right: { x: 400, y: 350 } },
+      aim: { through: 'tweeter' },
+      stand: { lift: 10 },
+    },
+  ],
+} as const;
