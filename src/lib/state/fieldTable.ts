@@ -2,7 +2,16 @@ import { ranges, type Range } from '$lib/project/ranges.ts';
 import type { ChoiceField, Field, NumberField, SwitchField, TextField } from './field.ts';
 
 /** What one press of an arrow key adds, by the range's unit. */
-const steps: Readonly<Record<string, number>> = { mm: 1, '°': 0.5, kg: 0.1, Hz: 50, '°C': 1, 'kg/m³': 10 };
+const steps: Readonly<Record<string, number>> = {
+  mm: 1,
+  '°': 0.5,
+  kg: 0.1,
+  Hz: 50,
+  '°C': 1,
+  'kg/m³': 10,
+  'mm/s': 1,
+  'mm³/s': 0.5,
+};
 
 const number = (label: string, range: Range, help: string, more: Partial<NumberField> = {}): NumberField => ({
   kind: 'number',
@@ -131,7 +140,16 @@ const aim = {
 
 const stand = {
   '/layouts/*/stand/lift': number('Lift', ranges.lift, 'desk to the cabinet’s lowest edge'),
-  '/layouts/*/stand/build': choice('Build', 'how it is made', [['stacked', 'stacked slices']]),
+  '/layouts/*/stand/build': choice('Build', 'how it is made', [
+    ['stacked', 'stacked slices'],
+    ['skinned', 'printed core between cheeks'],
+    ['ribbed', 'ribs that cross'],
+    ['solid', 'one block of wood'],
+  ]),
+  '/layouts/*/stand/base': choice('Base', 'how it lies on the desk', [
+    ['turned', 'turned with the cabinet'],
+    ['square-to-desk', 'square to the desk'],
+  ]),
   '/layouts/*/stand/stock': choice('Cut from', 'which board'),
   '/layouts/*/stand/width': number('Finished width', ranges.standWidth, 'empty: as wide as the cabinet', {
     empty: 'the cabinet’s',
@@ -156,6 +174,45 @@ const stand = {
   '/layouts/*/stand/pad': number('Pad', ranges.pad, 'thickness under the cabinet', fine),
   '/layouts/*/stand/veneer': number('Veneer', ranges.veneer, 'thickness', fine),
   '/layouts/*/stand/glue': number('Glue line', ranges.glue, 'thickness of each joint', finest),
+  '/layouts/*/stand/veneerFaces/sides': onOff('Veneer on the sides', 'both of them'),
+  '/layouts/*/stand/veneerFaces/front': onOff('Veneer on the front', 'the end towards you'),
+  '/layouts/*/stand/veneerFaces/rear': onOff('Veneer on the rear', 'the end towards the wall'),
+  '/layouts/*/stand/veneerFaces/top': onOff('Veneer on the top', 'the slope, and the stop’s faces'),
+  '/layouts/*/stand/veneerFaces/base': onOff('Veneer on the base', 'under the stand'),
+} as const satisfies Record<string, Field>;
+
+const details = {
+  '/layouts/*/stand/corner': number('Corner radius', ranges.cornerRadius, 'seen from the side; less at a thin end', {
+    empty: 'sharp',
+    ...fine,
+  }),
+  '/layouts/*/stand/relief': onOff('Relief windows', 'hollows that save wood and weight'),
+  '/layouts/*/stand/relief/web': number('Web round windows', ranges.reliefWeb, 'wood left between and around'),
+  '/layouts/*/stand/relief/corner': number('Window corners', ranges.cornerRadius, 'radius; sharp ones tear', fine),
+  '/layouts/*/stand/cheeks': onOff('Cheeks as set', 'outer layers, of another board if you like'),
+  '/layouts/*/stand/cheeks/stock': choice('Cheeks from', 'which board'),
+  '/layouts/*/stand/cheeks/count': number('Cheeks on each side', ranges.cheekCount, 'one over the other'),
+  '/layouts/*/stand/ribs': onOff('Ribs as set', 'off: two ribs, three cross ribs'),
+  '/layouts/*/stand/ribs/count': number('Ribs', ranges.ribCount, 'that carry the slope'),
+  '/layouts/*/stand/ribs/cross': number('Cross ribs', ranges.crossCount, 'across the width'),
+  '/layouts/*/stand/ribs/fit': number('Play in a slot', ranges.ribFit, 'over the measured thickness', finest),
+  '/layouts/*/stand/ribs/inset': number('Beyond the outer ribs', ranges.ribInset, 'how far cross ribs reach'),
+  '/layouts/*/stand/ribs/skin': choice('Top and front skin', 'which thin board'),
+  '/layouts/*/stand/pockets': onOff('Pockets', 'in the core, for screws or ballast'),
+  '/layouts/*/stand/pockets/count': number('Pockets in each stand', ranges.pocketCount, 'along the middle'),
+  '/layouts/*/stand/pockets/diameter': number('Pocket diameter', ranges.pocketDiameter, 'of each', fine),
+  '/layouts/*/stand/pockets/depth': number('Pocket depth', ranges.pocketDepth, 'into the core', fine),
+  '/layouts/*/stand/cable': onOff('Cable slot', 'in the base, across the width'),
+  '/layouts/*/stand/cable/width': number('Slot width', ranges.cableSize, 'of the widest plug, or the cable'),
+  '/layouts/*/stand/cable/depth': number('Slot depth', ranges.cableSize, 'up from the base'),
+  '/layouts/*/stand/cable/fromRear': number('Slot, from the rear', ranges.cablePlace, 'rear end to the slot’s middle'),
+  '/layouts/*/stand/recess': onOff('Anti-slip recess', 'for a mat let into the wood'),
+  '/layouts/*/stand/recess/face': choice('Recess in', 'where the mat lies', [
+    ['base', 'the base'],
+    ['top', 'the top'],
+  ]),
+  '/layouts/*/stand/recess/depth': number('Recess depth', ranges.recessDepth, 'less than the mat is thick', fine),
+  '/layouts/*/stand/recess/border': number('Wood round the recess', ranges.recessBorder, 'at front and rear'),
 } as const satisfies Record<string, Field>;
 
 const shop = {
@@ -164,10 +221,41 @@ const shop = {
   '/stock/*/sheet/width': number('Sheet width', ranges.sheetSide, 'what the machine takes'),
   '/stock/*/sheet/height': number('Sheet height', ranges.sheetSide, 'what the machine takes'),
   '/stock/*/density': number('Density', ranges.density, 'for the stand’s mass'),
+  '/stock/*/kerf': number('Kerf in it', ranges.kerf, 'from the coupon', { empty: 'the cutter’s', ...finest }),
+  '/stock/*/taper': number('Taper in it', ranges.taper, 'from the coupon; each side', {
+    empty: 'the cutter’s',
+    ...fine,
+  }),
+  '/stock/*/grain': choice('Grain', 'which way parts may lie', [
+    ['none', 'none: parts turn freely'],
+    ['along', 'along the sheet’s width'],
+  ]),
+  '/stock/*/sheets': number('Sheets at hand', ranges.sheetCount, 'whole ones', { empty: 'enough' }),
+  '/stock/*/price': number('Price of a sheet', ranges.price, 'in your currency', { empty: 'not known', step: 1 }),
+  '/stock/*/feed': onOff('Speeds known', 'for the time that the cut takes'),
+  '/stock/*/feed/outside': number('Speed, outside', ranges.feed, 'round a part', { empty: 'not known' }),
+  '/stock/*/feed/inside': number('Speed, inside', ranges.feed, 'holes and slots', { empty: 'not known' }),
+  '/stock/*/feed/mark': number('Speed, marks', ranges.feed, 'engraved lines', { empty: 'not known' }),
+  '/stock/*/offcuts/*/width': number('Offcut width', ranges.sheetSide, 'used before a whole sheet'),
+  '/stock/*/offcuts/*/height': number('Offcut height', ranges.sheetSide, 'used before a whole sheet'),
+  '/stock/*/offcuts/*/count': number('Pieces of it', ranges.offcutCount, 'of this size'),
   '/cutter/kerf': number('Kerf', ranges.kerf, 'width that the cut removes', finest),
   '/cutter/taper': number('Taper', ranges.taper, 'of the cut edge from plumb, each side', fine),
   '/cutter/spacing': number('Between parts', ranges.spacing, 'least gap on the sheet', fine),
   '/cutter/margin': number('Sheet margin', ranges.sheetMargin, 'kept free round the sheet'),
+  '/cutter/colours': onOff('A colour for each layer', 'as your machine’s driver tells them apart'),
+  '/cutter/colours/outside': text('Cuts outside', 'round the parts'),
+  '/cutter/colours/inside': text('Cuts inside', 'holes and slots'),
+  '/cutter/colours/mark': text('Marks', 'engraved, not cut through'),
+  '/printer': onOff('Printer as set', 'off: a common bed, clearance and filament'),
+  '/printer/bed/x': number('Bed width', ranges.bedSide, 'what a print may take'),
+  '/printer/bed/y': number('Bed depth', ranges.bedSide, 'what a print may take'),
+  '/printer/bed/z': number('Print height', ranges.bedSide, 'what a print may take'),
+  '/printer/clearance': number('Play round a key', ranges.keyClearance, 'between halves of a core', finest),
+  '/printer/density': number('Filament density', ranges.density, 'as its maker says'),
+  '/printer/fill': number('Share filled', ranges.fill, 'of the volume, walls included; 1 is solid'),
+  '/printer/rate': number('Print rate', ranges.printRate, 'plastic laid down', { empty: 'not known' }),
+  '/printer/price': number('Price of a kilogram', ranges.price, 'of filament', { empty: 'not known', step: 1 }),
 } as const satisfies Record<string, Field>;
 
 /** How far a measured value may be off, to both sides. */
@@ -208,6 +296,7 @@ export const fieldTable: Readonly<Record<string, Field>> = {
   ...listener,
   ...aim,
   ...stand,
+  ...details,
   ...shop,
   ...sure,
 };
