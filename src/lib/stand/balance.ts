@@ -2,9 +2,10 @@ import { add, along, vec3, type Vec3 } from '$lib/geometry/point.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import type { Speaker, StandSettings } from '$lib/project/project.ts';
 import type { StandBody } from './build.ts';
+import { contactEdgesOf } from './contactEdges.ts';
 import { slideOf, type Slide } from './sliding.ts';
 import { edgeNames, edgesOf, marginsOf, type EdgeMargin, type EdgeName } from './tipping.ts';
-import { cabinetCentre, together, woodWeight, type Weight } from './weights.ts';
+import { cabinetCentre, together, type Weight } from './weights.ts';
 import { pushesOf, type Push } from './push.ts';
 
 /** A number that is known (`least` and `most` are the same) or lies between two. */
@@ -38,11 +39,12 @@ export interface Balance {
 }
 
 /** What of a stand the balance depends on. */
-export type Carrier = Pick<StandBody, 'slice' | 'rods' | 'mass' | 'footprint' | 'width'>;
+export type Carrier = Pick<StandBody, 'centre' | 'mass' | 'footprint' | 'contact' | 'width'>;
 
 export function balanceOf(speaker: Speaker, pose: Pose, stand: Carrier, settings: StandSettings): Balance {
   const cabinet = cabinetCentre(speaker, pose);
-  const wood = woodWeight(stand, pose);
+  // Rods, glue, veneer, feet and pad count as weightless.
+  const wood = { centre: stand.centre, mass: stand.mass };
   const joint = speaker.mass === null ? null : together({ centre: cabinet, mass: speaker.mass }, wood);
 
   const baseEdges = edgesOf(
@@ -57,7 +59,8 @@ export function balanceOf(speaker: Speaker, pose: Pose, stand: Carrier, settings
     inboard: spans(one.inboard, other.inboard),
     outboard: spans(one.outboard, other.outboard),
   };
-  const contactEdges = edgesOf(contactCorners(pose, speaker, Math.min(speaker.width, stand.width)), pose.side);
+  const whole = edgesOf(contactCorners(pose, speaker, Math.min(speaker.width, stand.width)), pose.side);
+  const contactEdges = stand.contact ? contactEdgesOf(stand.contact, pose, whole, cabinet) : whole;
   const contact = marginsOf(cabinet, contactEdges, pose.bottomNormal);
   const slide = slideOf(pose.tilt, settings.friction);
   return {
@@ -82,7 +85,7 @@ const spans = (a: EdgeMargin, b: EdgeMargin) => ({ margin: span(a.margin, b.marg
 
 const span = (a: number, b: number): Span => ({ least: Math.min(a, b), most: Math.max(a, b) });
 
-/** The corners of the cabinet's bottom that rest on the stand, which carries it over its whole depth. */
+/** The corners of the cabinet's bottom that rest on a stand which carries it over its whole depth. */
 function contactCorners({ mark, frontEdgeHeight, inboard, rearSlope, side }: Pose, speaker: Speaker, width: number) {
   const front = add(mark, vec3(0, 0, frontEdgeHeight));
   const half = ((side === 'right' ? -1 : 1) * width) / 2;

@@ -2,7 +2,6 @@ import { radians } from '$lib/geometry/angle.ts';
 import { add, along, scale, vec3, type Point, type Vec3 } from '$lib/geometry/point.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import type { Speaker } from '$lib/project/project.ts';
-import type { StandBody } from './build.ts';
 import { centroidOf } from './centroid.ts';
 
 /** Something heavy: its centre of mass in the desk frame, mm, and its mass, kg. */
@@ -40,15 +39,6 @@ function middleOfBox({ depth, height, baffleRake }: Pick<Speaker, 'depth' | 'hei
   ];
   const [middleDepth, middleHeight] = centroidOf(side, []);
   return { depth: middleDepth, height: middleHeight };
-}
-
-/** The wood of the stand: its layers alone, rod holes empty; rods, glue, veneer, feet and pad count as weightless. */
-export function woodWeight(
-  { slice, rods, mass }: Pick<StandBody, 'slice' | 'rods' | 'mass'>,
-  { mark, rearLevel }: Pick<Pose, 'mark' | 'rearLevel'>,
-): Weight {
-  const [u, z] = centroidOf(slice, rods);
-  return { centre: along(along(mark, rearLevel, u), vec3(0, 0, 1), z), mass };
 }
 
 /** Two weights as one. */

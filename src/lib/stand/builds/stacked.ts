@@ -35,8 +35,15 @@ export function buildStacked(commission: Commission): Outcome<StandBody> {
   if (!ground.ok) return ground;
   const row = rodsFor(ground.value, stack.value.width, settings);
   if (!row.ok) return row;
-  const layers = layersAcross(commission, stack.value, cheek);
-  const cut = cutLayers(ground.value, layers, row.value, settings);
+  const alike = Math.abs(ground.value.slope.across) * stack.value.width <= SAME;
+  const groups = groupsOf(commission, stack.value, cheek, alike);
+  if (groups.length > MOST_DIFFERENT) {
+    return noAnswer(
+      '/stand/base',
+      `expected at most ${MOST_DIFFERENT} slices that all differ, got ${groups.length}: use thicker stock, a narrower stand or a turned base`,
+    );
+  }
+  const cut = cutLayers(ground.value, groups, row.value, settings, alike);
   return cut.ok ? built(assembled(commission, stack.value, ground.value, row.value, cut.value)) : cut;
 }
 
@@ -49,24 +56,41 @@ function rodsFor(ground: Ground, width: number, settings: Commission['settings']
 const lowestOf = (ground: Ground, width: number) =>
   ground.section(ground.slope.across > 0 ? -width / 2 : ground.slope.across < 0 ? width / 2 : 0);
 
-interface LayerPlace {
+/** Layers that are one part: all of a kind where they are alike, else one each. */
+interface Group {
+  readonly name: string;
   readonly board: Board;
   readonly kind: 'slice' | 'cheek';
+  readonly quantity: number;
+  /** What it is cut between, across; symmetric about the middle for a group of several. */
   readonly from: number;
   readonly to: number;
 }
 
-/** From inboard to outboard. */
-function layersAcross({ settings, board }: Commission, { layers, width }: Stack, cheek: Board | null): LayerPlace[] {
-  const outer = cheek
-    ? Array.from({ length: settings.cheeks?.count ?? 0 }, () => ({ board: cheek, kind: 'cheek' as const }))
-    : [];
-  const inner = Array.from({ length: layers }, () => ({ board, kind: 'slice' as const }));
-  let from = -width / 2 + coverOf(settings).side;
-  return [...outer, ...inner, ...outer].map(({ board: of, kind }) => {
-    const place = { board: of, kind, from, to: from + of.thickness };
-    from = place.to + settings.glue;
-    return place;
+function groupsOf(
+  { settings, board }: Commission,
+  { layers, width }: Stack,
+  cheek: Board | null,
+  alike: boolean,
+): Group[] {
+  const outer = settings.cheeks?.count ?? 0;
+  const half = width / 2 - coverOf(settings).side;
+  if (alike) {
+    const all = { from: -half, to: half };
+    return [
+      { ...all, name: 'slice', board, kind: 'slice', quantity: layers },
+      ...(cheek ? [{ ...all, name: 'cheek', board: cheek, kind: 'cheek' as const, quantity: 2 * outer }] : []),
+    ];
+  }
+  const total = layers + 2 * outer;
+  let from = -half;
+  return Array.from({ length: total }, (_, i): Group => {
+    const kind = cheek && (i < outer || i >= total - outer) ? 'cheek' : 'slice';
+    const of = kind === 'cheek' && cheek ? cheek : board;
+    const name = `${kind}-${String(i + 1).padStart(String(total).length, '0')}`;
+    const group = { name, board: of, kind, quantity: 1, from, to: from + of.thickness } as const;
+    from = group.to + settings.glue;
+    return group;
   });
 }
 
@@ -80,61 +104,46 @@ interface CutLayers {
 
 function cutLayers(
   ground: Ground,
-  layers: readonly LayerPlace[],
+  groups: readonly Group[],
   row: RodRow | null,
   settings: Commission['settings'],
+  alike: boolean,
 ): Outcome<CutLayers> {
-  const [first, last] = [layers[0], layers.at(-1)];
+  const [first, last] = [groups[0], groups.at(-1)];
   if (!first || !last) throw new Error('a stack has at least one layer');
-  const alike = Math.abs(ground.slope.across) * (last.to - first.from) <= SAME;
-  if (!alike && layers.length > MOST_DIFFERENT) {
-    return noAnswer(
-      '/stand/base',
-      `expected at most ${MOST_DIFFERENT} slices that all differ, got ${layers.length}: use thicker stock, a narrower stand or a turned base`,
-    );
-  }
   const rods = row?.holes ?? [];
   const lowest = ground.slope.across > 0 ? first : last;
-  const shapeAt = ({ from, to, kind }: LayerPlace, corner: number | null, relieved: true | readonly Path[]) =>
+  const shapeAt = ({ from, to, kind }: Group, corner: number | null, relieved: true | readonly Path[]) =>
     shapeOf(
       { ...ground.layer(from, to), rods, ...(alike ? { rodEdge: row?.edge ?? null } : {}) },
-      { ...settings, corner },
+      corner === settings.corner ? settings : { ...settings, corner },
       { relieved: kind === 'slice' && relieved },
     );
   const low = shapeAt({ ...lowest, kind: 'slice' }, settings.corner, true);
   if (!low.ok) return low;
   // All layers have the lowest one's corners, and its windows, which run through.
   const corner = settings.corner === null ? null : low.value.radius;
-  const shapes = new Map<string, Shape>();
-  const pieces = new Map<string, Piece>();
+  const pieces: Piece[] = [];
   const lumps: Lump[] = [];
-  for (const [i, layer] of layers.entries()) {
-    const name = alike ? layer.kind : `${layer.kind}-${String(i + 1).padStart(String(layers.length).length, '0')}`;
-    const made = known(shapes.get(name)) ?? shapeAt(layer, corner, low.value.windows);
+  for (const group of groups) {
+    const made = alike && group.kind === 'slice' ? low : shapeAt(group, corner, low.value.windows);
     if (!made.ok) return made;
-    shapes.set(name, made.value);
-    const before = pieces.get(name);
-    pieces.set(name, before ? { ...before, quantity: before.quantity + 1 } : pieceOf(name, layer.board, made.value));
-    lumps.push(lumpOf(ground, layer, made.value));
+    pieces.push(pieceOf(group, made.value));
+    lumps.push(lumpOf(ground, group, made.value));
   }
   return built({
-    pieces: [...pieces.values()],
+    pieces,
     lumps,
     shape: low.value,
-    lowest: ground.section(edgeOf(ground, lowest)),
+    lowest: ground.section(ground.slope.across > 0 ? lowest.from : lowest.to),
   });
 }
 
-const known = (shape: Shape | undefined) => (shape ? built(shape) : undefined);
-
-/** The lower of a layer's two faces. */
-const edgeOf = ({ slope }: Ground, { from, to }: LayerPlace): number => (slope.across > 0 ? from : to);
-
-const pieceOf = (name: string, board: Board, { outside, holes, windows }: Shape): Piece => ({
+const pieceOf = ({ name, board, quantity }: Group, { outside, holes, windows }: Shape): Piece => ({
   name,
   stock: board.name,
   thickness: board.thickness,
-  quantity: 1,
+  quantity,
   outside,
   inside: [...holes, ...windows],
   fromSide: true,
@@ -145,16 +154,17 @@ const pieceOf = (name: string, board: Board, { outside, holes, windows }: Shape)
  * A layer as it ends up, sanded to the slope: what it was cut to, less what its cut section has over the one halfway
  * through it.
  */
-function lumpOf(ground: Ground, { board, from, to }: LayerPlace, { area, centre }: Shape): Lump {
+function lumpOf(ground: Ground, { board, from, to, quantity }: Group, { area, centre }: Shape): Lump {
   const across = (from + to) / 2;
+  const thickness = board.thickness * quantity;
   const [cut, left] = [ground.layer(from, to), ground.section(across)];
-  if (cut === left) return { volume: area * board.thickness, density: board.density, at: ground.at(across, ...centre) };
+  if (cut === left) return { volume: area * thickness, density: board.density, at: ground.at(across, ...centre) };
   const [whole, sanded] = [cut, left].map(({ slice }) => momentsOf(polygonPath(slice)));
   if (!whole || !sanded) throw new Error('two sections have two areas');
   const rest = area - whole.area + sanded.area;
   const middle = (axis: 0 | 1): number =>
     (area * centre[axis] - whole.area * whole.centre[axis] + sanded.area * sanded.centre[axis]) / rest;
-  return { volume: rest * board.thickness, density: board.density, at: ground.at(across, middle(0), middle(1)) };
+  return { volume: rest * thickness, density: board.density, at: ground.at(across, middle(0), middle(1)) };
 }
 
 function assembled(
@@ -166,7 +176,7 @@ function assembled(
 ): StandBody {
   const { settings, board } = commission;
   const { volume, mass, centre } = gathered(lumps);
-  const joints = lumps.length - 1;
+  const joints = pieces.reduce((sum, { quantity }) => sum + quantity, 0) - 1;
   const sanding = sandingOf(ground, board.thickness + settings.glue);
   return {
     build: 'stacked',
