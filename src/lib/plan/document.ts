@@ -1,7 +1,9 @@
 import type { Point, Vec3 } from '$lib/geometry/point.ts';
 import type { SideName } from '$lib/project/project.ts';
+import type { Block, BuildName, Figures, Joint, Printed, Sanding, WidthLayer } from '$lib/stand/body.ts';
 import type { EdgeName } from '$lib/stand/tipping.ts';
 import type { Part } from '$lib/workshop/part.ts';
+import type { Take } from '$lib/workshop/standParts.ts';
 
 /**
  * The plan as page, command and files see it. It is a document: angles in degrees, lengths in mm, the delays in ms, the
@@ -165,11 +167,18 @@ export interface RodHole {
 }
 
 export interface StandPlan {
-  /** Finished side view: u back from the mark along the toed direction, z over the desk; counter-clockwise. */
+  readonly build: BuildName;
+  readonly base: 'turned' | 'square-to-desk';
+  /**
+   * Finished side view: u back from the mark along the toed direction, z over the desk; counter-clockwise. With a base
+   * square to the desk: u straight away from the listener, the section through the stand's middle.
+   */
   readonly profile: readonly Point[];
   /** Corners of the base on the desk, desk frame, counter-clockwise. */
   readonly footprint: readonly Point[];
-  /** What the layers are cut to: the profile less feet, pad and veneer, in the profile's axes. */
+  /** Where the cabinet lies on the stand, desk frame, when that is not its whole width and depth. */
+  readonly contact: readonly Point[] | null;
+  /** What the layers are cut to: the profile less what covers it, in the profile's axes; the lowest where they differ. */
   readonly slice: readonly Point[];
   readonly rods: readonly RodHole[];
   /** Least wood between a rod hole's rim and the slice's edge, mm; null without rods. */
@@ -179,6 +188,8 @@ export interface StandPlan {
   /** The width asked for, and asked less built. */
   readonly widthAsked: number;
   readonly leftOver: number;
+  /** How the width adds up: each · count, summed in this order, is the width. */
+  readonly widths: readonly WidthLayer[];
   readonly layers: number;
   readonly stock: string;
   readonly thickness: number;
@@ -189,6 +200,20 @@ export interface StandPlan {
   readonly sliceArea: number;
   readonly volume: number;
   readonly mass: number;
-  /** Name of the part its layers are. */
-  readonly part: string;
+  /** Centre of mass, desk frame. */
+  readonly centre: Vec3;
+  /** Name of the part that most of it is made of; null when nothing of it is cut from sheet. */
+  readonly part: string | null;
+  /** What this stand takes of the plan's parts. */
+  readonly pieces: readonly Take[];
+  readonly printed: readonly Printed[];
+  /** Solid wood; mitre and bevel of its saw cuts in degrees. */
+  readonly blocks: readonly Block[];
+  readonly joints: readonly Joint[];
+  /** Steps between different slices, to be sanded off; null where there are none. */
+  readonly sanding: Sanding | null;
+  /** The glue-up in words, and what the build does otherwise than the settings ask. */
+  readonly steps: readonly string[];
+  readonly notes: readonly string[];
+  readonly figures: Figures;
 }

@@ -1,4 +1,4 @@
-import { degrees } from '$lib/geometry/angle.ts';
+import { degrees, radians } from '$lib/geometry/angle.ts';
 import { sixSided } from '$lib/geometry/solid.ts';
 import { speedOfSound } from '$lib/acoustics/air.ts';
 import { monitorBody } from '$lib/layout/bodies.ts';
@@ -7,15 +7,18 @@ import { placeSide } from '$lib/layout/place.ts';
 import { placeFaults } from '$lib/layout/soundness.ts';
 import { triangleOf, type Triangle } from '$lib/layout/triangle.ts';
 import { pointerTo, type Fault } from '$lib/project/fault.ts';
+import { printerOf } from '$lib/project/printer.ts';
 import { sideNames, type Layout, type Project, type SideName, type Stock } from '$lib/project/project.ts';
 import { balanceOf } from '$lib/stand/balance.ts';
 import { buildStand } from '$lib/stand/build.ts';
-import { sliceParts } from '$lib/workshop/slices.ts';
+import type { Shop } from '$lib/stand/commission.ts';
+import { standParts } from '$lib/workshop/standParts.ts';
 import { balancePlan } from './balancePlan.ts';
 import type { Plan, TrianglePlan } from './document.ts';
 import { findingsOf } from './findings/all.ts';
 import type { Outcome } from './outcome.ts';
 import { sidePlan } from './sides.ts';
+import { standPlan } from './standPlan.ts';
 
 const MICROSECONDS_PER_MM = 1000;
 
@@ -42,14 +45,15 @@ export function plan(project: Project, layout: Layout): Outcome<Plan> {
   if (clashes.length > 0) return refuse('unsound', clashes);
 
   const stock = stockFor(project, layout);
-  const stood = both((side) => buildStand(poses[side], speaker, layout.stand, stock));
+  const shop = shopOf(project);
+  const stood = both((side) => buildStand(poses[side], speaker, layout.stand, stock, shop));
   const refusals = sideNames.map((side) => stood[side]).filter((one) => !one.ok);
   if (!stood.left.ok || !stood.right.ok) {
     const kind = refusals.some((one) => one.kind === 'unsound') ? 'unsound' : 'no-answer';
     return refuse(kind, distinct(refusals.filter((one) => one.kind === kind).flatMap((one) => one.faults)));
   }
   const stands = { left: stood.left.value, right: stood.right.value };
-  const { parts, partOf } = sliceParts(stands);
+  const { parts, takes } = standParts(stands);
 
   const balances = both((side) => balanceOf(speaker, poses[side], stands[side], layout.stand));
   const head = headOf(layout.listener, layout.desk);
@@ -75,10 +79,10 @@ export function plan(project: Project, layout: Layout): Outcome<Plan> {
         monitors: layout.monitors.map(monitorBody),
         footprints: both((side) => stands[side].footprint),
         balances,
-        sites: both((side) => ({ speaker, layout, side, stock })),
+        sites: both((side) => ({ speaker, layout, side, stock, shop })),
       }),
       balance: both((side) => balancePlan(balances[side], layout.stand, speaker.mass)),
-      stand: both((side) => ({ ...stands[side], part: partOf[side] })),
+      stand: both((side) => standPlan(stands[side], takes[side])),
       parts,
     },
   };
@@ -98,6 +102,16 @@ const fromProject = (faults: readonly Fault[], index: number): Fault[] =>
 /** Both stands often fail alike; once is enough. */
 const distinct = (faults: readonly Fault[]): Fault[] =>
   faults.filter((fault, i) => faults.findIndex((other) => other.message === fault.message) === i);
+
+const shopOf = (project: Project): Shop => ({
+  stocks: project.stock.map(({ name, thickness, density, taper }) => ({
+    name,
+    thickness,
+    density,
+    taper: radians(taper ?? project.cutter.taper),
+  })),
+  printer: printerOf(project),
+});
 
 function stockFor({ stock }: Project, layout: Layout): Stock {
   const chosen = stock.find(({ name }) => name === layout.stand.stock) ?? stock[0];

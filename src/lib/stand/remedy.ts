@@ -4,6 +4,7 @@ import { ranges } from '$lib/project/ranges.ts';
 import type { Layout, SideName, Speaker, StandSettings, Stock } from '$lib/project/project.ts';
 import { balanceOf, type Balance } from './balance.ts';
 import { buildStand } from './build.ts';
+import type { Shop } from './commission.ts';
 import { lastHolding } from './lastHolding.ts';
 import { profileOf } from './profile.ts';
 
@@ -13,6 +14,8 @@ export interface Site {
   readonly layout: Layout;
   readonly side: SideName;
   readonly stock: Stock;
+  /** Other stocks and the printer; left out, the stand is built of its own stock alone. */
+  readonly shop?: Shop;
 }
 
 /** One change of the stand's settings that is enough by itself. */
@@ -26,11 +29,14 @@ type LengthKey = 'frontMargin' | 'rearMargin' | 'width' | 'lift';
 const TENTHS = 10;
 
 /** The balance with other settings, aimed anew; null when such a stand cannot be had. */
-export function balanceWith({ speaker, layout, side, stock }: Site, change: Partial<StandSettings>): Balance | null {
+export function balanceWith(
+  { speaker, layout, side, stock, shop }: Site,
+  change: Partial<StandSettings>,
+): Balance | null {
   const settings = { ...layout.stand, ...change };
   const pose = placeSide(speaker, { ...layout, stand: settings }, side);
   if (!pose.ok) return null;
-  const stand = buildStand(pose.value, speaker, settings, stock);
+  const stand = buildStand(pose.value, speaker, settings, stock, shop);
   return stand.ok ? balanceOf(speaker, pose.value, stand.value, settings) : null;
 }
 

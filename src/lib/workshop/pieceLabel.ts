@@ -1,0 +1,58 @@
+import type { Circle, Path } from '$lib/geometry/contour.ts';
+import { extentOf } from '$lib/geometry/extent.ts';
+import type { Point } from '$lib/geometry/point.ts';
+import { labelInside } from './label.ts';
+import type { PartLabel } from './part.ts';
+
+/**
+ * What is engraved on a part: its name and, where it is seen from the side, which end is the front. As large as fits in
+ * the longest stretch without a hole, else in the web under the windows; shorter where there is less room, none where
+ * there is none.
+ */
+export function pieceLabel(
+  name: string,
+  outside: Path,
+  inside: readonly (Path | Circle)[],
+  fromSide: boolean,
+): readonly PartLabel[] {
+  const text = name.toUpperCase();
+  const texts = fromSide ? [`← FRONT · ${text}`, `← ${text}`, '← F', '←'] : [text];
+  const corners = outside.vertices.map(({ x, y }): Point => [x, y]);
+  const holes = inside.map((hole) => extentOf(hole));
+  const length = Math.max(...corners.map(([x]) => x));
+  const beside = labelInside(corners, widestGap(holes, length), texts);
+  const whole = beside[0]?.text === texts[0] || beside[0]?.text === texts[1];
+  if (whole || holes.length === 0) return beside;
+  const below = labelInside(webBelow(corners, holes, length), { from: 0, to: length }, texts);
+  return below.length > 0 ? below : beside;
+}
+
+interface Stretch {
+  readonly left: number;
+  readonly right: number;
+}
+
+/** The longest stretch without a hole, from one end of the part to the other. */
+function widestGap(holes: readonly Stretch[], length: number): { from: number; to: number } {
+  let [from, best] = [0, { from: 0, to: 0 }];
+  for (const { left, right } of [...holes, { left: length, right: length }].sort((a, b) => a.left - b.left)) {
+    if (left - from > best.to - best.from) best = { from, to: left };
+    from = Math.max(from, right);
+  }
+  return best;
+}
+
+/** The strip between everything cut into the base and the lowest hole; empty where an end or a hole leaves none. */
+function webBelow(corners: readonly Point[], holes: readonly { bottom: number }[], length: number): readonly Point[] {
+  const high = Math.min(...holes.map(({ bottom }) => bottom));
+  const inner = corners.filter(([x, y]) => y < high && x > 0 && x < length);
+  const low = Math.max(0, ...inner.map(([, y]) => y));
+  const ends = corners.filter(([x]) => x <= 0 || x >= length);
+  if (low >= high || ends.some(([, y]) => y > low && y < high)) return [];
+  return [
+    [0, low],
+    [length, low],
+    [length, high],
+    [0, high],
+  ];
+}
