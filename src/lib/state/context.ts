@@ -1,4 +1,5 @@
 import { createContext } from 'svelte';
+import type { Hearing } from './hearing.svelte.ts';
 import type { OpenProject } from './openProject.svelte.ts';
 import type { Undo } from './undo.svelte.ts';
 import type { Workspace } from './workspace.svelte.ts';
@@ -11,3 +12,6 @@ export const [useUndo, provideUndo] = createContext<Undo>();
 
 /** What surrounds the open project: where it is kept, and what the page has to say of that. */
 export const [useWorkspace, provideWorkspace] = createContext<Workspace>();
+
+/** What reaches the ears, found in a worker. */
+export const [useHearing, provideHearing] = createContext<Hearing>();

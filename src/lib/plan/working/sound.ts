@@ -90,7 +90,7 @@ const drivers: readonly Formula[] = [
     topic: 'Drivers',
     title: 'Piston against the wave',
     result: beam,
-    term: over(times(2 * Math.PI, treble, radius, call('sin', offAxis)), times(1000, c)),
+    term: over(times(2, Math.PI, treble, radius, call('sin', offAxis)), times(1000, c)),
     source: 'ka · sin δ of a circular piston (Beranek and Mellow, as quoted)',
     limits: 'The diameter as stated counts as the cone’s or dome’s own.',
     figure: 'piston',

@@ -15,5 +15,5 @@ const withUnit = (value: number, unit: string): string =>
   `${figure(value, decimals(unit))}${unit === '' || unit === '°' ? unit : `\u202f${unit}`}`;
 
 /** `62.3°, limit 60.0°`. */
-export const limitText = ({ value, limit, unit }: Finding): string =>
+export const limitText = ({ value, limit, unit }: Pick<Finding, 'value' | 'limit' | 'unit'>): string =>
   `${withUnit(value, unit)}, limit ${withUnit(limit, unit)}`;

@@ -1,0 +1,42 @@
+/** Which formula each row of the tables comes from, by the table's title and the row's name. Others are given, not found. */
+export const how: Readonly<Record<string, string>> = {
+  'Aim/Toe': 'toe',
+  'Aim/Tilt': 'tilt',
+  'Aim/Axis over level': 'elevation',
+  'Aim/Lift': 'lift',
+  'Aim/Front edge over desk': 'front-edge',
+  'Aim/Rear edge over desk': 'rear-edge',
+  'Aim/Aimed point over desk': 'aimed-height',
+  'Aim/Axis misses head by': 'miss',
+  'Triangle/Angle at the head': 'angle',
+  'Triangle/Between aimed points': 'base',
+  'Triangle/Left to head': 'left-distance',
+  'Triangle/Right to head': 'right-distance',
+  'Triangle/Left later by': 'time',
+  'Triangle/Right louder by': 'level',
+  'Stand/Slices': 'layers',
+  'Stand/Finished width': 'width',
+  'Stand/Narrower than asked by': 'left-over',
+  'Stand/Height at the front': 'front-height',
+  'Stand/Height at the rear': 'rear-height',
+  'Stand/Rod hole': 'rod-hole',
+  'Stand/Wood round a rod hole': 'rod-edge',
+  'Stand/Mass': 'mass',
+  'Drivers/To the head': 'driver-distance',
+  'Drivers/Head off its axis': 'off-axis',
+  'Drivers/Over the desk': 'driver-height',
+  'Crossovers/Lower driver further by': 'path',
+  'Crossovers/Phase': 'phase',
+  'Crossovers/Sum against in phase': 'sum',
+  'Reflections/Further than direct by': 'detour',
+  'Reflections/Later by': 'delay',
+  'Reflections/Level against direct': 'quieter',
+  'Reflections/First notch': 'notch',
+};
+
+/** A number that somebody wants explained: its formula, and which of several entries it is of. */
+export interface Asked {
+  readonly title: string;
+  readonly id: string;
+  readonly index: number;
+}

@@ -1,0 +1,30 @@
+import type { Unit } from '$lib/plan/working/term.ts';
+import { figure } from '$lib/views/figures.ts';
+
+/** Decimals with which a number goes into a formula: enough to follow it on paper. */
+const decimals: Readonly<Record<Unit, number>> = {
+  mm: 2,
+  '°': 3,
+  'm/s': 2,
+  µs: 1,
+  ms: 3,
+  dB: 2,
+  Hz: 0,
+  kg: 3,
+  'kg/m³': 0,
+  N: 2,
+  'm/s²': 3,
+  'mm³': 0,
+  '°C': 1,
+  '': 3,
+};
+
+/** The number without its unit, and without zeros that say nothing. */
+export function numberText(value: number, unit: Unit): string {
+  const text = figure(value, decimals[unit]);
+  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+}
+
+/** The number with its unit. */
+export const withUnit = (value: number, unit: Unit): string =>
+  `${numberText(value, unit)}${unit === '' || unit === '°' ? unit : `\u202f${unit}`}`;
