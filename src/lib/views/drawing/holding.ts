@@ -1,50 +1,46 @@
-import { drag, select, type D3DragEvent } from 'd3';
 import type { Attachment } from 'svelte/attachments';
 import type { Grasp, Hand } from './hand.svelte.ts';
+import { pointerTools } from './pointerTools.ts';
 
-type Dragged = D3DragEvent<SVGGElement, unknown, unknown> & { readonly sourceEvent: MouseEvent | TouchEvent };
-
-/**
- * Lets a pointer move what the element stands for. Escape takes the move back. `grasp` is asked anew at each press; null:
- * there is nothing to hold.
- */
-export function holding(hand: Hand, grasp: () => Grasp | null): Attachment<SVGGElement> {
+/** Lets a pointer move what the element stands for. Escape takes the move back. `grasp` is asked anew at each press. */
+export function holding(hand: Hand, grasp: () => Grasp): Attachment<SVGGElement> {
   return (node) => {
-    let mine = false;
+    const paper = node.ownerSVGElement;
+    if (!paper) return;
+    let [held, gone] = [false, false];
+    let stop: (() => void) | null = null;
     const escape = (event: KeyboardEvent): void => {
       if (event.key !== 'Escape') return;
       event.stopPropagation();
       hand.cancel();
     };
-    const end = (): void => {
-      mine = false;
+    const letGo = (): void => {
+      held = false;
       window.removeEventListener('keydown', escape, true);
-    };
-    const paper = node.ownerSVGElement;
-    if (!paper) return;
-    const behaviour = drag<SVGGElement, unknown>()
-      .container(() => paper)
-      .on('start', ({ x, y }: Dragged) => {
-        const held = grasp();
-        mine ||= held !== null && hand.take(held, [x, y]);
-        if (mine) window.addEventListener('keydown', escape, true);
-      })
-      .on('drag', ({ x, y, sourceEvent }: Dragged) => {
-        if (mine) hand.move([x, y], sourceEvent);
-      })
-      .on('end', ({ sourceEvent }: Dragged) => {
-        if (!mine) return;
-        end();
-        if (sourceEvent.type === 'touchcancel') hand.cancel();
-        hand.drop();
-      });
-    const selection = select<SVGGElement, unknown>(node).call(behaviour);
-    return () => {
-      selection.on('.drag', null);
-      if (!mine) return;
-      end();
-      hand.cancel();
       hand.drop();
+    };
+    void pointerTools().then(({ makeDraggable }) => {
+      if (gone) return;
+      stop = makeDraggable(node, paper, {
+        start: (at) => {
+          const takes = hand.take(grasp(), at);
+          if (takes) window.addEventListener('keydown', escape, true);
+          held ||= takes;
+          return takes;
+        },
+        move: (at, event) => hand.move(at, event),
+        end: ({ type }) => {
+          if (type === 'touchcancel') hand.cancel();
+          letGo();
+        },
+      });
+    });
+    return () => {
+      gone = true;
+      stop?.();
+      if (!held) return;
+      hand.cancel();
+      letGo();
     };
   };
 }

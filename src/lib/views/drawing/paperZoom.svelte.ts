@@ -1,5 +1,7 @@
-import { select, zoom, zoomIdentity, type ZoomTransform } from 'd3';
 import type { Attachment } from 'svelte/attachments';
+import type { Zoom } from '$lib/drawing/place.ts';
+import type { Zooming } from './behaviours.ts';
+import { pointerTools } from './pointerTools.ts';
 
 /** How far a sheet can be enlarged. */
 const MOST = 24;
@@ -21,16 +23,16 @@ const KEYS: Readonly<Record<string, Key>> = {
   ArrowDown: 'down',
 };
 
+const WHOLE: Zoom = { k: 1, x: 0, y: 0 };
+
 /** One look at the paper, moved by wheel, pinch, drag, keys and buttons. */
 export class PaperZoom {
-  #transform = $state.raw<ZoomTransform>(zoomIdentity);
-  readonly #behaviour = zoom<SVGSVGElement, unknown>()
-    .scaleExtent([1, MOST])
-    .filter((event: Event) => this.#takes(event))
-    .on('zoom', (event: { transform: ZoomTransform }) => (this.#transform = event.transform));
+  #transform = $state.raw<Zoom>(WHOLE);
   #node: SVGSVGElement | null = null;
+  #zooming: Zooming | null = null;
+  #size = { width: 0, height: 0 };
 
-  get transform(): ZoomTransform {
+  get transform(): Zoom {
     return this.#transform;
   }
 
@@ -41,44 +43,54 @@ export class PaperZoom {
   /** Makes the paper move; without a script it lies still and cannot be reached with the tab key. */
   readonly attach: Attachment<SVGSVGElement> = (node) => {
     this.#node = node;
-    const selection = select(node).call(this.#behaviour).on('dblclick.zoom', null);
-    node.setAttribute('tabindex', '0');
     const press = (event: KeyboardEvent) => this.#press(event);
+    void this.#start(node);
     node.addEventListener('keydown', press);
     return () => {
-      selection.on('.zoom', null);
       node.removeEventListener('keydown', press);
+      this.#zooming?.stop();
+      this.#zooming = null;
       this.#node = null;
     };
   };
 
   /** The paper is this large; it cannot be pushed out of sight. */
   resize(width: number, height: number): void {
-    this.#behaviour
-      .extent([
-        [0, 0],
-        [width, height],
-      ])
-      .translateExtent([
-        [0, 0],
-        [width, height],
-      ]);
-    if (this.#node) select(this.#node).call(this.#behaviour.translateBy, 0, 0);
+    this.#size = { width, height };
+    this.#zooming?.resize(width, height);
   }
 
   readonly in = (): void => this.#act('in');
   readonly out = (): void => this.#act('out');
   readonly fit = (): void => this.#act('fit');
 
+  async #start(node: SVGSVGElement): Promise<void> {
+    const { makeZoomable } = await pointerTools();
+    if (this.#node !== node) return;
+    this.#zooming = makeZoomable(
+      node,
+      MOST,
+      (event) => this.#takes(event),
+      (look) => (this.#transform = look),
+    );
+    this.#zooming.resize(this.#size.width, this.#size.height);
+    node.setAttribute('tabindex', '0');
+  }
+
   #act(key: Key): void {
-    if (!this.#node) return;
-    const paper = select(this.#node);
+    const zooming = this.#zooming;
+    if (!zooming) return;
     const shift = NUDGE / this.#transform.k;
-    const moves = { left: [shift, 0], right: [-shift, 0], up: [0, shift], down: [0, -shift] } as const;
-    if (key === 'fit') paper.call(this.#behaviour.transform, zoomIdentity);
-    else if (key === 'in') paper.call(this.#behaviour.scaleBy, STEP);
-    else if (key === 'out') paper.call(this.#behaviour.scaleBy, 1 / STEP);
-    else paper.call(this.#behaviour.translateBy, ...moves[key]);
+    const acts: Readonly<Record<Key, () => void>> = {
+      in: () => zooming.by(STEP),
+      out: () => zooming.by(1 / STEP),
+      fit: () => zooming.fit(),
+      left: () => zooming.shift(shift, 0),
+      right: () => zooming.shift(-shift, 0),
+      up: () => zooming.shift(0, shift),
+      down: () => zooming.shift(0, -shift),
+    };
+    acts[key]();
   }
 
   #press(event: KeyboardEvent): void {

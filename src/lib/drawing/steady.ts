@@ -1,0 +1,71 @@
+import { sameJson } from '$lib/project/sameJson.ts';
+import type { Handle } from './handle.ts';
+import type { Place } from './place.ts';
+import type { Pane, Sheet } from './sheet.ts';
+
+/** A sheet whose views would be no more than this larger or smaller, and no further off, stays as it is: nothing jumps. */
+const SCALE_SLACK = 0.02;
+/** Paper units: within what is kept free round the views. */
+const SHIFT_SLACK = 8;
+
+/** The new sheet, arranged as the one before where that serves as well. */
+export function steadySheet(before: Sheet | null, after: Sheet): Sheet {
+  if (!before || before.floor !== after.floor || !sameJson(before.key, after.key)) return after;
+  if (before.panes.length !== after.panes.length) return after;
+  const serves = after.panes.every((pane, index) => {
+    const old = before.panes[index];
+    return old?.key === pane.key && sameJson(old.corner, pane.corner) && isNear(old, pane);
+  });
+  if (!serves) return after;
+  return {
+    ...after,
+    panes: after.panes.map((pane, index) => ({ ...pane, place: before.panes[index]?.place ?? pane.place })),
+  };
+}
+
+/** Whether two corners of the view, drawn at both places, lie near each other. */
+function isNear({ place: old }: Pane, { place, view }: Pane): boolean {
+  if (Math.abs(old.scale / place.scale - 1) > SCALE_SLACK) return false;
+  const [left, bottom, right, top] = view.extent;
+  return [[left, bottom] as const, [right, top] as const].every(([x, y]) => shift(old, place, x, y) <= SHIFT_SLACK);
+}
+
+const shift = (a: Place, b: Place, x: number, y: number): number =>
+  Math.max(
+    Math.abs(a.origin[0] + a.scale * x - b.origin[0] - b.scale * x),
+    Math.abs(a.origin[1] - a.scale * y - b.origin[1] + b.scale * y),
+  );
+
+/** A view as it is drawn: where it lies on the paper that is looked at, and what can be moved on it. */
+export interface DrawnPane extends Pane {
+  readonly handles: readonly Handle[];
+}
+
+/**
+ * The new views with every part that says the same as before in the old one's place, the very same object: a screen that
+ * draws what has changed then has little to draw.
+ */
+export function steadyPanes(before: readonly DrawnPane[], after: readonly DrawnPane[]): DrawnPane[] {
+  return after.map((pane) => {
+    const old = before.find(({ key }) => key === pane.key);
+    if (!old) return pane;
+    const { view } = pane;
+    return {
+      ...pane,
+      place: same(old.place, pane.place),
+      corner: same(old.corner, pane.corner),
+      handles: sameOnes(old.handles, pane.handles),
+      view: { ...view, extent: same(old.view.extent, view.extent), items: sameOnes(old.view.items, view.items) },
+    };
+  });
+}
+
+const same = <Value>(before: Value, after: Value): Value => (sameJson(before, after) ? before : after);
+
+function sameOnes<Value extends { readonly id: string }>(before: readonly Value[], after: readonly Value[]): Value[] {
+  const old = new Map(before.map((one) => [one.id, one]));
+  return after.map((one) => {
+    const other = old.get(one.id);
+    return other === undefined ? one : same(other, one);
+  });
+}
