@@ -1,0 +1,10 @@
+import type { Cutter, Stock } from '$lib/project/project.ts';
+
+type Beam = Pick<Cutter, 'kerf' | 'taper'>;
+
+/** The cutter as it is in one stock: its kerf and taper are the stock's own where that has some. Degrees, as in the project. */
+export const cutterFor = <Settings extends Beam>(stock: Pick<Stock, 'kerf' | 'taper'>, cutter: Settings): Settings => ({
+  ...cutter,
+  kerf: stock.kerf ?? cutter.kerf,
+  taper: stock.taper ?? cutter.taper,
+});
