@@ -76,6 +76,25 @@ export const circle = (id: string, subject: Subject, centre: Point, radius: numb
   filled: look.filled ?? true,
 });
 
+/** A point that something starts from. */
+export const dot = (id: string, at: Point, radius = 6): Round => circle(id, 'sight', at, radius, { pen: 'narrow' });
+
+/** A point that something is measured to. */
+export const cross = (id: string, [x, y]: Point, arm = 14): Outline =>
+  line(
+    id,
+    'axis',
+    [
+      [x - arm, y],
+      [x + arm, y],
+      [x, y],
+      [x, y + arm],
+      [x, y - arm],
+    ],
+    'wide',
+  );
+
+/** A point of the same small size in every figure. */
 export const spot = (id: string, subject: Subject, at: Point, mark: Spot['mark'] = 'dot'): Spot => ({
   kind: 'spot',
   id,
@@ -83,6 +102,9 @@ export const spot = (id: string, subject: Subject, at: Point, mark: Spot['mark']
   at,
   mark,
 });
+
+/** A small ring round a place. */
+export const ring = (id: string, at: Point): Spot => spot(id, 'axis', at, 'ring');
 
 export const label = (id: string, at: Point, text: string, anchor: Label['anchor'] = 'middle'): Label => ({
   kind: 'label',

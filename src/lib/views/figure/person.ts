@@ -1,5 +1,5 @@
 import type { Point } from '$lib/geometry/point.ts';
-import { area, circle, limb, line, rect, spot, type Shape } from './figure.ts';
+import { area, circle, limb, line, rect, ring, type Shape } from './figure.ts';
 
 /** Where the ear of the sitter is, from the floor under it. */
 export const EAR: Point = [0, 1180];
@@ -24,7 +24,7 @@ export function sitter(x: number): readonly Shape[] {
     limb('neck', 'head', at([-25, 1020]), at([-5, 1100]), 45),
     circle('skull', 'head', at([10, 1190]), 110),
     area('nose', 'head', [at([112, 1215]), at([150, 1165]), at([110, 1150])], { pen: 'narrow' }),
-    spot('ear', 'axis', at(EAR), 'ring'),
+    ring('ear', at(EAR)),
   ];
 }
 
@@ -36,8 +36,8 @@ export const headAbove = ([x, y]: Point): readonly Shape[] => [
     [x + 22, y + 90],
   ]),
   circle('head-above', 'head', [x, y], 95),
-  spot('left-ear', 'axis', [x - 95, y], 'ring'),
-  spot('right-ear', 'axis', [x + 95, y], 'ring'),
+  ring('left-ear', [x - 95, y]),
+  ring('right-ear', [x + 95, y]),
 ];
 
 /** The floor from one place to another. */

@@ -1,4 +1,4 @@
-import { across, area, label, rect, upright, type Figure } from '$lib/views/figure/figure.ts';
+import { across, area, type Figure, label, rect, upright } from '$lib/views/figure/figure.ts';
 import type { GuideNumbers } from './numbers.ts';
 
 /** The board's edge between the jaws of a calliper, and the sheet that the machine takes. */

@@ -1,4 +1,4 @@
-import { across, area, circle, label, line, rect, turned, upright, type Figure } from '$lib/views/figure/figure.ts';
+import { across, area, circle, type Figure, label, line, rect, turned, upright } from '$lib/views/figure/figure.ts';
 import type { GuideNumbers } from './numbers.ts';
 
 /** A cabinet from the front, and another from the side whose baffle leans so that the rake can be seen. */

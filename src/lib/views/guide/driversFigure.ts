@@ -1,4 +1,4 @@
-import { across, circle, label, line, rect, upright, type Figure } from '$lib/views/figure/figure.ts';
+import { across, circle, type Figure, label, line, rect, upright } from '$lib/views/figure/figure.ts';
 import type { GuideNumbers } from './numbers.ts';
 
 /** The front of a cabinet with its upper and its lower driver. */

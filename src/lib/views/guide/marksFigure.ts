@@ -1,5 +1,5 @@
 import type { Point } from '$lib/geometry/point.ts';
-import { across, area, label, line, rect, spot, upright, type Figure } from '$lib/views/figure/figure.ts';
+import { across, area, cross, type Figure, label, line, rect, upright } from '$lib/views/figure/figure.ts';
 import { headAbove } from '$lib/views/figure/person.ts';
 import type { GuideNumbers } from './numbers.ts';
 
@@ -23,8 +23,8 @@ export function marksFigure({ layout: { placement }, mm }: GuideNumbers): Figure
       ...headAbove([0, -210]),
       cabinet('left', [-x, y], -1),
       cabinet('right', [x, y], 1),
-      spot('left-mark', 'axis', [-x, y], 'cross'),
-      spot('right-mark', 'axis', [x, y], 'cross'),
+      cross('left-mark', [-x, y]),
+      cross('right-mark', [x, y]),
       label('name', [x - 40, y - 60], 'mark', 'end'),
     ],
     dimensions: [

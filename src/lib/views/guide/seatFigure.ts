@@ -1,4 +1,4 @@
-import { across, label, line, rect, upright, type Figure } from '$lib/views/figure/figure.ts';
+import { across, type Figure, label, line, rect, upright } from '$lib/views/figure/figure.ts';
 import { EAR, floor, headAbove, sitter } from '$lib/views/figure/person.ts';
 import type { GuideNumbers } from './numbers.ts';
 
