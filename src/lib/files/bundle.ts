@@ -1,4 +1,5 @@
 import { arrange } from '$lib/workshop/arrange.ts';
+import { cutterFor } from '$lib/workshop/beam.ts';
 import type { Plan } from '$lib/plan/document.ts';
 import { success, type Result } from '$lib/project/fault.ts';
 import type { LayerColours, Project } from '$lib/project/project.ts';
@@ -63,7 +64,8 @@ function sheetPlates(sheets: readonly Sheet[], parts: readonly Part[], project: 
   const stems = fileStems(sheets.map(({ stock, number }) => `${stock}-${number}`));
   const named: Named[] = [];
   for (const [i, sheet] of sheets.entries()) {
-    const plate = sheetPlate(sheet, parts, project.cutter);
+    const stock = project.stock.find(({ name }) => name === sheet.stock);
+    const plate = sheetPlate(sheet, parts, stock ? cutterFor(stock, project.cutter) : project.cutter);
     if (!plate.ok) return plate;
     named.push({ stem: `sheets/${stems[i]}`, plate: plate.value });
   }
