@@ -220,7 +220,9 @@ describe('writing', () => {
     const { status } = run(projectFile({ '/stock/0/name': '../../<b>board' }), '--out', out);
     expect(status).toBe(0);
     expect(
-      everyFile(out).every((path) => /^([\w-]+\.(json|csv)|(parts|sheets|templates|solids)\/[^/]+)$/.test(path)),
+      everyFile(out).every((path) =>
+        /^([\w-]+\.(json|csv|pdf)|(parts|sheets|templates|solids|coupons|gauges)\/[^/]+)$/.test(path),
+      ),
     ).toBe(true);
   });
 });

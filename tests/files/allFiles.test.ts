@@ -45,6 +45,13 @@ describe('all files of a layout', () => {
       'solids/stand.stl',
       'solids/stands.3mf',
       'cut-list.csv',
+      'coupons/coupon MDF 3 mm.svg',
+      'coupons/coupon MDF 3 mm.dxf',
+      'gauges/wedge-gauge.svg',
+      'gauges/wedge-gauge.dxf',
+      'gauges/baffle-gauge.svg',
+      'gauges/baffle-gauge.dxf',
+      'build-sheet.pdf',
       'manifest.json',
     ]);
     expect(files[0]?.content).toBe(document);
@@ -140,7 +147,7 @@ describe('all files of a layout', () => {
         '/layouts/0/stand/stock': hostile,
       }),
     );
-    for (const { path } of files) expect(path).toMatch(/^([\w-]+\.\w+|(sheets|parts|templates|solids)\/[^/<>|"]+)$/);
+    for (const { path } of files) expect(path).toMatch(/^([\w-]+\.\w+|(sheets|parts|templates|solids|coupons|gauges)\/[^/<>|"]+)$/);
     const of = (name: string) => files.find(({ path }) => path === name)?.content;
     expect(readCsv(String(of('cut-list.csv')).slice(1))[1]?.[1]).toBe(`'${hostile.replace(';=', ";'=")}`);
     const model = unzipSync(bytesOf(of('solids/stands.3mf')))['3D/3dmodel.model'];

@@ -14,8 +14,8 @@ export interface AllFiles {
 }
 
 /**
- * Every file of one layout: `plan.json`, `sheets/`, `parts/`, `templates/`, `solids/`, `cut-list.csv`, and the list of them
- * in `manifest.json`. The same project always gives the same bytes. Refused as `cutFiles`; a template or a solid that
+ * Every file of one layout: `plan.json`, `sheets/`, `parts/`, `templates/`, `solids/`, `cut-list.csv`, `coupons/`,
+ * `gauges/`, `build-sheet.pdf` and the list of them in `manifest.json`. The same project always gives the same bytes. Refused as `cutFiles`; a template or a solid that
  * cannot be made is left out, and the manifest says why.
  */
 export async function allFiles(project: Project, plan: Plan): Promise<Result<AllFiles>> {

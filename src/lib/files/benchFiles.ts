@@ -2,47 +2,67 @@ import type { Plan } from '$lib/plan/document.ts';
 import { cutList } from '$lib/workshop/cutList.ts';
 import type { Project } from '$lib/project/project.ts';
 import type { Body } from '$lib/workshop/body.ts';
-import type { Part, Sheet } from '$lib/workshop/part.ts';
+import type { Sheet } from '$lib/workshop/part.ts';
+import { buildSheetPdf } from './buildSheet/buildSheetPdf.ts';
 import { cutListFile } from './cutListFile.ts';
 import { fileStems } from './fileName.ts';
 import type { Described, LeftOut } from './manifest.ts';
 import type { PaperName } from './paper.ts';
+import type { Plate } from './plate.ts';
 import { partPlate } from './plates.ts';
 import { bodyMesh } from './solid.ts';
 import { standBodies } from './standBodies.ts';
 import { stlFile } from './stl.ts';
 import { templatePdf } from './templatePdf.ts';
 import { threeMfFile, type NamedMesh } from './threeMf.ts';
+import { blockPlates, toolFiles } from './toolFiles.ts';
 
 export interface BenchFiles {
   readonly files: readonly Described[];
   readonly leftOut: readonly LeftOut[];
 }
 
-/** What goes to the bench beside the cut files: `templates/` to print, `solids/` to print in plastic, `cut-list.csv`. */
+/** What goes to the bench beside the cut files: `templates/` to print, `solids/` to print in plastic, `cut-list.csv`
+ * and `build-sheet.pdf`. */
 export async function benchFiles(project: Project, plan: Plan, sheets: readonly Sheet[]): Promise<BenchFiles> {
   const paper: PaperName = project.display.length === 'in' ? 'Letter' : 'A4';
-  const templates = await templatesOf(plan.parts, paper);
+  const templates = await templatesOf([...plan.parts.map(partPlate), ...blockPlates(plan)], paper);
   const solids = solidsOf(standBodies(plan), `${project.title} - ${plan.layout}`);
   const list: Described = {
     path: 'cut-list.csv',
     about: 'Cut list: sizes, areas and cut lengths of one copy at its finished size',
     content: cutListFile(cutList(plan.parts, sheets)),
   };
+  const tools = await toolFiles(project, plan);
+  const sheet = await buildSheetOf(project, plan, sheets, paper);
   return {
-    files: [...templates.files, ...solids.files, list],
+    files: [...templates.files, ...solids.files, list, ...tools, ...sheet],
     leftOut: [...templates.leftOut, ...solids.leftOut],
   };
 }
 
+async function buildSheetOf(
+  project: Project,
+  plan: Plan,
+  sheets: readonly Sheet[],
+  paper: PaperName,
+): Promise<readonly Described[]> {
+  const layoutIndex = project.layouts.findIndex(({ name }) => name === plan.layout);
+  const layout = project.layouts[layoutIndex];
+  if (!layout) return [];
+  const content = await buildSheetPdf({ project, layout, layoutIndex, plan, sheets }, paper);
+  const about = `Everything to know at the bench, with drawings, on ${paper}`;
+  return [{ path: 'build-sheet.pdf', about, content }];
+}
+
 /** Paper follows the unit of the page: where inches are read, Letter is in the printer. */
-async function templatesOf(parts: readonly Part[], paper: PaperName): Promise<BenchFiles> {
+async function templatesOf(plates: readonly Plate[], paper: PaperName): Promise<BenchFiles> {
   const files: Described[] = [];
   const leftOut: LeftOut[] = [];
-  const stems = fileStems(parts.map(({ name }) => name));
-  for (const [i, part] of parts.entries()) {
+  const stems = fileStems(plates.map(({ name }) => name));
+  for (const [i, plate] of plates.entries()) {
     const path = `templates/${stems[i]}.pdf`;
-    const made = await templatePdf(partPlate(part), paper);
+    const made = await templatePdf(plate, paper);
     if (made.ok)
       files.push({ path, about: `Template at full size, to print at 100 % on ${paper}`, content: made.value });
     else leftOut.push({ path, reason: made.faults.map(({ message }) => message).join('; ') });

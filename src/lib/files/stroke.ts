@@ -4,10 +4,12 @@ import { letter, letteringWidth, type LetteringPlace } from '$lib/workshop/lette
 /** One line on paper. Origin at the page's lower left, x right, y up, mm. */
 export interface Stroke {
   readonly contour: Contour;
-  /** Of the line, mm. */
+  /** Of the line, mm; 0 for none. */
   readonly width: number;
   /** Lengths of dashes and gaps in turn; default a full line. */
   readonly dash?: readonly number[];
+  /** What its area is filled with: the paper’s white, which hides what was drawn before, or ink. Default nothing. */
+  readonly fill?: 'paper' | 'ink';
 }
 
 /** What is drawn on one page. */

@@ -14,7 +14,7 @@ const MADE = "D:19800101000000+00'00'";
 const WIDEST_CURVE = Math.PI / 4;
 
 /**
- * The pages as a PDF document, black lines only: no fonts, so nothing depends on what a reader has. It asks readers not to
+ * The pages as a PDF document, black on white only: no fonts, so nothing depends on what a reader has. It asks readers not to
  * scale when printing; not all of them listen. The library is fetched on first use.
  *
  * @throws RangeError naming the title when a length is not finite.
@@ -87,7 +87,7 @@ function drawPage(pdf: jsPDF, { height, strokes, within }: StrokePage): void {
   pdf.restoreGraphicsState();
 }
 
-function draw(pdf: jsPDF, { contour, width, dash }: Stroke, pageHeight: number): void {
+function draw(pdf: jsPDF, { contour, width, dash, fill }: Stroke, pageHeight: number): void {
   const edges = edgesOf(contour);
   const [first] = edges;
   if (!first) return;
@@ -99,8 +99,18 @@ function draw(pdf: jsPDF, { contour, width, dash }: Stroke, pageHeight: number):
     else pdf.lineTo(edge.end[0], pageHeight - edge.end[1]);
   }
   if (isClosed(contour)) pdf.close();
-  pdf.stroke();
+  paint(pdf, width, fill);
   if (dash) pdf.setLineDashPattern([], 0);
+}
+
+function paint(pdf: jsPDF, width: number, fill: Stroke['fill']): void {
+  if (fill === undefined) {
+    pdf.stroke();
+    return;
+  }
+  pdf.setFillColor(fill === 'paper' ? '#ffffff' : '#000000');
+  if (width === 0) pdf.fill();
+  else pdf.fillStroke();
 }
 
 const isClosed = (contour: Contour): boolean => contour.kind === 'circle' || contour.closed;

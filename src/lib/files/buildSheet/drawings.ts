@@ -1,0 +1,24 @@
+import { frontView } from '$lib/drawing/frontView.ts';
+import { isoBody } from '$lib/drawing/isoBody.ts';
+import { partView } from '$lib/drawing/partView.ts';
+import { sideView } from '$lib/drawing/sideView.ts';
+import { topView } from '$lib/drawing/topView.ts';
+import { sideNames } from '$lib/project/project.ts';
+import { drawing, type Section } from './block.ts';
+import { toldStands, type Subject } from './subject.ts';
+
+/** The desk from above and from the side, the cabinet from the front, how the stands are made, and each part. */
+export function drawings({ project, layout, layoutIndex, plan }: Subject): Section {
+  const { speaker } = project;
+  return {
+    id: 'drawings',
+    title: 'Drawings',
+    blocks: [
+      drawing(topView(speaker, layout, layoutIndex, plan)),
+      ...sideNames.map((side) => drawing(sideView(speaker, layout, layoutIndex, plan, side, 'broken'))),
+      drawing(frontView(speaker, plan, 'right')),
+      ...toldStands(plan).map(({ side }) => drawing(isoBody(plan, side))),
+      ...plan.parts.map((part) => drawing(partView(part))),
+    ],
+  };
+}

@@ -1,0 +1,85 @@
+import { angleText } from '$lib/project/lengthText.ts';
+import { printerOf } from '$lib/project/printer.ts';
+import type { Block as SolidBlock, Printed } from '$lib/stand/body.ts';
+import { list, table, text, type Block, type Section } from './block.ts';
+import { lengthsOf, toldStands, type Subject } from './subject.ts';
+
+/** How the machines are set, in general terms: saw, printer, cutter; none of it replaces the machine’s manual. */
+export function machines(subject: Subject): Section {
+  const { plan } = subject;
+  const told = toldStands(plan);
+  return {
+    id: 'machines',
+    title: 'Machine settings',
+    blocks: [
+      ...told.flatMap(({ who, stand }) => stand.blocks.flatMap((block) => sawing(subject, who, block))),
+      ...told.flatMap(({ who, stand }) => (stand.printed.length > 0 ? printing(subject, who, stand.printed) : [])),
+      ...(plan.parts.length > 0 ? [cutter(subject)] : []),
+      text('These are general terms. The manual of your machine and the maker of your material know better.'),
+    ],
+  };
+}
+
+function sawing({ project }: Subject, who: string, { name, blank, cuts }: SolidBlock): readonly Block[] {
+  const { bare, full, unit } = lengthsOf(project);
+  const size = `${full(blank.length)} from front to rear, ${full(blank.width)} across, ${full(blank.height)} high`;
+  return [
+    text(`${who}, ${name}: square up a blank of ${size}.`),
+    ...(cuts.length > 0
+      ? [
+          table(
+            `${who}, ${name}: the saw, ${unit} and degrees`,
+            ['Cut', 'Mitre', 'Blade tilt', 'Fence', 'Depth', 'Sine bar 100 mm', 'Block on 100 mm'],
+            cuts.map(({ mitre, bevel, fence, depth, setUp }, i) => [
+              String(i + 1),
+              angleText(mitre),
+              angleText(bevel),
+              fence === null ? 'along the line' : bare(fence),
+              bare(depth),
+              bare(setUp.sineBar),
+              bare(setUp.angleBlock),
+            ]),
+            'Sine bar: lift one end of a bar 100 mm long by so much. Block: so much rise on 100 mm of base.',
+          ),
+        ]
+      : []),
+  ];
+}
+
+function printing({ project }: Subject, who: string, printed: readonly Printed[]): readonly Block[] {
+  const { bare, unit } = lengthsOf(project);
+  const { fill } = printerOf(project);
+  return [
+    table(
+      `${who}: to print, ${unit} and g`,
+      ['Body', 'Quantity', 'Along', 'Across', 'High', 'Mass'],
+      printed.map(({ name, quantity, size, mass }) => [
+        name,
+        String(quantity),
+        bare(size.x),
+        bare(size.y),
+        bare(size.z),
+        (mass * 1000).toFixed(0),
+      ]),
+      `Masses reckoned with ${Math.round(fill * 100)} % of the volume filled.`,
+    ),
+    list([
+      'Lay it down as the file has it: on its side, no supports needed.',
+      'Three walls or more, so that rod holes keep their size; ream the holes to the rod.',
+      'Let it cool on the bed: a warped core makes a rocking stand.',
+    ]),
+  ];
+}
+
+function cutter({ project }: Subject): Block {
+  const { fine, unit } = lengthsOf(project);
+  const { cutter, stock } = project;
+  return list(
+    [
+      `Kerf that the sheet files take into account, ${unit}: ${stock.map(({ name, kerf }) => `${name} ${fine(kerf ?? cutter.kerf)}`).join(', ')}.`,
+      'Cut the coupon from each board first and measure it.',
+      'Marks first, then insides, then outsides: what is loose no longer moves true.',
+    ],
+    'Cutter',
+  );
+}

@@ -1,0 +1,29 @@
+import { markingChecks, markingOut } from '$lib/plan/markingOut.ts';
+import { table, text, type Section } from './block.ts';
+import { lengthsOf, type Subject } from './subject.ts';
+
+/** Where each stand’s corners go. */
+export function onTheDesk({ project, plan }: Subject): Section {
+  const { bare, full, unit } = lengthsOf(project);
+  const { between, diagonals } = markingChecks(plan);
+  const rows = markingOut(plan).map(({ side, corner, fromEdge, fromCentre, hand }) => [
+    `${side} stand, ${corner}`,
+    bare(fromEdge),
+    `${bare(fromCentre)} ${hand === 'on' ? '' : hand}`.trim(),
+  ]);
+  return {
+    id: 'on-the-desk',
+    title: 'Marking out the desk',
+    blocks: [
+      text(
+        'Draw the centre line square to the desk’s front edge with a soft pencil or tape. Left and right are yours, sitting at the desk. Corners are those of the base as it stands, feet left aside.',
+      ),
+      table(
+        `Corners on the desk, ${unit}`,
+        ['Corner', 'from the front edge', 'from the centre line'],
+        rows,
+        `Check: between the two inner front corners ${full(between)}; diagonals of the left base ${diagonals.left.map(full).join(' and ')}, of the right one ${diagonals.right.map(full).join(' and ')}.`,
+      ),
+    ],
+  };
+}

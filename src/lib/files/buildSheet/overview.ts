@@ -1,0 +1,40 @@
+import { angleText } from '$lib/project/lengthText.ts';
+import { sideNames } from '$lib/project/project.ts';
+import { table, text, type Section } from './block.ts';
+import { lengthsOf, type Subject } from './subject.ts';
+
+const builds = {
+  stacked: 'slices glued across the width',
+  skinned: 'a printed core between cheeks',
+  ribbed: 'ribs halved into each other',
+  solid: 'one block of solid wood',
+} as const;
+
+/** What is built and how it stands: the numbers to have at hand. */
+export function overview({ project, plan }: Subject): Section {
+  const { bare, unit } = lengthsOf(project);
+  const { sides, stand } = plan;
+  const row = (name: string, of: (side: 'left' | 'right') => string): readonly string[] => [name, ...sideNames.map(of)];
+  const { build, base } = stand.right;
+  const lies = base === 'turned' ? 'turned with its cabinet' : 'square to the desk';
+  return {
+    id: 'overview',
+    title: 'What is built',
+    blocks: [
+      text(`A pair of stands, each ${builds[build]}, its base ${lies}. Lengths in ${unit}, angles in degrees.`),
+      table(
+        'Each stand',
+        ['', 'left', 'right'],
+        [
+          row('Slope (tilt)', (side) => angleText(sides[side].tilt)),
+          row('Toe', (side) => angleText(sides[side].toe)),
+          row('Height of the wood, front', (side) => bare(stand[side].frontHeight)),
+          row('Height of the wood, rear', (side) => bare(stand[side].rearHeight)),
+          row('Finished width', (side) => bare(stand[side].width)),
+          row('Width asked less built', (side) => bare(stand[side].leftOver)),
+          row('Mass, about, kg', (side) => stand[side].mass.toFixed(2)),
+        ],
+      ),
+    ],
+  };
+}

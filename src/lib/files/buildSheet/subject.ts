@@ -1,0 +1,48 @@
+import { lengthText, lengthWithUnit } from '$lib/project/lengthText.ts';
+import type { Plan, StandPlan } from '$lib/plan/document.ts';
+import { sideNames, type Layout, type Project, type SideName } from '$lib/project/project.ts';
+import type { Sheet } from '$lib/workshop/part.ts';
+
+/** What a build sheet is made from. */
+export interface Subject {
+  readonly project: Project;
+  readonly layout: Layout;
+  /** Its place in the project. */
+  readonly layoutIndex: number;
+  readonly plan: Plan;
+  /** How the parts lie; empty where that is not known. */
+  readonly sheets: readonly Sheet[];
+}
+
+/** Stands that are made alike are told of once. */
+export interface Told {
+  readonly side: SideName;
+  /** `Both stands`, `Left stand`. */
+  readonly who: string;
+  readonly stand: StandPlan;
+}
+
+export function toldStands({ stand }: Plan): readonly Told[] {
+  const said = (one: StandPlan): string => JSON.stringify([one.steps, one.widths, one.blocks, one.pieces, one.notes]);
+  if (said(stand.left) === said(stand.right)) return [{ side: 'right', who: 'Both stands', stand: stand.right }];
+  return sideNames.map((side) => ({
+    side,
+    who: side === 'left' ? 'Left stand' : 'Right stand',
+    stand: stand[side],
+  }));
+}
+
+/** Decimals of a thickness in mm: calipers read a hundredth, and a width adds many of them up. */
+const FINE_DECIMALS = 2;
+
+/**
+ * Words for lengths in the project’s unit: bare for a table, to a hundredth of a millimetre for thicknesses, with the unit
+ * for a sentence, and the unit alone.
+ */
+export const lengthsOf = ({ display }: Project) => ({
+  fine: (mm: number): string =>
+    display.length === 'mm' ? String(Number(mm.toFixed(FINE_DECIMALS))) : lengthText(mm, 'in'),
+  bare: (mm: number): string => lengthText(mm, display),
+  full: (mm: number): string => lengthWithUnit(mm, display),
+  unit: display.length === 'mm' ? 'mm' : 'inches',
+});
