@@ -6,7 +6,7 @@ const { version } = JSON.parse(readFileSync(new URL('./package.json', import.met
 /** @type {import('@sveltejs/kit').Config} */
 export default {
   kit: {
-    adapter: adapter({ fallback: undefined, strict: true }),
+    adapter: adapter({ fallback: undefined, strict: true, precompress: true }),
     version: { name: version },
     typescript: {
       // The tools, the benchmarks and the command's build are checked as well; paths count from .svelte-kit/.

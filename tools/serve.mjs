@@ -24,7 +24,8 @@ function setHeaders(response, path) {
  */
 function listener(folder, base) {
   // `dev` looks at the disk each time: a list made at the start would break when the site is built again meanwhile.
-  const files = sirv(folder, { dev: true, etag: true, setHeaders });
+  // The build lays a .gz and a .br beside every text; who takes them gets them.
+  const files = sirv(folder, { dev: true, etag: true, gzip: true, brotli: true, setHeaders });
   return (request, response) => {
     const refuse = (/** @type {number} */ status, /** @type {string} */ text) => {
       response.writeHead(status, { 'Content-Type': 'text/plain; charset=utf-8' });
