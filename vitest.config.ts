@@ -20,7 +20,7 @@ export default defineConfig({
           exclude: ['tests/browser/**'],
           setupFiles: ['tests/seed.ts'],
           // Properties take their time on a busy machine; none waits for anything.
-          testTimeout: 30_000,
+          testTimeout: 120_000,
         },
       },
       {
