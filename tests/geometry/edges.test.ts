@@ -67,6 +67,15 @@ describe('edges', () => {
   });
 });
 
+it('edges on one line, as rounding leaves them, are as far apart as their ends', () => {
+  // The two are a millionth of a millionth of a degree from parallel; their carrying lines cross inside the first.
+  const straight = (start: Point, end: Point): Edge => ({ kind: 'straight', start, end });
+  const first = straight([14.882848515377589, 18.933329638690495], [125.96520818020554, 65.89819666061528]);
+  const second = straight([142.31084324415176, 72.80902012064494], [279.050948642406, 130.62180773129907]);
+  const apart = Math.hypot(142.31084324415176 - 125.96520818020554, 72.80902012064494 - 65.89819666061528);
+  expect(edgeGap(first, second)).toBeCloseTo(apart, 12);
+});
+
 describe('contours', () => {
   const disc: Path = {
     kind: 'path',

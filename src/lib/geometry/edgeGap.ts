@@ -26,11 +26,17 @@ export function meetings(a: Edge, b: Edge): Point[] {
   return b.kind === 'straight' ? straightAndArc(b, a) : arcs(a, b);
 }
 
+/**
+ * Sine of the angle under which two straights count as parallel: rounding of corners on one line makes about as much, and
+ * the place where such lines cross is anywhere. Their ends tell how near they come, to the same part of their length.
+ */
+const PARALLEL = 1e-12;
+
 function straights(a: StraightEdge, b: StraightEdge): Point[] {
   const along = minus(a.end, a.start);
   const other = minus(b.end, b.start);
   const spanned = outer(along, other);
-  if (spanned === 0) return [];
+  if (Math.abs(spanned) <= PARALLEL * norm(along) * norm(other)) return [];
   const between = minus(b.start, a.start);
   const here = outer(between, other) / spanned;
   const there = outer(between, along) / spanned;
