@@ -58,7 +58,9 @@ describe('what one takes away', () => {
     expect(file.suggestedFilename()).toBe('Bindery desk - window side.zip');
     const { 'plan.json': plan, ...cut } = texts(unzipSync(await bytes(file)));
     const { 'plan.json': planned, ...drawn } = await expected({ [EAR]: 1210 });
-    expect(cut).toEqual(drawn);
+    expect(cut).toMatchObject(drawn);
+    expect(Object.keys(cut)).toContain('manifest.json');
+    expect(cut['build-sheet.pdf']).toMatch(/^%PDF-/);
     expectSame(JSON.parse(plan ?? ''), JSON.parse(planned ?? ''));
   });
 

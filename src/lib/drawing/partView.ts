@@ -51,7 +51,8 @@ const outline = (id: string, contour: Contour, pen: 'wide' | 'narrow', filled: b
     filled,
   }) as const;
 
-function pointsOf(contour: Contour): Point[] {
+/** The contour as corners to draw, arcs finely divided. */
+export function pointsOf(contour: Contour): Point[] {
   const edges = edgesOf(contour);
   const points = edges.flatMap((edge) => {
     if (edge.kind !== 'arc') return [edge.start];

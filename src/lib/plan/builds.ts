@@ -4,6 +4,7 @@ import { sideNames, type Layout, type Project } from '$lib/project/project.ts';
 import type { BuildName, Figures } from '$lib/stand/body.ts';
 import { estimate, type Estimates } from '$lib/workshop/estimate.ts';
 import type { Part } from '$lib/workshop/part.ts';
+import type { Plan } from './document.ts';
 import { plan } from './plan.ts';
 
 /** In the order in which they are offered. */
@@ -13,6 +14,8 @@ const buildNames = ['stacked', 'skinned', 'ribbed', 'solid'] as const satisfies 
 export type BuildChoice = { readonly build: BuildName; readonly chosen: boolean } & (
   | {
       readonly ok: true;
+      /** Of the layout with this build. */
+      readonly plan: Plan;
       /** Of both stands. */
       readonly figures: Figures;
       /** Finished width, as built, of the left and the right stand. */
@@ -55,6 +58,7 @@ function choiceOf(project: Project, layout: Layout, build: BuildName, countSheet
   return {
     ...head,
     ok: true,
+    plan: planned.value,
     figures: together(stand.left.figures, stand.right.figures),
     widths: [stand.left.width, stand.right.width],
     steps: Math.max(stand.left.steps.length, stand.right.steps.length),

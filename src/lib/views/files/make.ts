@@ -1,4 +1,7 @@
 import type { CutState, TakeAway } from '$lib/state/cutSet.svelte.ts';
+import type { Subject } from '$lib/files/buildSheet/subject.ts';
+import type { Fault } from '$lib/project/fault.ts';
+import type { LayerColours, Stock } from '$lib/project/project.ts';
 import type { Shown } from '$lib/state/settle.ts';
 
 /** Plan, parts and sheets of what is shown. The writers are fetched with the first call. */
@@ -18,15 +21,45 @@ export async function makeProjectFile(project: Shown['project']): Promise<TakeAw
   return { path: `${fileStem(project.title)}.json`, text: writeProject(project) };
 }
 
-/** All files in one archive. */
-export async function makeArchive(
-  files: readonly TakeAway[],
-  { project, layout }: Shown,
-): Promise<{ readonly name: string; readonly bytes: Uint8Array }> {
-  const [{ zipFile }, { fileStem }] = await Promise.all([
+/** Every file of what is shown in one archive, or why there is none. */
+export async function makeArchive({
+  project,
+  layout,
+  plan,
+}: Shown): Promise<
+  | { readonly ok: true; readonly name: string; readonly bytes: Uint8Array }
+  | { readonly ok: false; readonly faults: readonly Fault[] }
+> {
+  const [{ allFiles }, { zipFile }, { fileStem }] = await Promise.all([
+    import('$lib/files/allFiles.ts'),
     import('$lib/files/zip.ts'),
     import('$lib/files/fileName.ts'),
   ]);
-  const bytes = zipFile(files.map(({ path, text }) => ({ path, content: text })));
-  return { name: `${fileStem(`${project.title} - ${layout.name}`)}.zip`, bytes };
+  const made = await allFiles(project, plan);
+  if (!made.ok) return made;
+  return { ok: true, name: `${fileStem(`${project.title} - ${layout.name}`)}.zip`, bytes: zipFile(made.value.files) };
+}
+
+/** The build sheet of what is shown as a PDF. */
+export async function makeBuildSheet(subject: Subject): Promise<{ readonly name: string; readonly bytes: Uint8Array }> {
+  const [{ buildSheetPdf }, { fileStem }] = await Promise.all([
+    import('$lib/files/buildSheet/buildSheetPdf.ts'),
+    import('$lib/files/fileName.ts'),
+  ]);
+  const { project, layout } = subject;
+  const bytes = await buildSheetPdf(subject, project.display.length === 'in' ? 'Letter' : 'A4');
+  return { name: `${fileStem(`${project.title} - ${layout.name} - build sheet`)}.pdf`, bytes };
+}
+
+/** The coupon of one board, as SVG or DXF. */
+export async function makeCoupon(stock: Stock, colours: LayerColours | null, format: 'svg' | 'dxf'): Promise<TakeAway> {
+  const [{ couponPlate }, { svgFile }, { dxfFile }, { fileStem }] = await Promise.all([
+    import('$lib/files/couponPlate.ts'),
+    import('$lib/files/svg.ts'),
+    import('$lib/files/dxf.ts'),
+    import('$lib/files/fileName.ts'),
+  ]);
+  const plate = couponPlate(stock);
+  const text = format === 'svg' ? svgFile(plate, colours) : await dxfFile(plate, colours);
+  return { path: `${fileStem(plate.name)}.${format}`, text };
 }

@@ -3,6 +3,7 @@ const types: Readonly<Record<string, string>> = {
   json: 'application/json',
   svg: 'image/svg+xml',
   dxf: 'image/vnd.dxf',
+  pdf: 'application/pdf',
   zip: 'application/zip',
 };
 

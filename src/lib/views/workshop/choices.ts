@@ -1,0 +1,79 @@
+import type { BuildChoice, CountSheets } from '$lib/plan/builds.ts';
+import type { Project } from '$lib/project/project.ts';
+import type { LengthUnit } from '$lib/project/units.ts';
+import { countText, figure, lengthText, quantityText } from '$lib/views/figures.ts';
+import { arrange } from '$lib/workshop/arrange.ts';
+import type { Estimate } from '$lib/workshop/estimate.ts';
+
+export const buildTitles = {
+  stacked: 'Stacked slices',
+  skinned: 'Printed core, cheeks',
+  ribbed: 'Crossing ribs',
+  solid: 'Solid block',
+} as const satisfies Record<BuildChoice['build'], string>;
+
+/** One line of the comparison: a figure for each build, null where the build cannot be had. */
+export interface ChoiceRow {
+  readonly name: string;
+  /** Whether it is reckoned from speeds and prices that nobody measured here. */
+  readonly estimate: boolean;
+  readonly cells: readonly (string | null)[];
+}
+
+const NONE = '–';
+const MM3_IN_LITRE = 1e6;
+const MM_IN_METRE = 1000;
+
+/** The builds side by side, for both stands together. */
+export function choiceRows(choices: readonly BuildChoice[], unit: LengthUnit): readonly ChoiceRow[] {
+  const row = (name: string, cell: (choice: BuildChoice & { ok: true }) => string, estimate = false): ChoiceRow => ({
+    name,
+    estimate,
+    cells: choices.map((choice) => (choice.ok ? cell(choice) : null)),
+  });
+  const some = (value: number, text: string): string => (value > 0 ? text : NONE);
+  return [
+    row('Sheets', ({ sheets, parts }) =>
+      parts.length === 0 ? NONE : sheets === null ? 'not laid out' : String(sheets),
+    ),
+    row('Cut length', ({ figures }) => some(figures.cutLength, quantityText(figures.cutLength / MM_IN_METRE, 1, 'm'))),
+    row('Cutting', ({ estimates, figures }) => some(figures.cutLength, minutes(estimates.cutMinutes)), true),
+    row('Printed mass', ({ figures }) => some(figures.printedMass, quantityText(figures.printedMass, 2, 'kg'))),
+    row('Printing', ({ estimates, figures }) => some(figures.printedMass, minutes(estimates.printMinutes)), true),
+    row('Solid wood', ({ figures }) => some(figures.solidWood, quantityText(figures.solidWood / MM3_IN_LITRE, 2, 'l'))),
+    row('Finished mass', ({ figures }) => quantityText(figures.finishedMass, 2, 'kg')),
+    row(
+      'Cost',
+      ({ estimates }) => (estimates.cost.value === null ? 'not known' : figure(estimates.cost.value, 2)),
+      true,
+    ),
+    row('Finished width', ({ widths }) => lengthText(widths[1], unit)),
+    row('Steps', ({ steps }) => countText(steps, 'step', 'steps')),
+  ];
+}
+
+const minutes = ({ value }: Estimate): string => (value === null ? 'not known' : quantityText(value, 0, 'min'));
+
+/** What has to be measured or asked for before every estimate has a value; each thing once. */
+export const unknowns = (choices: readonly BuildChoice[]): readonly string[] => [
+  ...new Set(
+    choices.flatMap((choice) =>
+      choice.ok
+        ? [choice.estimates.cutMinutes, choice.estimates.printMinutes, choice.estimates.cost].flatMap(
+            ({ missing }) => missing,
+          )
+        : [],
+    ),
+  ),
+];
+
+/** Sheets of each stock by the first arrangement that is found. */
+export const countBy =
+  ({ stock, cutter }: Project): CountSheets =>
+  (parts) => {
+    const laid = arrange(parts, stock, cutter);
+    if (!laid.ok) return null;
+    const counts: Record<string, number> = {};
+    for (const sheet of laid.value) counts[sheet.stock] = (counts[sheet.stock] ?? 0) + 1;
+    return counts;
+  };

@@ -1,0 +1,48 @@
+import { degrees } from '$lib/geometry/angle.ts';
+import { pointerTo } from '$lib/project/fault.ts';
+import { ranges } from '$lib/project/ranges.ts';
+import type { Edit } from '$lib/state/edit.ts';
+import { figure } from '$lib/views/figures.ts';
+import type { CouponResult, Measured } from '$lib/workshop/coupon.ts';
+
+/** A caliper’s hundredth is kept, and a digit more, for a mean is finer than its readings. */
+const rounded = (value: number): number => Number(value.toFixed(3));
+
+const within = (value: number, { min, max }: { min: number; max: number }): number =>
+  Math.min(max, Math.max(min, rounded(value)));
+
+/** What a coupon’s result writes into a board: one step. A taper that was not measured stays as it is. */
+export const couponEdits = (stock: number, { kerf, taper }: CouponResult): readonly Edit[] => [
+  [pointerTo('stock', stock, 'kerf'), within(kerf.value, ranges.kerf)],
+  ...(taper
+    ? [[pointerTo('stock', stock, 'taper'), within(Math.abs(degrees(taper.value)), ranges.taper)] as const]
+    : []),
+];
+
+const withDoubt = ({ value, uncertainty }: Measured, unit: string, decimals: number): string =>
+  `${figure(value, decimals)} ${uncertainty === null ? '' : `± ${figure(uncertainty, decimals)} `}${unit}`;
+
+/** The result in words and figures, name by name. */
+export function couponFigures(result: CouponResult): readonly (readonly [name: string, text: string])[] {
+  const { entry, exit, kerf, taper, largeFace, scale } = result;
+  const inDegrees = (of: Measured): Measured => ({
+    value: degrees(of.value),
+    uncertainty: of.uncertainty === null ? null : degrees(of.uncertainty),
+  });
+  return [
+    ['Kerf, mean', withDoubt(kerf, 'mm', 3)],
+    ...(entry ? [['Kerf at the beam’s face', withDoubt(entry, 'mm', 3)] as const] : []),
+    ...(exit ? [['Kerf at the far face', withDoubt(exit, 'mm', 3)] as const] : []),
+    ...(taper ? [['Taper, each side', withDoubt(inDegrees(taper), '°', 2)] as const] : []),
+    ...(largeFace ? [['Parts are larger at', largeFace === 'exit' ? 'the far face' : 'the beam’s face'] as const] : []),
+    ...(scale
+      ? [
+          [
+            'Drawn too large by',
+            withDoubt({ value: scale.value * 100, uncertainty: scale.uncertainty && scale.uncertainty * 100 }, '%', 2),
+          ] as const,
+        ]
+      : []),
+    ['Readings used', String(result.used)],
+  ];
+}
