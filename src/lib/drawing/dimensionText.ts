@@ -3,7 +3,7 @@ import type { LengthDisplay, LengthUnit } from '$lib/project/units.ts';
 import type { AngleDimension, Dimension } from './view.ts';
 
 /** What a display counts in. */
-export const lengthUnitOf = (display: LengthUnit | LengthDisplay): LengthUnit =>
+const lengthUnitOf = (display: LengthUnit | LengthDisplay): LengthUnit =>
   typeof display === 'string' ? display : display.length;
 
 const valueText = ({ kind, value }: Dimension | AngleDimension, display: LengthUnit | LengthDisplay): string =>

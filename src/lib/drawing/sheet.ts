@@ -55,7 +55,7 @@ const THIRD_RANK = 1 / 7;
 const BOTH_VIEWS = 135;
 
 /** The rank of items that a scale has room for, paper units for each real mm. */
-export function rankFor(scale: number, { unit }: DimensionStyle): Rank {
+function rankFor(scale: number, { unit }: DimensionStyle): Rank {
   if (scale / unit >= THIRD_RANK) return 3;
   return scale / unit >= SECOND_RANK ? 2 : 1;
 }
