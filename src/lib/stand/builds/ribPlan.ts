@@ -22,7 +22,8 @@ export interface RibPlan {
  * Profile ribs as far out as the inset lets them, cross ribs spread evenly between the ends. A slot is as wide as the wood
  * is thick, and the fit, and what a leaning cut edge takes from it at its narrow face.
  *
- * No answer when the ribs find no room side by side, with their own thickness of wood between slots.
+ * No answer when the ribs find no room side by side, with a slot's width of wood between slots, or when less than the
+ * stand's least edge is left beyond the outer ones.
  *
  * @param wood Width without veneer.
  * @param taper Lean of the cut edges from plumb, each side; radians.
@@ -36,6 +37,13 @@ export function ribPlan(
   minimumEdge: number,
 ): Outcome<RibPlan> {
   const slot = thickness + fit + thickness * Math.tan(taper);
+  const beyond = inset - (slot - thickness) / 2;
+  if (beyond < minimumEdge - SLACK) {
+    return noAnswer(
+      '/stand/ribs/inset',
+      `expected ribs that stand in far enough for ${minimumEdge} mm of wood beyond the outer slots, got ${inset} mm: make it ${shownUp(inset + minimumEdge - beyond)} mm or more`,
+    );
+  }
   const outermost = wood / 2 - inset - thickness / 2;
   const apart = (2 * outermost) / (count - 1);
   if (apart < 2 * slot - SLACK) {
