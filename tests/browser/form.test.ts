@@ -186,14 +186,14 @@ describe('the form', () => {
   test('speaks in inches on demand, and the millimetres stay exact', async () => {
     const { page } = await visit();
     await openAll(page);
-    await page.getByRole('combobox', { name: 'Lengths in' }).selectOption('inches');
+    await page.getByRole('combobox', { name: 'Lengths in', exact: true }).selectOption('inches, as decimals');
     expect(await field(page, EAR).inputValue()).toBe('46.4567');
     await field(page, EAR).fill('50');
     expect(await reading(page, 'Tilt').textContent()).toBe(angleText(planned({ [EAR]: 1270 }).sides.right.tilt));
     await field(page, EAR).fill('-5');
     expect(await faultAt(page, EAR).textContent()).toBe('expected a length over 0 in, got -5');
     await field(page, EAR).fill('50');
-    await page.getByRole('combobox', { name: 'Lengths in' }).selectOption('millimetres');
+    await page.getByRole('combobox', { name: 'Lengths in', exact: true }).selectOption('millimetres');
     expect(await field(page, EAR).inputValue()).toBe('1270');
   });
 

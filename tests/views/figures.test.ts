@@ -95,3 +95,13 @@ test('a rule with a number of its own starts where the drawing stands', () => {
   expect(tiltRule('tilt-to-ear', side)).toEqual({ rule: 'tilt-to-ear' });
   expect(tiltRule('as-set', undefined)).toEqual({ rule: 'as-set', degrees: 0 });
 });
+
+test('lengths are fractions of an inch where those are shown and say something', () => {
+  const sixteenths = { length: 'in', fraction: 16 } as const;
+  expect(lengthText(25.4 * 1.5, sixteenths)).toBe('1\u00a01/2″');
+  expect(lengthText(30, sixteenths)).toBe('≈\u202f1\u00a03/16″');
+  expect(lengthText(0, sixteenths)).toBe('0″');
+  expect(lengthText(0.254, sixteenths)).toBe('0.010\u202fin');
+  expect(lengthText(30, { length: 'mm', fraction: 16 })).toBe('30.0\u202fmm');
+  expect(limitText({ value: 25.4, limit: 0, unit: 'mm' }, sixteenths)).toBe('1″, limit 0″');
+});

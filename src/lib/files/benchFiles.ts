@@ -31,7 +31,7 @@ export async function benchFiles(project: Project, plan: Plan, sheets: readonly 
   const list: Described = {
     path: 'cut-list.csv',
     about: 'Cut list: sizes, areas and cut lengths of one copy at its finished size',
-    content: cutListFile(cutList(plan.parts, sheets)),
+    content: cutListFile(cutList(plan.parts, sheets), project.display.length),
   };
   const tools = await toolFiles(project, plan);
   const sheet = await buildSheetOf(project, plan, sheets, paper);

@@ -21,6 +21,12 @@ export const fromMillimetres = (value: number, unit: LengthUnit): number =>
 /** What fractions of an inch are counted in. */
 export type Denominator = 8 | 16 | 32 | 64;
 
+/** A way to show lengths: a unit alone means decimals. */
+export type Lengths = LengthUnit | LengthDisplay;
+
+/** The unit that lengths are shown in. */
+export const unitOf = (lengths: Lengths): LengthUnit => (typeof lengths === 'string' ? lengths : lengths.length);
+
 /** How lengths are shown: the project's `display`. With `fraction` null, inches are decimal. */
 export interface LengthDisplay {
   readonly length: LengthUnit;

@@ -1,4 +1,5 @@
 import { ranges, type Range } from '$lib/project/ranges.ts';
+import { displayOptions } from './displayChoice.ts';
 import type { ChoiceField, Field, NumberField, SwitchField, TextField } from './field.ts';
 
 /** What one press of an arrow key adds, by the range's unit. */
@@ -281,10 +282,7 @@ const sure = {
 
 const project = {
   '/title': text('Project', 'stands in the title block'),
-  '/display/length': choice('Lengths in', 'on the page; files stay in mm', [
-    ['mm', 'millimetres'],
-    ['in', 'inches'],
-  ]),
+  '/display': choice('Lengths in', 'on the page and in print; files stay in mm', displayOptions),
   '/layouts/*/name': text('Layout', 'this desk, this seat'),
 } as const satisfies Record<string, Field>;
 

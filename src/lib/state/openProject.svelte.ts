@@ -1,7 +1,7 @@
 import type { Fault, Result } from '$lib/project/fault.ts';
 import { parseProject } from '$lib/project/parse.ts';
 import type { Project, SideName } from '$lib/project/project.ts';
-import type { LengthUnit } from '$lib/project/units.ts';
+import type { LengthDisplay, LengthUnit } from '$lib/project/units.ts';
 import { messagesByOwner } from './messages.ts';
 import { withEdits, type Edit } from './edit.ts';
 import { isMirrored, mirrorEdit, mirrorLeft } from './mirror.ts';
@@ -18,7 +18,7 @@ export class OpenProject {
   #layoutIndex = $state(0);
   #side = $state<SideName>('right');
   #mirrored: boolean;
-  readonly #messages = $derived(messagesByOwner(this.faults, this.draft, this.unit));
+  readonly #messages = $derived(messagesByOwner(this.faults, this.draft, this.display));
 
   constructor(project: Project) {
     this.#settled = $state.raw(settleProject(project, 0));
@@ -62,6 +62,11 @@ export class OpenProject {
   /** What lengths are shown and typed in. */
   get unit(): LengthUnit {
     return this.#settled.project.display.length;
+  }
+
+  /** How lengths are shown. */
+  get display(): LengthDisplay {
+    return this.#settled.project.display;
   }
 
   /** The draft's value at a pointer; undefined where there is none. */

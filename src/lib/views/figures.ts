@@ -1,4 +1,5 @@
-import { fromMillimetres, type LengthUnit } from '$lib/project/units.ts';
+import { lengthWithUnit } from '$lib/project/lengthText.ts';
+import { fromMillimetres, MM_PER_INCH, unitOf, type LengthDisplay, type Lengths } from '$lib/project/units.ts';
 
 /** Numbers as the page shows them: rounded for reading, with their unit, a true minus, and no break in between. */
 
@@ -14,8 +15,15 @@ export function figure(value: number, decimals: number): string {
 /** Decimals of a shown length: a tenth of a millimetre, or about as much in inches. */
 const LENGTH_DECIMALS = { mm: 1, in: 3 } as const;
 
-export const lengthText = (mm: number, unit: LengthUnit): string =>
-  `${figure(fromMillimetres(mm, unit), LENGTH_DECIMALS[unit])}${NARROW}${unit}`;
+/** A length; as a fraction of an inch unless it is shorter than the smallest that is shown: decimals say more then. */
+export function lengthText(mm: number, lengths: Lengths): string {
+  if (typeof lengths !== 'string' && isFraction(mm, lengths)) return lengthWithUnit(mm, lengths);
+  const unit = unitOf(lengths);
+  return `${figure(fromMillimetres(mm, unit), LENGTH_DECIMALS[unit])}${NARROW}${unit}`;
+}
+
+const isFraction = (mm: number, { length, fraction }: LengthDisplay): boolean =>
+  length === 'in' && fraction !== null && (mm === 0 || Math.abs(mm) >= MM_PER_INCH / fraction);
 
 export const angleText = (degrees: number): string => `${figure(degrees, 2)}°`;
 

@@ -12,7 +12,7 @@ export interface TitleCell {
 /** The cells of the title block: whose drawing it is, and the numbers that one aims for. */
 export function titleCells({ project, layout, plan }: Shown, side: SideName): readonly TitleCell[] {
   const { toe, tilt, lift, miss } = plan.sides[side];
-  const unit = project.display.length;
+  const unit = project.display;
   const cell = (name: string, text: string, minor = false): TitleCell => ({ name, text, minor });
   return [
     cell('Project', project.title, true),

@@ -1,7 +1,7 @@
 import { degrees } from '$lib/geometry/angle.ts';
 import type { AimSpread, MeasuredSpread } from '$lib/layout/aimSpread.ts';
 import type { SureKey } from '$lib/project/sure.ts';
-import type { LengthUnit } from '$lib/project/units.ts';
+import type { Lengths } from '$lib/project/units.ts';
 import { figure, lengthText } from '$lib/views/figures.ts';
 
 /** Less is not worth a word: a twentieth of a degree, a tenth of a millimetre; it would be shown as nothing. */
@@ -9,7 +9,7 @@ const LEAST_ANGLE = 0.05;
 const LEAST_LENGTH = 0.1;
 
 /** What a doubt does to the aim, in words: `tilt ± 0.8°, toe ± 0.1°`. Null where it does next to nothing. */
-export function spreadText({ toe, tilt, lift }: AimSpread, unit: LengthUnit): string | null {
+export function spreadText({ toe, tilt, lift }: AimSpread, unit: Lengths): string | null {
   const angle = (name: string, value: number): readonly string[] =>
     degrees(value) < LEAST_ANGLE ? [] : [`${name} ±\u202f${figure(degrees(value), 1)}°`];
   const parts = [
@@ -21,7 +21,7 @@ export function spreadText({ toe, tilt, lift }: AimSpread, unit: LengthUnit): st
 }
 
 /** What one value's doubt does, said beside it. `spreads`: of both loudspeakers; the worse one counts. */
-export function effectText(spreads: readonly MeasuredSpread[], key: SureKey, unit: LengthUnit): string {
+export function effectText(spreads: readonly MeasuredSpread[], key: SureKey, unit: Lengths): string {
   const each = spreads.map(({ by }) => by.get(key));
   if (each.every((one) => one === undefined)) return 'the aim does not hang on it';
   const known = each.filter((one) => one !== null && one !== undefined);
@@ -32,7 +32,7 @@ export function effectText(spreads: readonly MeasuredSpread[], key: SureKey, uni
 /** All doubts together, and the one that matters most. */
 export function wholeText(
   spreads: readonly MeasuredSpread[],
-  unit: LengthUnit,
+  unit: Lengths,
 ): { readonly text: string; readonly mostly: SureKey | null } {
   const all = worst(spreads.map((one) => one.all));
   const shares = spreads.flatMap(({ by }) =>

@@ -1,11 +1,11 @@
 import type { CrossoverPlan, DriverPlan, Plan, ReflectionPlan, SidePlan, StandPlan } from '$lib/plan/document.ts';
 import { sideNames } from '$lib/project/project.ts';
-import type { LengthUnit } from '$lib/project/units.ts';
+import type { Lengths } from '$lib/project/units.ts';
 import { angleText, countText, figure, lengthText, quantityText } from '$lib/views/figures.ts';
 import type { Group, Row, Table } from './table.ts';
 
 /** The plan's numbers as tables, in the order in which they are asked for. */
-export function tablesOf(plan: Plan, unit: LengthUnit): readonly Table[] {
+export function tablesOf(plan: Plan, unit: Lengths): readonly Table[] {
   const tables = [aim(plan, unit), triangle(plan, unit), stands(plan, unit), drivers(plan, unit)];
   return [...tables, crossovers(plan, unit), reflections(plan, unit)].filter(({ groups }) => groups.length > 0);
 }
@@ -18,7 +18,7 @@ const bySide = (name: string, plan: Plan, cell: (side: SidePlan) => string): Row
   cells: sideNames.map((side) => cell(plan.sides[side])),
 });
 
-function aim(plan: Plan, unit: LengthUnit): Table {
+function aim(plan: Plan, unit: Lengths): Table {
   const row = (name: string, cell: (side: SidePlan) => string): Row => bySide(name, plan, cell);
   return {
     title: 'Aim',
@@ -40,7 +40,7 @@ function aim(plan: Plan, unit: LengthUnit): Table {
   };
 }
 
-function triangle({ triangle: at }: Plan, unit: LengthUnit): Table {
+function triangle({ triangle: at }: Plan, unit: Lengths): Table {
   return {
     title: 'Triangle',
     columns: ['Pair'],
@@ -76,7 +76,7 @@ function groupsOf<Entry>(
   });
 }
 
-const drivers = (plan: Plan, unit: LengthUnit): Table => ({
+const drivers = (plan: Plan, unit: Lengths): Table => ({
   title: 'Drivers',
   columns,
   groups: groupsOf<DriverPlan>(
@@ -91,7 +91,7 @@ const drivers = (plan: Plan, unit: LengthUnit): Table => ({
   ),
 });
 
-const crossovers = (plan: Plan, unit: LengthUnit): Table => ({
+const crossovers = (plan: Plan, unit: Lengths): Table => ({
   title: 'Crossovers',
   columns,
   groups: groupsOf<CrossoverPlan>(
@@ -108,7 +108,7 @@ const crossovers = (plan: Plan, unit: LengthUnit): Table => ({
 
 const surfaces = { desk: 'Desk', wall: 'Wall behind' } as const;
 
-const reflections = (plan: Plan, unit: LengthUnit): Table => ({
+const reflections = (plan: Plan, unit: Lengths): Table => ({
   title: 'Reflections',
   columns,
   note: 'Levels by spreading alone: what the cabinet beams and what the surface soaks up come on top.',
@@ -126,7 +126,7 @@ const reflections = (plan: Plan, unit: LengthUnit): Table => ({
   ),
 });
 
-function stands({ stand }: Plan, unit: LengthUnit): Table {
+function stands({ stand }: Plan, unit: Lengths): Table {
   const row = (name: string, cell: (one: StandPlan) => string): Row => ({
     name,
     cells: sideNames.map((side) => cell(stand[side])),
