@@ -76,7 +76,7 @@ describe('a visitor', () => {
     const { page, setOffline, takeNoise } = await visit();
     await setOffline(true);
     expect(await page.evaluate(() => navigator.onLine)).toBe(false);
-    await page.evaluate(() => fetch('index.html').catch(() => 'gone'));
-    expect(takeNoise()).toContainEqual(expect.stringMatching(/^failed request: .*index\.html/));
+    await page.evaluate(() => fetch('missing.json').catch(() => 'gone'));
+    expect(takeNoise()).toContainEqual(expect.stringMatching(/^failed request: .*missing\.json/));
   });
 });
