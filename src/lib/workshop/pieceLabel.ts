@@ -6,8 +6,8 @@ import type { PartLabel } from './part.ts';
 
 /**
  * What is engraved on a part: its name and, where it is seen from the side, which end is the front. As large as fits in
- * the longest stretch without a hole, else in the web under the windows; shorter where there is less room, none where
- * there is none.
+ * the longest stretch without a hole, or in the web under the windows where more of it fits there; shorter where there is
+ * less room, none where there is none.
  */
 export function pieceLabel(
   name: string,
@@ -21,11 +21,14 @@ export function pieceLabel(
   const holes = inside.map((hole) => extentOf(hole));
   const length = Math.max(...corners.map(([x]) => x));
   const beside = labelInside(corners, widestGap(holes, length), texts);
-  const whole = beside[0]?.text === texts[0] || beside[0]?.text === texts[1];
-  if (whole || holes.length === 0) return beside;
+  if (beside[0]?.text === texts[0] || holes.length === 0) return beside;
   const below = labelInside(webBelow(corners, holes, length), { from: 0, to: length }, texts);
-  return below.length > 0 ? below : beside;
+  return rankOf(below, texts) < rankOf(beside, texts) ? below : beside;
 }
+
+/** Which of the texts a label has, the fullest first; behind all for no label. */
+const rankOf = ([label]: readonly PartLabel[], texts: readonly string[]): number =>
+  label ? texts.indexOf(label.text) : texts.length;
 
 interface Stretch {
   readonly left: number;

@@ -65,6 +65,62 @@ describe('the slices of two stands', () => {
   });
 });
 
+describe('parts of other builds', () => {
+  test('are told apart by number, and shared by stands that mirror each other', () => {
+    const parts = partsOf({
+      '/layouts/0/stand/base': 'square-to-desk',
+      '/layouts/0/stand/lift': 30,
+      '/layouts/0/stand/rods': null,
+    });
+    expect(parts).toHaveLength(54);
+    expect(parts.every(({ quantity }) => quantity === 2)).toBe(true);
+    expect(parts.map(({ labels }) => labels[0]?.text)).toContain('← FRONT · SLICE-07');
+    expect(new Set(parts.map(({ name }) => name)).size).toBe(54);
+  });
+
+  test('carry their names in the web when windows take the room', () => {
+    const [slice] = partsOf({ '/layouts/0/stand/lift': 25, '/layouts/0/stand/relief': { web: 8, corner: 3 } });
+    if (!slice) throw new Error('there is a slice');
+    const [label] = slice.labels;
+    expect(label?.text).toBe('← FRONT · SLICE');
+    expect(slice.inside.filter(({ kind }) => kind === 'path').length).toBeGreaterThan(0);
+    const lowest = Math.min(
+      ...slice.inside.flatMap((hole) => (hole.kind === 'path' ? hole.vertices.map(({ y }) => y) : [])),
+    );
+    expect((label?.y ?? NaN) + LETTERING_ABOVE * (label?.height ?? NaN)).toBeLessThan(lowest);
+    expect((label?.y ?? NaN) - LETTERING_BELOW * (label?.height ?? NaN)).toBeGreaterThan(0);
+  });
+
+  test('are ribs with their centre lines, at the lower left', () => {
+    const parts = partsOf({ '/layouts/0/stand/build': 'ribbed', '/layouts/0/stand/lift': 25 });
+    expect(parts.map(({ name, quantity }) => [name, quantity])).toEqual([
+      ['rib', 4],
+      ['cross-rib-1', 2],
+      ['cross-rib-2', 2],
+      ['cross-rib-3', 2],
+    ]);
+    expect(parts[0]?.mark).toHaveLength(3);
+    for (const part of parts) {
+      expect(Math.min(...corners(part).map(([x]) => x))).toBeCloseTo(0, 12);
+      expect(Math.min(...corners(part).map(([, y]) => y))).toBeCloseTo(0, 12);
+      expect(part.labels[0]?.text).toContain(part.name.toUpperCase());
+    }
+  });
+
+  test('of two stands that differ go to their own sides', () => {
+    const of = project({ '/layouts/0/placement/right/y': 260, '/layouts/0/stand/cheeks': { count: 1 } });
+    const planned = plan(of, firstLayout(of));
+    if (!planned.ok) throw new Error('there is a plan');
+    const { stand, parts } = planned.value;
+    expect(stand.left.pieces.map(({ part }) => part)).toEqual(['slice-left', 'cheek-left']);
+    expect(stand.right.part).toBe('slice-right');
+    for (const { name, quantity } of parts) {
+      const taken = [...stand.left.pieces, ...stand.right.pieces].filter(({ part }) => part === name);
+      expect(taken.reduce((sum, one) => sum + one.quantity, 0)).toBe(quantity);
+    }
+  });
+});
+
 describe('a label', () => {
   const texts = ['← FRONT · SLICE', '← SLICE', '←'];
 
