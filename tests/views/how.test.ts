@@ -1,8 +1,7 @@
 import { expect, test } from 'vitest';
 import { plan } from '$lib/plan/plan.ts';
-import { formulaOf } from '$lib/plan/working.ts';
+import { formulaOf, formulas } from '$lib/plan/working.ts';
 import { figures } from '$lib/views/working/figures.ts';
-import { formulas } from '$lib/plan/working.ts';
 import { how } from '$lib/views/results/how.ts';
 import { tablesOf } from '$lib/views/results/tables.ts';
 import { numberText, withUnit } from '$lib/views/working/numberText.ts';

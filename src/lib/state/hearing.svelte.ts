@@ -28,7 +28,7 @@ export class Hearing {
   #findings = $state.raw<Told<Heard> | null>(null);
   #sound = $state.raw<Told<SoundPlan> | null>(null);
   #room = $state.raw<Told<HeadRoomPlan> | null>(null);
-  #plane = $state.raw<Told<HeadMap> | null>(null);
+  #planes = $state.raw<Readonly<Record<HeadPlane['plane'], Told<HeadMap> | null>>>({ plan: null, side: null });
   #share = $state<number | null>(null);
 
   /** @param connect Starts the worker. */
@@ -49,9 +49,9 @@ export class Hearing {
     return this.#room;
   }
 
-  /** The last map asked for by itself. */
-  get plane(): Told<HeadMap> | null {
-    return this.#plane;
+  /** The last map of each plane that was asked for by itself. */
+  get planes(): Readonly<Record<HeadPlane['plane'], Told<HeadMap> | null>> {
+    return this.#planes;
   }
 
   /** How much of the head room is done, 0…1; null while nobody works at it. */
@@ -106,7 +106,7 @@ export class Hearing {
         this.#sound = { shown, value: answer.value };
         return;
       case 'plane':
-        this.#plane = { shown, value: answer.value };
+        this.#planes = { ...this.#planes, [answer.value.plane]: { shown, value: answer.value } };
         return;
       case 'room':
         this.#room = { shown, value: answer.value };

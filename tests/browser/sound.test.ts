@@ -1,0 +1,194 @@
+import type { Page } from 'playwright';
+import { describe, expect, test } from 'vitest';
+import { plan } from '$lib/plan/plan.ts';
+import { soundOf } from '$lib/plan/sound.ts';
+import { causeName } from '$lib/views/sound/surfaceName.ts';
+import { firstLayout, project } from '../projects.ts';
+import { useBrowser } from './page.ts';
+
+const visit = useBrowser();
+
+const demo = project();
+const planned = plan(demo, firstLayout(demo));
+if (!planned.ok) throw new Error('the demo has a plan');
+const sound = soundOf(demo, firstLayout(demo), planned.value);
+
+const notches = (page: Page) => page.getByRole('list', { name: 'Notches' }).getByRole('button');
+const paths = (page: Page) => page.locator('.path');
+const SUGGESTED = /^Move both marks \d+ mm inwards$/;
+
+describe('the response', () => {
+  test('lists the notches that the kernel finds, with what makes each', async () => {
+    const { page } = await visit('sound/');
+    await notches(page).first().waitFor();
+    const causes = await notches(page).locator('.cause').allTextContents();
+    expect(causes).toEqual(sound.both.notches.map(({ cause, monitor }) => causeName(cause, monitor)));
+    await page.getByRole('radio', { name: 'Left' }).check();
+    await expect.poll(() => notches(page).count()).toBe(sound.sides.left.response.notches.length);
+  });
+
+  test('lights the way of a notch that is pointed at, in both views, and puts it out again', async () => {
+    const { page } = await visit('sound/');
+    const marks = page.locator('.notch .hit');
+    await marks.first().hover();
+    // From above both loudspeakers, from the side one; each driver's own way over the desk.
+    await expect.poll(() => paths(page).count()).toBe(3 * demo.speaker.drivers.length);
+    await page.mouse.move(5, 5);
+    await expect.poll(() => paths(page).count()).toBe(0);
+    await marks.first().click();
+    await page.mouse.move(5, 5);
+    await expect.poll(() => paths(page).count()).toBeGreaterThan(0);
+  });
+
+  test('lights it from the list by keys alone', async () => {
+    const { page } = await visit('sound/');
+    await page.getByRole('radio', { name: 'Both' }).focus();
+    await expect.poll(() => notches(page).count()).toBeGreaterThan(1);
+    await page.keyboard.press('Tab');
+    await expect.poll(() => paths(page).count()).toBeGreaterThan(0);
+    expect(
+      await notches(page)
+        .first()
+        .evaluate((button) => button === document.activeElement),
+    ).toBe(true);
+    await page.keyboard.press('Enter');
+    expect(await notches(page).first().getAttribute('aria-pressed')).toBe('true');
+    await page.keyboard.press('Enter');
+    expect(await notches(page).first().getAttribute('aria-pressed')).toBe('false');
+  });
+
+  test('says beside it what it leaves out', async () => {
+    const { page } = await visit('sound/');
+    await notches(page).first().waitFor();
+    for (const sentence of sound.leftOut) expect(await page.getByText(sentence).count()).toBe(1);
+  });
+});
+
+describe('a suggestion', () => {
+  test.each(['', 'sound/'])('on the page %j is followed as one step, and taken back', async (path) => {
+    const { page } = await visit(path);
+    const finding = page.getByText(/The loudspeakers stand 83\.7° apart/);
+    const button = page.getByRole('button', { name: SUGGESTED });
+    await expect.poll(() => button.isEnabled()).toBe(true);
+    await button.press('Enter');
+    await expect.poll(() => finding.count()).toBe(0);
+    const undo = page.getByRole('button', { name: /^Undo: Move both marks/ });
+    expect(await undo.evaluate((one) => one === document.activeElement)).toBe(true);
+    await page.keyboard.press('Enter');
+    await expect.poll(() => finding.count()).toBe(1);
+    expect(await undo.count()).toBe(0);
+    expect(
+      await page.getByRole('heading', { name: 'Findings' }).evaluate((one) => one === document.activeElement),
+    ).toBe(true);
+  });
+
+  test('sets the marks on the first page, and the page’s own undo takes them back', async () => {
+    const { page } = await visit();
+    const mark = page.locator('[id="/layouts/0/placement/right/x"]');
+    const before = await mark.inputValue();
+    await page.getByRole('button', { name: SUGGESTED }).click();
+    await expect.poll(() => mark.inputValue()).not.toBe(before);
+    await page.locator('body').press('Control+z');
+    await expect.poll(() => mark.inputValue()).toBe(before);
+  });
+
+  test('that lines the drivers up tells its price and is followed', async () => {
+    const { page } = await visit('sound/');
+    const button = page.getByRole('button', { name: /^Set the tilt to 25\.8°$/ });
+    await expect.poll(() => button.isEnabled()).toBe(true);
+    expect(await page.getByText(/Its price: the head 13\.6° off the tweeter’s axis/).count()).toBe(1);
+    await button.click();
+    await page.getByRole('button', { name: 'Undo: Set the tilt to 25.8°' }).click();
+    await expect.poll(() => button.isEnabled()).toBe(true);
+  });
+});
+
+describe('head movement', () => {
+  test('is drawn as maps, follows the head that is dragged, and by keys', async () => {
+    const { page } = await visit('sound/');
+    const map = page.getByRole('img', { name: /^From the side/ });
+    await map.waitFor();
+    const limit = () => map.locator('.limit').getAttribute('d');
+    const before = await limit();
+    expect(before).toMatch(/^M/);
+    const slider = page.getByRole('slider', { name: 'Sideways' });
+    await slider.focus();
+    for (let i = 0; i < 10; i++) await page.keyboard.press('ArrowRight');
+    await expect.poll(limit).not.toBe(before);
+    expect(await page.getByText(/^Out: the (time|level) between the two is over its limit\.$/).count()).toBe(1);
+    await page.getByRole('button', { name: 'Back to the planned head' }).click();
+    await expect.poll(limit).toBe(before);
+    const box = await page.getByRole('img', { name: /^From above/ }).boundingBox();
+    if (!box) throw new Error('the map is on the page');
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(box.x + 0.6 * box.width, box.y + box.height / 2, { steps: 8 });
+    await page.mouse.up();
+    expect(Number(await slider.inputValue())).toBeGreaterThan(0);
+  });
+
+  test('can be put off and taken up again', async () => {
+    const { page } = await visit('');
+    // Many postures make it long enough to be stopped.
+    await page.evaluate(() => {
+      const stop = new MutationObserver(() => {
+        const button = [...document.querySelectorAll('button')].find(({ textContent }) => textContent === 'Cancel');
+        button?.click();
+        if (button) stop.disconnect();
+      });
+      stop.observe(document.body, { childList: true, subtree: true });
+    });
+    await page.getByRole('link', { name: 'Sound at the ears, and standing, drawn' }).click();
+    await page.getByRole('button', { name: 'Work out the maps' }).waitFor();
+    expect(await page.getByRole('img', { name: /^From the side/ }).count()).toBe(0);
+    await page.getByRole('button', { name: 'Work out the maps' }).click();
+    await page.getByRole('img', { name: /^From the side/ }).waitFor();
+  });
+});
+
+describe('the working', () => {
+  test('of a number opens with the user’s figures, and closes by Escape with the focus back', async () => {
+    const { page } = await visit();
+    const button = page.getByRole('button', { name: 'Front edge over desk: show the working' });
+    await button.press('Enter');
+    const dialog = page.getByRole('dialog', { name: 'Front edge over desk' });
+    await dialog.waitFor();
+    expect(await dialog.locator('math').count()).toBeGreaterThan(3);
+    expect(await dialog.textContent()).toContain('205\u202fmm');
+    expect(await dialog.getByRole('link', { name: 'All formulas and conventions' }).getAttribute('href')).toContain(
+      'method',
+    );
+    await page.keyboard.press('Escape');
+    await expect.poll(() => dialog.count()).toBe(0);
+    expect(await button.evaluate((one) => one === document.activeElement)).toBe(true);
+  });
+
+  test('of every number is on the page about the method, where the link leads', async () => {
+    const { page } = await visit('method/#tilt');
+    expect(await page.locator('article').count()).toBeGreaterThan(30);
+    expect(await page.locator('#tilt h3').isVisible()).toBe(true);
+  });
+});
+
+describe('anybody can use it', () => {
+  test.each([
+    ['sound/', 'light', 1280],
+    ['sound/', 'dark', 1280],
+    ['sound/', 'light', 390],
+    ['method/', 'light', 1280],
+    ['method/', 'dark', 390],
+  ] as const)('%s in %s at %i px', async (path, theme, width) => {
+    const { page, expectAccessible, shot } = await visit(path, { theme, viewport: { width, height: 844 } });
+    if (path === 'sound/') await page.getByRole('img', { name: /^From the side/ }).waitFor();
+    await expectAccessible();
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+    await shot(`${path.replace('/', '')}-${theme}-${width}`);
+  });
+
+  test('the working too', async () => {
+    const { page, expectAccessible } = await visit();
+    await page.getByRole('button', { name: 'Tilt: show the working' }).click();
+    await page.getByRole('dialog').waitFor();
+    await expectAccessible();
+  });
+});
