@@ -2,7 +2,7 @@ import { FIT, MOST_COPIES } from './rows.ts';
 import { pointerTo, type Fault } from '$lib/project/fault.ts';
 import type { Cutter, Stock } from '$lib/project/project.ts';
 import type { Nestable } from './nestable.ts';
-import type { Part } from './part.ts';
+import type { Part, Sheet } from './part.ts';
 
 /** What an arrangement needs to know of the cutter. */
 export type Spaces = Omit<Cutter, 'colours'>;
@@ -70,3 +70,17 @@ export const tooManySheets = (stock: Stock, index: number, most: number): Fault 
   pointer: pointerTo('stock', index, 'sheet'),
   message: `expected at most ${most} sheets of "${stock.name}", got parts for more: take larger sheets or thicker stock`,
 });
+
+/** A stock's own kerf that is wider than the spacing. */
+export const stockKerfFault = (kerf: number, spacing: number, index: number): Fault => ({
+  pointer: pointerTo('stock', index, 'kerf'),
+  message: `expected a kerf of at most the spacing of ${spacing} mm, got ${kerf} mm`,
+});
+
+/** More whole sheets than there are. */
+export function supplyFaults(sheets: readonly Sheet[], { name, sheets: supply }: Stock, index: number): Fault[] {
+  const whole = sheets.filter(({ stock, offcut = false }) => stock === name && !offcut).length;
+  if (supply === null || whole <= supply) return [];
+  const message = `expected the parts on ${supply} sheets of "${name}", as many as there are, got ${whole}`;
+  return [{ pointer: pointerTo('stock', index, 'sheets'), message }];
+}

@@ -45,11 +45,17 @@ export interface Placement {
 /** One sheet with its parts. */
 export interface Sheet {
   readonly stock: string;
-  /** 1, 2, 3… within its stock. */
+  /** 1, 2, 3… among the whole sheets of its stock, or among the stock's offcuts. */
   readonly number: number;
+  /** Whether this is one of the stock's offcuts. Left out for a whole sheet. */
+  readonly offcut?: boolean;
   readonly width: number;
   readonly height: number;
   readonly placements: readonly Placement[];
   /** Area of the finished parts over the area of the sheet, 0…1. */
   readonly fill: number;
 }
+
+/** What a sheet is called, also in the names of its files: `MDF 3 mm-2`, `MDF 3 mm-offcut-1`. */
+export const sheetName = ({ stock, number, offcut = false }: Sheet): string =>
+  `${stock}-${offcut ? 'offcut-' : ''}${number}`;

@@ -6,36 +6,60 @@ import type { Nestable, Spot } from './nestable.ts';
 export interface Board {
   readonly copies: { readonly item: Nestable; readonly spot: Spot }[];
   free: Strip[];
+  /** The how manieth offcut, from 1; null for a whole sheet. */
+  readonly offcut: number | null;
 }
 
 /**
- * All copies of all parts on as few boards as this method finds; more than `most` boards: null, before they are laid.
- * Each part fills whole boards first; what is left of it goes into the rooms that earlier boards have free, and then on
- * a board of its own, in a strip as narrow as holds it, so that the next part finds the rest of the board in one piece.
- * Larger parts go first. Every part must fit the room.
+ * All copies of all parts on as few boards as this method finds; more than `most` whole sheets: null, before they are
+ * laid. The offcuts are filled first, in their order. Then each part fills whole boards; what is left of it goes into the
+ * rooms that earlier boards have free, and then on a board of its own, in a strip as narrow as holds it, so that the next
+ * part finds the rest of the board in one piece. Larger parts go first. Every part must fit the room.
  */
-export function shareBoards(items: readonly Nestable[], room: Room, spacing: number, most: number): Board[] | null {
-  const boards: Board[] = [];
+export function shareBoards(
+  items: readonly Nestable[],
+  room: Room,
+  spacing: number,
+  most: number,
+  offcuts: readonly Room[] = [],
+): Board[] | null {
+  const pieces = offcuts.map((offcut, i) => emptyBoard(offcut, i + 1));
+  const whole: Board[] = [];
+  const newBoard = (): Board => {
+    const board = emptyBoard(room, null);
+    whole.push(board);
+    return board;
+  };
   const bySize = [...items].sort((a, b) => b.width * b.height - a.width * a.height);
   for (const item of bySize) {
-    const { quantity } = item.part;
-    const full = fillRoom(item, room, spacing, quantity);
-    const whole = full.spots.length < quantity ? Math.floor(quantity / full.spots.length) : 0;
-    if (!(boards.length + whole <= most)) return null;
-    for (let i = 0; i < whole; i++) put(newBoard(boards, room), 0, item, full);
-    let left = quantity - whole * full.spots.length;
+    let left = item.part.quantity - placeMany(pieces, item, spacing, item.part.quantity);
+    if (left === 0) continue;
+    const full = fillRoom(item, room, spacing, left);
+    const filled = full.spots.length < left ? Math.floor(left / full.spots.length) : 0;
+    if (!(whole.length + filled <= most)) return null;
+    for (let i = 0; i < filled; i++) put(newBoard(), 0, item, full);
+    left -= filled * full.spots.length;
     while (left > 0) {
-      left -= placeSome(boards, item, spacing, left) || placeSome([newBoard(boards, room)], item, spacing, left);
-      if (boards.length > most) return null;
+      left -= placeSome(whole, item, spacing, left) || placeSome([newBoard()], item, spacing, left);
+      if (whole.length > most) return null;
     }
   }
-  return boards;
+  return [...pieces.filter(({ copies }) => copies.length > 0), ...whole];
 }
 
-function newBoard(boards: Board[], room: Room): Board {
-  const board: Board = { copies: [], free: [{ x: 0, y: 0, ...room }] };
-  boards.push(board);
-  return board;
+const emptyBoard = (room: Room, offcut: number | null): Board => ({
+  copies: [],
+  free: [{ x: 0, y: 0, ...room }],
+  offcut,
+});
+
+/** As many copies as the boards take, one room after the other; says how many. */
+function placeMany(boards: readonly Board[], item: Nestable, spacing: number, wanted: number): number {
+  let placed = 0;
+  for (let more = 1; more > 0 && placed < wanted; placed += more) {
+    more = placeSome(boards, item, spacing, wanted - placed);
+  }
+  return placed;
 }
 
 /** Places all copies in the first room that takes them all in one strip, else some in the first that takes any. */

@@ -18,11 +18,18 @@ export function layoutFaults(
   spacing: number,
   margin: number,
 ): Fault[] {
+  return [...sheetsFaults(sheets, parts, spacing, margin), ...parts.flatMap((part) => countFaults(part, sheets))];
+}
+
+/** The same for sheets that need not hold every copy. */
+export function sheetsFaults(
+  sheets: readonly Sheet[],
+  parts: readonly Part[],
+  spacing: number,
+  margin: number,
+): Fault[] {
   const known = new Map(parts.map((part) => [part.name, part]));
-  return [
-    ...sheets.flatMap((sheet, index) => sheetFaults(sheet, index, known, spacing, margin)),
-    ...parts.flatMap((part) => countFaults(part, sheets)),
-  ];
+  return sheets.flatMap((sheet, index) => sheetFaults(sheet, index, known, spacing, margin));
 }
 
 function countFaults({ name, quantity }: Part, sheets: readonly Sheet[]): Fault[] {

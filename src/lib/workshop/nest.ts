@@ -1,0 +1,256 @@
+import { bedsInRows, problemOf, sheetOf, type Problem } from './nestProblem.ts';
+import { closedUp, improve } from './nestImprove.ts';
+import { cutterFaults, quantityFaults, supplyFaults, type Spaces } from './arrangeFaults.ts';
+import { failure, success, type Fault, type Result } from '$lib/project/fault.ts';
+import { Greedy, largestFirst } from './nestGreedy.ts';
+import { heldBeds, unknownParts, type Released } from './nestLocks.ts';
+import { layoutFaults, sheetsFaults } from './validity.ts';
+import { leastSheets } from './nestBound.ts';
+import { partsOf } from './arrange.ts';
+import { random } from './nestRandom.ts';
+import type { Bed } from './nestBoard.ts';
+import type { Locked, Stock } from '$lib/project/project.ts';
+import type { Part, Sheet } from './part.ts';
+
+/** Work after which nesting ends by itself, in pairs of pieces looked at: a few seconds. */
+export const BUDGET = 60_000_000;
+/** The seed of a layout that names none. */
+export const FIRST_SEED = 1;
+/** More copies than this are not tried one by one as well: in rows they lie as well, and far sooner. */
+const MOST_GREEDY = 300;
+
+export interface NestOptions {
+  /** 32 bits. The same seed, parts, stocks and work give the same bytes on every machine. */
+  readonly seed?: number;
+  /** Pairs of pieces looked at, for all stocks together. */
+  readonly budget?: number;
+  /** Parts held in place: see the project file. */
+  readonly locked?: readonly Locked[];
+}
+
+/** How one stock came out. */
+export interface StockResult {
+  readonly stock: string;
+  /** Whole sheets used, and how many no arrangement can do without. */
+  readonly sheets: number;
+  readonly least: number;
+  readonly offcuts: number;
+}
+
+/** An arrangement that can be cut: every sheet has passed the independent check. */
+export interface Nested {
+  readonly sheets: readonly Sheet[];
+  readonly stocks: readonly StockResult[];
+  /** Held parts that could not be kept where they were, each with the reason. They lie elsewhere now. */
+  readonly released: readonly Released[];
+  /** Where there are fewer sheets than it takes: pointers from the project. */
+  readonly short: readonly Fault[];
+}
+
+/** What happens while nesting: a better answer, or so much of the work done, 0…1. */
+export type NestStep =
+  { readonly kind: 'better'; readonly nested: Nested } | { readonly kind: 'progress'; readonly share: number };
+
+/**
+ * Nesting, step by step, so that whoever asks can show, stop or cancel it between any two steps. The first step is a
+ * whole answer, found in rows as `arrange` finds it; each further answer takes fewer sheets, or leaves the last one emptier.
+ * Returns the last answer; faults as `arrange` has them, before any work.
+ */
+export function* nest(
+  parts: readonly Part[],
+  stocks: readonly Stock[],
+  cutter: Spaces,
+  { seed = FIRST_SEED, budget = BUDGET, locked = [] }: NestOptions = {},
+): Generator<NestStep, Result<Nested>> {
+  const started = start(parts, stocks, cutter, locked);
+  if (!started.ok) return started;
+  const states = started.value;
+  const view = (): Nested =>
+    nestedOf(states, [...unknownParts(parts, locked), ...states.flatMap(({ released }) => released)]);
+  const wrong = layoutFaults(view().sheets, parts, cutter.spacing, cutter.margin);
+  if (wrong.length > 0) return failure(...wrong);
+  yield { kind: 'better', nested: view() };
+
+  let left = budget;
+  for (const [i, state] of states.entries()) {
+    const { problem } = state;
+    const before = problem.pairs.work;
+    const share = left / (states.length - i);
+    const spent = (): boolean => problem.pairs.work - before >= share;
+    for (const beds of answers(state, random(seed + i), spent)) {
+      if (beds !== null && take(state, beds, cutter)) yield { kind: 'better', nested: view() };
+      const done = budget - left + Math.min(share, problem.pairs.work - before);
+      yield { kind: 'progress', share: Math.min(1, done / budget) };
+    }
+    left -= problem.pairs.work - before;
+  }
+  yield { kind: 'progress', share: 1 };
+  return success(view());
+}
+
+/** One stock under way. */
+interface State {
+  readonly problem: Problem;
+  readonly released: readonly Released[];
+  beds: readonly Bed[];
+  readonly sheets: WeakMap<Bed, Sheet>;
+}
+
+function start(
+  parts: readonly Part[],
+  stocks: readonly Stock[],
+  cutter: Spaces,
+  locked: readonly Locked[],
+): Result<State[]> {
+  const early = [...cutterFaults(cutter), ...quantityFaults(parts, stocks)];
+  if (early.length > 0) return failure(...early);
+  const results = stocks.flatMap((stock, index) => {
+    const own = partsOf(parts, stock);
+    return own.length === 0 ? [] : [startStock(own, stock, index, cutter, locked)];
+  });
+  const faults = results.flatMap((result) => (result.ok ? [] : result.faults));
+  return faults.length > 0
+    ? failure(...faults)
+    : success(results.flatMap((result) => (result.ok ? [result.value] : [])));
+}
+
+function startStock(
+  parts: readonly Part[],
+  stock: Stock,
+  index: number,
+  cutter: Spaces,
+  locked: readonly Locked[],
+): Result<State> {
+  const made = problemOf(parts, stock, index, cutter);
+  if (!made.ok) return made;
+  const problem = made.value;
+  const { beds: held, released } = heldBeds(problem, parts, cutter, locked);
+  const first = held.length === 0 ? bedsInRows(problem, parts, cutter) : aroundHeld(problem, held, cutter);
+  if (!first.ok) return first;
+  return success({ problem, released, sheets: new WeakMap(), beds: first.value });
+}
+
+/** The rest of the copies laid round those that are held; what finds no room there on further sheets, in rows. */
+function aroundHeld(problem: Problem, held: readonly Bed[], cutter: Spaces): Result<Bed[]> {
+  const greedy = new Greedy(withEmpty(held, problem), problem.pairs);
+  const left = largestFirst(problem.items).map((item) => {
+    const count = held.flatMap(({ bodies }) => bodies).filter((body) => body.item === item).length;
+    let quantity = item.part.quantity - count;
+    while (quantity > 0 && greedy.lay(item)) quantity--;
+    return { ...item.part, quantity };
+  });
+  const bare = { ...problem, stock: { ...problem.stock, offcuts: [] } };
+  const more = bedsInRows(
+    bare,
+    left.filter(({ quantity }) => quantity > 0),
+    cutter,
+  );
+  if (!more.ok) return more;
+  const beds = [...greedy.beds.filter(({ bodies }) => bodies.length > 0), ...more.value];
+  return success(closedUp(beds));
+}
+
+/** The boards with something held on them, all offcuts, and the whole sheets that come before one with something held. */
+function withEmpty(held: readonly Bed[], { offcuts, room }: Problem): Bed[] {
+  const last = Math.max(0, ...held.filter(({ offcut }) => !offcut).map(({ number }) => number));
+  const board = (offcut: boolean, number: number, own: Bed['room']): Bed =>
+    held.find((bed) => bed.offcut === offcut && bed.number === number) ?? { offcut, number, room: own, bodies: [] };
+  return [
+    ...offcuts.map((own, i) => board(true, i + 1, own)),
+    ...Array.from({ length: last }, (_, i) => board(false, i + 1, room)),
+  ];
+}
+
+/** Boards that may be better than the ones a stock has; null in between. */
+function* answers(
+  state: State,
+  source: ReturnType<typeof random>,
+  spent: () => boolean,
+): Generator<readonly Bed[] | null> {
+  const { problem } = state;
+  const greedy = oneByOne(state);
+  if (greedy !== null) yield greedy;
+  yield* improve(problem, withOffcuts(state), source, spent);
+}
+
+/** All boards of a state, the offcuts that nothing lies on among them: there is room on those too. */
+function withOffcuts({ beds, problem }: State): Bed[] {
+  const empty = problem.offcuts.flatMap((room, i): Bed[] =>
+    beds.some(({ offcut, number }) => offcut && number === i + 1)
+      ? []
+      : [{ offcut: true, number: i + 1, room, bodies: [] }],
+  );
+  return [...beds, ...empty];
+}
+
+/** Copies laid one by one, where there are several parts and rows do them no justice; null when it takes no fewer sheets. */
+function oneByOne({ problem, beds }: State): Bed[] | null {
+  const { items, pairs, room } = problem;
+  const copies = items.reduce((sum, { part }) => sum + part.quantity, 0);
+  if (items.length < 2 || copies > MOST_GREEDY || beds.some(({ bodies }) => bodies.some(({ fixed }) => fixed)))
+    return null;
+  const whole = beds.filter(({ offcut }) => !offcut).length;
+  const greedy = new Greedy(withEmpty([], problem), pairs);
+  let number = 0;
+  for (const item of largestFirst(items)) {
+    for (let i = 0; i < item.part.quantity; i++) {
+      if (greedy.lay(item)) continue;
+      number++;
+      if (number >= whole) return null;
+      greedy.add({ room, number, offcut: false, bodies: [] });
+      greedy.lay(item);
+    }
+  }
+  return greedy.beds;
+}
+
+/** Takes better boards into the state if they pass the check; boards that did not change have passed it before. */
+function take(state: State, beds: readonly Bed[], { spacing, margin }: Spaces): boolean {
+  const { problem } = state;
+  const parts = problem.items.map(({ part }) => part);
+  const changed = beds.filter((bed) => !state.beds.includes(bed)).map((bed) => sheetOf(bed, problem));
+  if (sheetsFaults(changed, parts, spacing, margin).length > 0) return false;
+  state.beds = beds;
+  return true;
+}
+
+function nestedOf(states: readonly State[], released: readonly Released[]): Nested {
+  const perStock = states.map((state) => ({ state, sheets: sheetsOf(state) }));
+  return {
+    sheets: perStock.flatMap(({ sheets }) => sheets),
+    stocks: perStock.map(({ state: { problem }, sheets }) => ({
+      stock: problem.stock.name,
+      sheets: sheets.filter(({ offcut = false }) => !offcut).length,
+      least: leastSheets(problem),
+      offcuts: sheets.filter(({ offcut = false }) => offcut).length,
+    })),
+    released,
+    short: perStock.flatMap(({ state: { problem }, sheets }) => supplyFaults(sheets, problem.stock, problem.index)),
+  };
+}
+
+/** The sheets of a stock: offcuts first, then whole ones, both by their numbers; empty ones left out. */
+function sheetsOf({ beds, problem, sheets }: State): Sheet[] {
+  return beds
+    .filter(({ bodies }) => bodies.length > 0)
+    .sort((a, b) => Number(b.offcut) - Number(a.offcut) || a.number - b.number)
+    .map((bed) => {
+      const known = sheets.get(bed) ?? sheetOf(bed, problem);
+      sheets.set(bed, known);
+      return known;
+    });
+}
+
+/** Nesting to its end: for whoever has no use for the steps. */
+export function nested(
+  parts: readonly Part[],
+  stocks: readonly Stock[],
+  cutter: Spaces,
+  options: NestOptions = {},
+): Result<Nested> {
+  const steps = nest(parts, stocks, cutter, options);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}
