@@ -1,0 +1,50 @@
+import { expect, test } from 'vitest';
+import { buildSheet } from '$lib/files/buildSheet/buildSheet.ts';
+import { buildSheetPdf, pagesOf } from '$lib/files/buildSheet/buildSheetPdf.ts';
+import { wrapped } from '$lib/files/buildSheet/wrap.ts';
+import { extentOf } from '$lib/geometry/extent.ts';
+import { plan } from '$lib/plan/plan.ts';
+import { canLetter, letteringWidth } from '$lib/workshop/lettering.ts';
+import { firstLayout, project } from '../projects.ts';
+
+function subject(changes: Readonly<Record<string, unknown>>) {
+  const of = project(changes);
+  const layout = firstLayout(of);
+  const made = plan(of, layout);
+  if (!made.ok) throw new Error('the layout has a plan');
+  return { project: of, layout, layoutIndex: 0, plan: made.value, sheets: [] };
+}
+
+test.each([
+  ['stacked', {}],
+  ['skinned', {}],
+  ['ribbed', { '/layouts/0/stand/lift': 30 }],
+  ['solid', { '/display/length': 'in' }],
+])('%s: every letter has a shape, nothing leaves its page, tables are whole', (build, changes) => {
+  const of = subject({ '/layouts/0/stand/build': build, ...changes });
+  const sections = buildSheet(of);
+  for (const block of sections.flatMap(({ blocks }) => blocks)) {
+    if (block.kind === 'text') expect(canLetter(block.text)).toBe(true);
+    if (block.kind === 'list') expect(block.items.every(canLetter)).toBe(true);
+    if (block.kind === 'table') for (const row of block.rows) expect(row).toHaveLength(block.columns.length);
+  }
+  for (const paper of ['A4', 'Letter'] as const) {
+    for (const { width, height, strokes } of pagesOf('sheet', sections, of, paper)) {
+      const { left, right, bottom, top } = extentOf(...strokes.map(({ contour }) => contour));
+      // Printers leave some 6 mm white (common practice, no source).
+      expect(Math.min(left, bottom, width - right, height - top)).toBeGreaterThan(6);
+    }
+  }
+});
+
+test('the same project gives the same bytes', async () => {
+  const of = subject({});
+  expect(await buildSheetPdf(of, 'A4')).toEqual(await buildSheetPdf(of, 'A4'));
+});
+
+test('lines are no longer than their room, and lose no word', () => {
+  const text = 'Stack them dry, all fronts the same way; turn every second one over if the cut edges lean.';
+  const lines = wrapped(text, 2.4, 60);
+  expect(lines.join(' ')).toBe(text);
+  for (const line of lines) expect(letteringWidth(line, 2.4)).toBeLessThanOrEqual(60);
+});
