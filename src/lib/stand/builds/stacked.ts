@@ -14,7 +14,7 @@ import { shapeOf, type Shape } from '$lib/stand/shape.ts';
 import { stackedSteps } from './stackedSteps.ts';
 
 /** Slices that all differ beyond this number are a puzzle, not a stand. */
-export const MOST_DIFFERENT = 400;
+const MOST_DIFFERENT = 400;
 
 /** Sections whose heights differ by less than this, mm, are cut as one: files are written to 0.001 mm. */
 const SAME = 1e-6;
