@@ -147,7 +147,8 @@ describe('all files of a layout', () => {
         '/layouts/0/stand/stock': hostile,
       }),
     );
-    for (const { path } of files) expect(path).toMatch(/^([\w-]+\.\w+|(sheets|parts|templates|solids|coupons|gauges)\/[^/<>|"]+)$/);
+    for (const { path } of files)
+      expect(path).toMatch(/^([\w-]+\.\w+|(sheets|parts|templates|solids|coupons|gauges)\/[^/<>|"]+)$/);
     const of = (name: string) => files.find(({ path }) => path === name)?.content;
     expect(readCsv(String(of('cut-list.csv')).slice(1))[1]?.[1]).toBe(`'${hostile.replace(';=', ";'=")}`);
     const model = unzipSync(bytesOf(of('solids/stands.3mf')))['3D/3dmodel.model'];
