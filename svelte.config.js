@@ -7,6 +7,8 @@ const { version } = JSON.parse(readFileSync(new URL('./package.json', import.met
 export default {
   kit: {
     adapter: adapter({ fallback: undefined, strict: true, precompress: true }),
+    // All of a page's styles in the page itself, some ten kilobytes: a dozen small files would hold up its first picture.
+    inlineStyleThreshold: 200_000,
     version: { name: version },
     typescript: {
       // The tools, the benchmarks and the command's build are checked as well; paths count from .svelte-kit/.

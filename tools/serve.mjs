@@ -1,5 +1,7 @@
 import { once } from 'node:events';
+import { readFile } from 'node:fs/promises';
 import { createServer } from 'node:http';
+import { join } from 'node:path';
 import sirv from 'sirv';
 
 /** This machine alone; a name such as `localhost` may mean IPv6 here and IPv4 there. */
@@ -37,7 +39,12 @@ function listener(folder, base) {
     if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(405, 'Only GET and HEAD here.');
     if (!request.url?.startsWith(base)) return refuse(404, 'Nothing at this address.');
     request.url = request.url.slice(base.length - 1);
-    files(request, response, () => refuse(404, 'Nothing at this address.'));
+    files(request, response, async () => {
+      const page = await readFile(join(folder, '404.html')).catch(() => null);
+      if (page === null) return refuse(404, 'Nothing at this address.');
+      response.writeHead(404, { 'Content-Type': 'text/html; charset=utf-8', 'Cache-Control': 'no-cache' });
+      response.end(page);
+    });
   };
 }
 

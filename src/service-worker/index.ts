@@ -9,8 +9,9 @@ import { isRequestToWorker } from '$lib/state/workerRequest.ts';
 declare const self: ServiceWorkerGlobalScope;
 
 const PREFIX = 'wedgewright/';
-/** Half the fonts are for browsers that know no service worker either. */
-const kept = new Set([...build, ...files, ...prerendered].filter((path) => !path.endsWith('.woff')));
+/** Half the fonts are for browsers that know no service worker either; a page for what is missing is never missing. */
+const isKept = (path: string): boolean => !path.endsWith('.woff') && !path.endsWith('/404');
+const kept = new Set([...build, ...files, ...prerendered].filter(isKept));
 const CACHE = `${PREFIX}${version}-${checksum(new TextEncoder().encode([...kept].join('\n'))).toString(16)}`;
 
 /** How long the network may take for a page that is kept here too, ms. */
