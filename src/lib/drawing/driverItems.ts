@@ -9,7 +9,7 @@ import type { Item } from './view.ts';
 const STEPS = 72;
 
 /** A circle on the baffle as it is seen, counter-clockwise or clockwise as the baffle faces the eye or not. */
-export function foreshortened(centre: Vec3, radius: number, frame: CabinetFrame, projection: Projection): Point[] {
+function foreshortened(centre: Vec3, radius: number, frame: CabinetFrame, projection: Projection): Point[] {
   return Array.from({ length: STEPS }, (_, step) => {
     const angle = (2 * Math.PI * step) / STEPS;
     const across = along(centre, frame.inboard, radius * Math.cos(angle));

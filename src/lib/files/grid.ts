@@ -1,7 +1,7 @@
 import type { Circle, Contour, Path, Vertex } from '$lib/geometry/contour.ts';
 
 /** Cut files hold lengths to a micrometre: far below what any cutter places, and short to read. */
-export const DECIMALS = 3;
+const DECIMALS = 3;
 const STEPS = 10 ** DECIMALS;
 /** What rounding to the grid may move a point by, mm. */
 const HALF_STEP = 0.5 / STEPS;

@@ -11,13 +11,11 @@ import { gathered, type Lump } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { rodRow, type RodRow } from '$lib/stand/rods.ts';
 import { shapeOf, type Shape } from '$lib/stand/shape.ts';
+import { SAME } from './same.ts';
 import { stackedSteps } from './stackedSteps.ts';
 
 /** Slices that all differ beyond this number are a puzzle, not a stand. */
 const MOST_DIFFERENT = 400;
-
-/** Sections whose heights differ by less than this, mm, are cut as one: files are written to 0.001 mm. */
-const SAME = 1e-6;
 
 /**
  * Slices glued across the width, outer cheeks of another stock where wished. Turned with the cabinet they are all alike;
