@@ -6,7 +6,6 @@ const details = {
   pockets: 'Pockets are for the printed core of the skinned build',
   relief: 'Relief windows are for the stacked and the skinned build',
   cheeks: 'Cheeks are for the stacked and the skinned build',
-  rods: 'Rods line layers up; this build has none to line up',
 } as const satisfies Partial<Record<keyof StandSettings, string>>;
 
 /** A sentence for each detail that the settings ask for and a build has no use for. */

@@ -72,7 +72,7 @@ export function buildSolid(commission: Commission): Outcome<StandBody> {
     joints: stop ? [{ between: 'stop and block', count: 1, area: wood * stop.block.blank.length }] : [],
     sanding: null,
     steps: stepsOf(commission, block, stop !== null),
-    notes: [...shape.value.notes, ...leftOut(settings, ['relief', 'cheeks', 'ribs', 'pockets', 'rods'])],
+    notes: [...shape.value.notes, ...leftOut(settings, ['relief', 'cheeks', 'ribs', 'pockets'])],
     figures: figuresOf([], [], blocks, total.mass),
   });
 }

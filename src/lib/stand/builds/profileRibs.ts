@@ -1,0 +1,95 @@
+import { openPath } from '$lib/geometry/contour.ts';
+import type { Piece } from '$lib/stand/body.ts';
+import type { Commission } from '$lib/stand/commission.ts';
+import type { Ground } from '$lib/stand/ground.ts';
+import type { Lump } from '$lib/stand/lumps.ts';
+import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
+import { shapeOf, type Shape } from '$lib/stand/shape.ts';
+import { shownDown, shownUp, SLACK } from '$lib/stand/slack.ts';
+import type { CrossRib } from './crossRibs.ts';
+import type { RibPlan } from './ribPlan.ts';
+import { SAME } from './same.ts';
+
+export interface Profiles {
+  readonly pieces: readonly Piece[];
+  readonly lumps: readonly Lump[];
+  readonly shapes: readonly Shape[];
+}
+
+/** Ribs with the stand's profile, slotted from above, each cut to the height of its higher face. */
+export function profileRibs(
+  { settings, board }: Commission,
+  ground: Ground,
+  plan: RibPlan,
+  crosses: readonly CrossRib[],
+): Outcome<Profiles> {
+  const clash = slotClash(settings, ground, plan);
+  if (clash) return clash;
+  const alike = Math.abs(ground.slope.across) * Math.abs((plan.ribs.at(-1) ?? 0) - (plan.ribs[0] ?? 0)) <= SAME;
+  const pieces: Piece[] = [];
+  const lumps: Lump[] = [];
+  const shapes: Shape[] = [];
+  for (const [i, across] of plan.ribs.entries()) {
+    const [from, to] = [across - board.thickness / 2, across + board.thickness / 2];
+    const layer = { ...ground.layer(from, to), rods: [] };
+    const high = ground.slope.across > 0 ? to : from;
+    const slots = crosses.map(({ at, halves }) => {
+      const [front, rear] = [at - plan.slot / 2, at + plan.slot / 2];
+      const floor = ground.base + (halves[i] ?? 0);
+      const mouth = [
+        [rear, ground.top(high, rear)],
+        [front, ground.top(high, front)],
+      ] as const;
+      return {
+        mouth,
+        floor: [
+          [rear, floor],
+          [front, floor],
+        ] as const,
+      };
+    });
+    const shape = shapeOf(layer, settings, { relieved: false, slots });
+    if (!shape.ok) return shape;
+    shapes.push(shape.value);
+    const { outside, area, centre } = shape.value;
+    lumps.push({ volume: area * board.thickness, density: board.density, at: ground.at(across, ...centre) });
+    if (alike && i > 0) continue;
+    pieces.push({
+      name: alike ? 'rib' : `rib-${i + 1}`,
+      stock: board.name,
+      thickness: board.thickness,
+      quantity: alike ? plan.ribs.length : 1,
+      outside,
+      inside: [],
+      fromSide: true,
+      lines: crosses.map(({ at, halves }) =>
+        openPath([
+          [at, ground.base + CLEAR],
+          [at, ground.base + Math.max(CLEAR, (halves[i] ?? 0) - CLEAR)],
+        ]),
+      ),
+    });
+  }
+  return built({ pieces, lumps, shapes });
+}
+
+/** Centre lines end this far from what they point at, mm, so that a mark never becomes a cut. */
+const CLEAR = 1;
+
+/** A cable slot needs wood between it and every cross rib's slot. */
+function slotClash(
+  { cable, minimumEdge }: Commission['settings'],
+  ground: Ground,
+  plan: RibPlan,
+): Outcome<never> | null {
+  if (!cable) return null;
+  const rear = ground.section(0).core[1]?.[0] ?? 0;
+  const middle = rear - cable.fromRear;
+  const near = Math.min(...plan.crosses.map((at) => Math.abs(at - middle) - cable.width / 2 - plan.slot / 2));
+  return near >= minimumEdge - SLACK
+    ? null
+    : noAnswer(
+        '/stand/cable/fromRear',
+        `expected a cable slot ${minimumEdge} mm clear of the cross ribs, got ${shownDown(near)} mm: move it by ${shownUp(minimumEdge - near)} mm or more`,
+      );
+}
