@@ -14,6 +14,21 @@ const full = project({
   '/layouts/0/aim/through': { between: ['tweeter', 'woofer'], fraction: 0.5 },
   '/layouts/0/aim/toe': { rule: 'behind-head', distance: 300 },
   '/layouts/0/aim/tilt': { rule: 'as-set', degrees: 5 },
+  '/speaker/designPoint': { driver: 'tweeter', distance: 1000 },
+  '/layouts/0/room': {
+    leftWall: 2000,
+    rightWall: 1800,
+    ceiling: 2500,
+    absorption: { desk: 0, wall: 0.1, sides: 0.2, ceiling: 0.3 },
+  },
+  '/layouts/0/listener/earHeightFrom': {
+    sex: 'woman',
+    stature: 1700,
+    percentile: 50,
+    seat: 450,
+    slump: 40,
+    shoes: 30,
+  },
   '/layouts/0/stand/corner': 4,
   '/layouts/0/stand/relief': { web: 8, corner: 3 },
   '/layouts/0/stand/cheeks': { stock: null, count: 1 },
@@ -38,8 +53,8 @@ function numbersIn(value: unknown, at = ''): string[] {
   if (typeof value !== 'object' || value === null) return [];
   return Object.entries(value).flatMap(([key, held]) => numbersIn(held, at + pointerTo(key)));
 }
-/** What no result depends on yet has no control: one that changes nothing would only puzzle. */
-const unread = /^\/version$|^\/layouts\/0\/room\//;
+/** The number that is no measurement. */
+const unread = /^\/version$/;
 const numbers = [...numbersIn(full), '/layouts/0/aim/toe/degrees'].filter((pointer) => !unread.test(pointer));
 const holder = (pointer: string): unknown => (pointer.endsWith('/toe/degrees') ? asSet : full);
 

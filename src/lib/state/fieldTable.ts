@@ -75,6 +75,9 @@ const speaker = {
     ['in-phase', 'in phase'],
     ['quadrature', 'a quarter turn apart'],
   ]),
+  '/speaker/designPoint': onOff('Design point known', 'where the maker lined the drivers up'),
+  '/speaker/designPoint/driver': choice('On the axis of', 'the driver at whose height'),
+  '/speaker/designPoint/distance': number('From the baffle', ranges.designDistance, 'often 1 m', { step: 50 }),
 } as const satisfies Record<string, Field>;
 
 const desk = {
@@ -94,6 +97,43 @@ const desk = {
     'desk to the panel’s lower edge',
   ),
   '/layouts/*/monitors/*/depth': number('Depth', ranges.monitorDepth, 'face to back'),
+} as const satisfies Record<string, Field>;
+
+const room = {
+  '/layouts/*/room/leftWall': number('Wall at the left', ranges.sideWall, 'from the desk’s middle', {
+    empty: 'no wall',
+  }),
+  '/layouts/*/room/rightWall': number('Wall at the right', ranges.sideWall, 'from the desk’s middle', {
+    empty: 'no wall',
+  }),
+  '/layouts/*/room/ceiling': number('Ceiling', ranges.ceiling, 'over the floor', { empty: 'none near' }),
+  '/layouts/*/room/absorption/desk': number('Desk absorbs', ranges.absorption, '0 all comes back, 1 nothing does'),
+  '/layouts/*/room/absorption/wall': number('Wall behind absorbs', ranges.absorption, 'share of the energy, 0 to 1'),
+  '/layouts/*/room/absorption/sides': number('Side walls absorb', ranges.absorption, 'share of the energy, 0 to 1'),
+  '/layouts/*/room/absorption/ceiling': number('Ceiling absorbs', ranges.absorption, 'share of the energy, 0 to 1'),
+} as const satisfies Record<string, Field>;
+
+/** Who sits there, where nobody measured the height of their ears. */
+const person = {
+  '/layouts/*/listener/earHeightFrom': onOff('Ear height not measured', 'estimate it from the person'),
+  '/layouts/*/listener/earHeightFrom/sex': choice('Person', 'whose measures count', [
+    ['not-said', 'not said'],
+    ['man', 'man'],
+    ['woman', 'woman'],
+  ]),
+  '/layouts/*/listener/earHeightFrom/stature': number('Body height', ranges.stature, 'standing, without shoes', {
+    empty: 'not known',
+  }),
+  '/layouts/*/listener/earHeightFrom/percentile': number(
+    'Percentile',
+    ranges.percentile,
+    'when the height is not known',
+  ),
+  '/layouts/*/listener/earHeightFrom/seat': number('Seat', ranges.seatHeight, 'over the floor, pressed down', {
+    empty: 'one that fits',
+  }),
+  '/layouts/*/listener/earHeightFrom/slump': number('Slump', ranges.slump, '0 is bolt upright'),
+  '/layouts/*/listener/earHeightFrom/shoes': number('Heels', ranges.shoes, 'of the shoes', { empty: 'usual ones' }),
 } as const satisfies Record<string, Field>;
 
 const listener = {
@@ -291,7 +331,9 @@ export const fieldTable: Readonly<Record<string, Field>> = {
   ...project,
   ...speaker,
   ...desk,
+  ...room,
   ...listener,
+  ...person,
   ...aim,
   ...stand,
   ...details,

@@ -39,6 +39,7 @@ const places: Readonly<Record<string, string>> = {
   '/cutter': 'Cutter',
   '/sure': 'How sure',
   '/layouts/*/desk': 'Desk',
+  '/layouts/*/room': 'Room',
   '/layouts/*/monitors': 'Monitors',
   '/layouts/*/monitors/*': 'Monitor #',
   '/layouts/*/listener': 'Listener',

@@ -17,26 +17,30 @@ export function referencesTo(document: unknown, pointer: string): readonly strin
 /** Where in a stand a stock may be named. */
 const stockPlaces = [['stock'], ['cheeks', 'stock'], ['ribs', 'skin']] as const;
 
+const DESIGN_POINT = '/speaker/designPoint';
+const DESIGN_DRIVER = `${DESIGN_POINT}/driver`;
+
 /** Every pointer at which a driver's name may stand. */
 function driverPlaces(document: unknown): readonly string[] {
   const crossovers = listAt(document, '/speaker/crossovers').flatMap((_, index) =>
     [0, 1].map((end) => pointerTo('speaker', 'crossovers', index, 'between', end)),
   );
   const aims = [['through'], ['through', 'between', 0], ['through', 'between', 1]] as const;
-  return [...crossovers, ...aims.flatMap((steps) => layoutPlaces(document, ['aim', ...steps]))];
+  return [...crossovers, DESIGN_DRIVER, ...aims.flatMap((steps) => layoutPlaces(document, ['aim', ...steps]))];
 }
 
 const layoutPlaces = (document: unknown, steps: readonly (string | number)[]): readonly string[] =>
   listAt(document, '/layouts').map((_, index) => pointerTo('layouts', index, ...steps));
 
 /**
- * The document without one driver: crossovers that meet in it go with it, and an axis through it moves to the first driver
- * that is left.
+ * The document without one driver: crossovers that meet in it and a design point on its axis go with it, and an axis through
+ * it moves to the first driver that is left.
  */
 export function withoutDriver(document: unknown, index: number): unknown {
   const own = pointerTo('speaker', 'drivers', index);
   const name = valueAt(document, `${own}/name`);
-  const left = withoutValue(document, own);
+  const rest = withoutValue(document, own);
+  const left = valueAt(rest, DESIGN_DRIVER) === name ? withValue(rest, DESIGN_POINT, null) : rest;
   const crossovers = listAt(left, '/speaker/crossovers').filter(
     (_, at) => !listAt(left, pointerTo('speaker', 'crossovers', at, 'between')).includes(name),
   );

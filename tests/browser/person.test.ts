@@ -1,0 +1,46 @@
+import type { Page } from 'playwright';
+import { expect, test } from 'vitest';
+import { earEstimate } from '$lib/layout/earEstimate.ts';
+import { useBrowser } from './page.ts';
+
+const visit = useBrowser();
+
+const EAR = '/layouts/0/listener/earHeight';
+const FROM = '/layouts/0/listener/earHeightFrom';
+const field = (page: Page, pointer: string) => page.locator(`[id="${pointer}"]`);
+
+test('an ear height that nobody measured is estimated from the person, with its spread, and used by a button', async () => {
+  const { page, expectAccessible } = await visit();
+  await field(page, FROM).check();
+  await field(page, `${FROM}/sex`).selectOption('woman');
+  await field(page, `${FROM}/stature`).fill('1680');
+  await field(page, `${FROM}/seat`).fill('450');
+  const { earHeight, low, high } = earEstimate({
+    sex: 'woman',
+    stature: 1680,
+    percentile: 50,
+    seat: 450,
+    slump: 40,
+    shoes: null,
+  });
+  const told = page.getByRole('status').filter({ hasText: 'Ears about' });
+  await expect.poll(() => told.textContent()).toContain(`${low.toFixed(1)}\u202fmm to ${high.toFixed(1)}\u202fmm`);
+  expect(await page.getByText('ANSUR II').count()).toBe(1);
+  await expectAccessible();
+  await page.getByRole('button', { name: `Use ${Math.round(earHeight)}.0\u202fmm as the ear height` }).click();
+  expect(await field(page, EAR).inputValue()).toBe(String(Math.round(earHeight)));
+  await field(page, FROM).uncheck();
+  expect(await told.count()).toBe(0);
+});
+
+test('the room and the design point have fields', async () => {
+  const { page } = await visit();
+  await page.getByRole('heading', { name: 'Room', exact: true }).click();
+  await field(page, '/layouts/0/room/leftWall').fill('900');
+  await page.getByRole('heading', { name: 'Crossovers', exact: true }).first().click();
+  await field(page, '/speaker/designPoint').check();
+  expect(await field(page, '/speaker/designPoint/distance').inputValue()).toBe('1000');
+  await page.getByRole('link', { name: 'Sound at the ears, and standing, drawn' }).click();
+  await expect.poll(() => page.getByText('left wall', { exact: false }).count()).toBeGreaterThan(0);
+  expect(await page.getByText('The same re the design point').count()).toBe(1);
+});
