@@ -1,6 +1,7 @@
 import type { Plan } from '$lib/plan/document.ts';
 import { success, type Result } from '$lib/project/fault.ts';
 import type { Project } from '$lib/project/project.ts';
+import type { Sheet } from '$lib/workshop/part.ts';
 import { benchFiles } from './benchFiles.ts';
 import { cutFiles } from './bundle.ts';
 import { manifest, type Described } from './manifest.ts';
@@ -16,10 +17,14 @@ export interface AllFiles {
 /**
  * Every file of one layout: `plan.json`, `sheets/`, `parts/`, `templates/`, `solids/`, `cut-list.csv`, `coupons/`,
  * `gauges/`, `build-sheet.pdf` and the list of them in `manifest.json`. The same project always gives the same bytes. Refused as `cutFiles`; a template or a solid that
- * cannot be made is left out, and the manifest says why.
+ * cannot be made is left out, and the manifest says why. `laid`: as for `cutFiles`.
  */
-export async function allFiles(project: Project, plan: Plan): Promise<Result<AllFiles>> {
-  const cut = await cutFiles(project, plan);
+export async function allFiles(
+  project: Project,
+  plan: Plan,
+  laid: readonly Sheet[] | null = null,
+): Promise<Result<AllFiles>> {
+  const cut = await cutFiles(project, plan, laid);
   if (!cut.ok) return cut;
   const { document, sheets } = cut.value;
   const bench = await benchFiles(project, plan, sheets);

@@ -1,9 +1,10 @@
-import { arrange } from '$lib/workshop/arrange.ts';
+import { layoutFaults } from '$lib/workshop/validity.ts';
 import { cutterFor } from '$lib/workshop/beam.ts';
 import type { Plan } from '$lib/plan/document.ts';
-import { success, type Result } from '$lib/project/fault.ts';
+import { sheetsOf } from '$lib/plan/sheets.ts';
+import { failure, success, type Result } from '$lib/project/fault.ts';
 import type { LayerColours, Project } from '$lib/project/project.ts';
-import type { Part, Sheet } from '$lib/workshop/part.ts';
+import { sheetName, type Part, type Sheet } from '$lib/workshop/part.ts';
 import { dxfFile } from './dxf.ts';
 import { fileStems } from './fileName.ts';
 import { partPlate, sheetPlate } from './plates.ts';
@@ -29,9 +30,15 @@ export interface CutFiles {
 /**
  * Every file of one layout: `parts/` at finished size, `sheets/` nested with the kerf taken into account. Refused with
  * pointers from the project when a part is larger than its sheet, or the kerf swallows a hole.
+ *
+ * @param laid how the parts lie, where that has been found already; checked like any other. Default: see `sheetsOf`.
  */
-export async function cutFiles(project: Project, plan: Plan): Promise<Result<CutFiles>> {
-  const sheets = arrange(plan.parts, project.stock, project.cutter);
+export async function cutFiles(
+  project: Project,
+  plan: Plan,
+  laid: readonly Sheet[] | null = null,
+): Promise<Result<CutFiles>> {
+  const sheets = laid === null ? sheetsOf(project, plan) : checked(laid, project, plan);
   if (!sheets.ok) return sheets;
   const nested = sheetPlates(sheets.value, plan.parts, project);
   if (!nested.ok) return nested;
@@ -41,6 +48,11 @@ export async function cutFiles(project: Project, plan: Plan): Promise<Result<Cut
   );
   const document = `${JSON.stringify({ ...plan, sheets: sheets.value }, null, 2)}\n`;
   return success({ document, cut: drawings.flat(), sheets: sheets.value });
+}
+
+function checked(sheets: readonly Sheet[], { cutter }: Project, { parts }: Plan): Result<readonly Sheet[]> {
+  const faults = layoutFaults(sheets, parts, cutter.spacing, cutter.margin);
+  return faults.length > 0 ? failure(...faults) : success(sheets);
 }
 
 interface Named {
@@ -61,7 +73,7 @@ function namedParts(parts: readonly Part[]): Named[] {
 }
 
 function sheetPlates(sheets: readonly Sheet[], parts: readonly Part[], project: Project): Result<Named[]> {
-  const stems = fileStems(sheets.map(({ stock, number }) => `${stock}-${number}`));
+  const stems = fileStems(sheets.map(sheetName));
   const named: Named[] = [];
   for (const [i, sheet] of sheets.entries()) {
     const stock = project.stock.find(({ name }) => name === sheet.stock);

@@ -5,7 +5,7 @@ import { cutPath, type CutPath } from '$lib/workshop/kerf.ts';
 import { placed } from '$lib/workshop/placed.ts';
 import type { Cutter } from '$lib/project/project.ts';
 import { marksOf } from '$lib/workshop/marks.ts';
-import type { Part, Sheet } from '$lib/workshop/part.ts';
+import { sheetName, type Part, type Sheet } from '$lib/workshop/part.ts';
 import type { Plate } from './plate.ts';
 
 /** One part alone at its finished size: no kerf in it. The plate is the part's bounding box, its name the part's. */
@@ -40,7 +40,7 @@ export function sheetPlate(sheet: Sheet, parts: readonly Part[], cutter: Pick<Cu
   });
   const { outside, inside, mark } = cutOrder(laid);
   return success({
-    name: `${sheet.stock}-${sheet.number}`,
+    name: sheetName(sheet),
     width: sheet.width,
     height: sheet.height,
     layers: { outside, inside, mark },
@@ -49,6 +49,6 @@ export function sheetPlate(sheet: Sheet, parts: readonly Part[], cutter: Pick<Cu
 
 function named(name: string, parts: readonly Part[], sheet: Sheet): Part {
   const part = parts.find((one) => one.name === name);
-  if (!part) throw new Error(`sheet ${sheet.stock}-${sheet.number}: no part is named "${name}"`);
+  if (!part) throw new Error(`sheet ${sheetName(sheet)}: no part is named "${name}"`);
   return part;
 }

@@ -1,5 +1,6 @@
 import { createContext } from 'svelte';
 import type { Hearing } from './hearing.svelte.ts';
+import type { Nesting } from './nesting.svelte.ts';
 import type { OpenProject } from './openProject.svelte.ts';
 import type { Undo } from './undo.svelte.ts';
 import type { Workspace } from './workspace.svelte.ts';
@@ -15,3 +16,6 @@ export const [useWorkspace, provideWorkspace] = createContext<Workspace>();
 
 /** What reaches the ears, found in a worker. */
 export const [useHearing, provideHearing] = createContext<Hearing>();
+
+/** How the parts lie on their sheets, found in a worker. */
+export const [useNesting, provideNesting] = createContext<Nesting>();

@@ -1,4 +1,5 @@
 import type { Fault } from '$lib/project/fault.ts';
+import type { Sheet } from '$lib/workshop/part.ts';
 import type { Shown } from './settle.ts';
 
 /** One file to take away. */
@@ -14,12 +15,19 @@ export type CutState =
   | { readonly kind: 'made'; readonly files: readonly TakeAway[] }
   | { readonly kind: 'refused'; readonly faults: readonly Fault[] };
 
-/** What makes the files: handed in, so that the maker and its libraries load late. */
-export type CutMaker = (shown: Shown) => Promise<CutState>;
+/**
+ * What makes the files: handed in, so that the maker and its libraries load late. With sheets, the parts lie as on those;
+ * with null, as the project says.
+ */
+export type CutMaker = (shown: Shown, sheets: readonly Sheet[] | null) => Promise<CutState>;
 
 export class CutSet {
   #state = $state.raw<CutState>({ kind: 'none' });
-  #asked: { readonly shown: Shown; readonly coming: Promise<CutState> } | null = null;
+  #asked: {
+    readonly shown: Shown;
+    readonly sheets: readonly Sheet[] | null;
+    readonly coming: Promise<CutState>;
+  } | null = null;
   readonly #make: CutMaker;
 
   constructor(make: CutMaker) {
@@ -32,9 +40,10 @@ export class CutSet {
   }
 
   /** The files of what is shown; the same asking twice is answered once, and an answer that is out of date never shows. */
-  async ask(shown: Shown): Promise<CutState> {
-    if (this.#asked?.shown !== shown) this.#asked = { shown, coming: this.#make(shown) };
-    const asked = this.#asked;
+  async ask(shown: Shown, sheets: readonly Sheet[] | null = null): Promise<CutState> {
+    const known = this.#asked?.shown === shown && this.#asked.sheets === sheets ? this.#asked : null;
+    const asked = known ?? { shown, sheets, coming: this.#make(shown, sheets) };
+    this.#asked = asked;
     try {
       const state = await asked.coming;
       if (this.#asked === asked) this.#state = state;

@@ -47,6 +47,7 @@ const places: Readonly<Record<string, string>> = {
   '/layouts/*/placement': 'Placement',
   '/layouts/*/aim': 'Aim',
   '/layouts/*/stand': 'Stand',
+  '/layouts/*/arrangement': 'Sheets',
 };
 
 /**

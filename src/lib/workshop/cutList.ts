@@ -16,8 +16,8 @@ export interface CutListRow {
   readonly area: number;
   /** Outside and holes; marks are not cut. */
   readonly cutLength: number;
-  /** Numbers of its stock's sheets that carry a copy, rising. */
-  readonly sheets: readonly number[];
+  /** Its stock's sheets that carry a copy: `offcut 1` and so on first, whole sheets by their numbers, rising. */
+  readonly sheets: readonly (number | string)[];
   /** Its lettering, one line. */
   readonly label: string;
 }
@@ -38,7 +38,7 @@ export const cutList = (parts: readonly Part[], sheets: readonly Sheet[]): CutLi
       height: top - bottom,
       area: inside.reduce((area, hole) => area - Math.abs(signedArea(hole)), Math.abs(signedArea(outside))),
       cutLength: [outside, ...inside].reduce((sum, contour) => sum + contourLength(contour), 0),
-      sheets: sheets.filter(carries).map(({ number }) => number),
+      sheets: sheets.filter(carries).map(({ number, offcut = false }) => (offcut ? `offcut ${number}` : number)),
       label: part.labels.map(({ text }) => text).join(' '),
     };
   });

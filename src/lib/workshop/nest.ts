@@ -12,8 +12,8 @@ import type { Bed } from './nestBoard.ts';
 import type { Locked, Stock } from '$lib/project/project.ts';
 import type { Part, Sheet } from './part.ts';
 
-/** Work after which nesting ends by itself, in pairs of pieces looked at: a few seconds. */
-export const BUDGET = 60_000_000;
+/** Work after which nesting ends by itself, in pairs of pieces looked at: a second or two. */
+export const BUDGET = 24_000_000;
 /** The seed of a layout that names none. */
 export const FIRST_SEED = 1;
 /** More copies than this are not tried one by one as well: in rows they lie as well, and far sooner. */

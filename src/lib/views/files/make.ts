@@ -3,11 +3,12 @@ import type { Subject } from '$lib/files/buildSheet/subject.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import type { LayerColours, Stock } from '$lib/project/project.ts';
 import type { Shown } from '$lib/state/settle.ts';
+import type { Sheet } from '$lib/workshop/part.ts';
 
 /** Plan, parts and sheets of what is shown. The writers are fetched with the first call. */
-export async function makeCutFiles({ project, plan }: Shown): Promise<CutState> {
+export async function makeCutFiles({ project, plan }: Shown, sheets: readonly Sheet[] | null): Promise<CutState> {
   const { cutFiles } = await import('$lib/files/bundle.ts');
-  const made = await cutFiles(project, plan);
+  const made = await cutFiles(project, plan, sheets);
   if (!made.ok) return { kind: 'refused', faults: made.faults };
   return { kind: 'made', files: [{ path: 'plan.json', text: made.value.document }, ...made.value.cut] };
 }
@@ -22,11 +23,10 @@ export async function makeProjectFile(project: Shown['project']): Promise<TakeAw
 }
 
 /** Every file of what is shown in one archive, or why there is none. */
-export async function makeArchive({
-  project,
-  layout,
-  plan,
-}: Shown): Promise<
+export async function makeArchive(
+  { project, layout, plan }: Shown,
+  sheets: readonly Sheet[] | null,
+): Promise<
   | { readonly ok: true; readonly name: string; readonly bytes: Uint8Array }
   | { readonly ok: false; readonly faults: readonly Fault[] }
 > {
@@ -35,7 +35,7 @@ export async function makeArchive({
     import('$lib/files/zip.ts'),
     import('$lib/files/fileName.ts'),
   ]);
-  const made = await allFiles(project, plan);
+  const made = await allFiles(project, plan, sheets);
   if (!made.ok) return made;
   return { ok: true, name: `${fileStem(`${project.title} - ${layout.name}`)}.zip`, bytes: zipFile(made.value.files) };
 }

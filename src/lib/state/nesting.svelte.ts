@@ -1,0 +1,151 @@
+import type { Fault } from '$lib/project/fault.ts';
+import type { Nested } from '$lib/workshop/nest.ts';
+import type { Sheet } from '$lib/workshop/part.ts';
+import { readReply, type Ask, type Ending, type Reply } from './nesting/messages.ts';
+import type { Shown } from './settle.ts';
+
+/** The part of a worker that is used. */
+export interface Line {
+  postMessage(ask: Ask): void;
+  terminate(): void;
+  onmessage: ((event: MessageEvent<unknown>) => void) | null;
+  onerror: ((event: ErrorEvent) => void) | null;
+}
+
+/** How the parts lie on their sheets, found off the page's own thread; better answers come while one looks at the last. */
+export class Nesting {
+  readonly #connect: () => Line;
+  readonly #keys = new WeakMap<Shown, string>();
+  #line: Line | null = null;
+  #ticket = 0;
+  #asked: string | null = null;
+  #nested = $state.raw<{ readonly key: string; readonly value: Nested } | null>(null);
+  #share = $state<number | null>(null);
+  #faults = $state.raw<readonly Fault[]>([]);
+  #trouble = $state('');
+  #ending = $state<Ending | null>(null);
+
+  /** @param connect Starts the worker. */
+  constructor(connect: () => Line) {
+    this.#connect = connect;
+  }
+
+  /** The last answer, also while a new question is being worked at; null before the first. */
+  get nested(): Nested | null {
+    return this.#nested?.value ?? null;
+  }
+
+  /** How much of the work is done, 0…1; null while nobody works. */
+  get share(): number | null {
+    return this.#share;
+  }
+
+  /** Why there are no sheets: pointers from the project. */
+  get faults(): readonly Fault[] {
+    return this.#faults;
+  }
+
+  /** What went wrong with the worker itself; empty when nothing did. */
+  get trouble(): string {
+    return this.#trouble;
+  }
+
+  /** How the last work ended; null while it goes on. */
+  get ending(): Ending | null {
+    return this.#ending;
+  }
+
+  /** The sheets of what is shown; null where the last answer is of something else. */
+  sheetsOf(shown: Shown | null): readonly Sheet[] | null {
+    if (shown === null || this.#nested?.key !== this.#keyOf(shown)) return null;
+    return this.#nested.value.short.length > 0 ? null : this.#nested.value.sheets;
+  }
+
+  /** Begins to nest what is shown, unless nothing that matters to it has changed. */
+  ask(shown: Shown): void {
+    const key = this.#keyOf(shown);
+    if (this.#asked === key) return;
+    this.#line ??= this.#connected();
+    this.#asked = key;
+    this.#ticket += 1;
+    this.#share = 0;
+    this.#ending = null;
+    this.#trouble = '';
+    this.#faults = [];
+    const { project, layoutIndex } = shown;
+    this.#line.postMessage({ kind: 'nest', ticket: this.#ticket, project, layoutIndex });
+  }
+
+  /** Leaves it at the best answer so far. */
+  stop(): void {
+    if (this.#share === null) return;
+    this.#line?.postMessage({ kind: 'stop', ticket: this.#ticket });
+    this.#end('stopped');
+  }
+
+  /** Ends the worker; the next question starts another one. What was found stays. */
+  close(): void {
+    this.#line?.terminate();
+    this.#line = null;
+    if (this.#share !== null) this.#asked = null;
+    this.#share = null;
+  }
+
+  #connected(): Line {
+    const line = this.#connect();
+    line.onmessage = ({ data }) => this.#hear(data);
+    line.onerror = (event) => this.#fail(event.message || 'the worker could not be started');
+    return line;
+  }
+
+  #hear(data: unknown): void {
+    try {
+      const reply = readReply(data);
+      if (reply.ticket === this.#ticket && this.#share !== null) this.#take(reply);
+    } catch (error) {
+      this.#fail(error instanceof Error ? error.message : String(error));
+    }
+  }
+
+  #take(reply: Reply): void {
+    switch (reply.kind) {
+      case 'better':
+        this.#nested = this.#asked === null ? null : { key: this.#asked, value: reply.nested };
+        return;
+      case 'progress':
+        this.#share = reply.share;
+        return;
+      case 'ended':
+        this.#end(reply.ending);
+        return;
+      case 'refused':
+        this.#nested = null;
+        this.#faults = reply.faults;
+        this.#end('done');
+        return;
+      case 'failed':
+        this.#fail(reply.message);
+    }
+  }
+
+  #end(ending: Ending): void {
+    this.#share = null;
+    this.#ending = ending;
+  }
+
+  #fail(message: string): void {
+    this.close();
+    this.#asked = null;
+    this.#trouble = message;
+  }
+
+  /** All that the sheets depend on. */
+  #keyOf(shown: Shown): string {
+    const known = this.#keys.get(shown);
+    if (known !== undefined) return known;
+    const { plan, project, layout } = shown;
+    const key = JSON.stringify([plan.parts, project.stock, project.cutter, layout.arrangement]);
+    this.#keys.set(shown, key);
+    return key;
+  }
+}

@@ -1,0 +1,174 @@
+import { describe, expect, test, vi } from 'vitest';
+import { layoutFaults } from '$lib/workshop/validity.ts';
+import { nested } from '$lib/workshop/nest.ts';
+import { Nesting, type Line } from '$lib/state/nesting.svelte.ts';
+import { nestingDesk } from '$lib/state/nesting/desk.ts';
+import { readAsk, readReply, type Ask, type Reply } from '$lib/state/nesting/messages.ts';
+import { settleProject, type Shown } from '$lib/state/settle.ts';
+import { demoWith, project } from '../projects.ts';
+
+function shownOf(changes: Readonly<Record<string, unknown>> = {}): Shown {
+  const { shown } = settleProject(project(changes), 0);
+  if (!shown) throw new Error('the demo has an answer');
+  return shown;
+}
+
+/** A clock that shows how long has been worked only when it is asked: each look is a millisecond. */
+function desk() {
+  const replies: Reply[] = [];
+  const waiting: (() => void)[] = [];
+  let time = 0;
+  const tell = nestingDesk({
+    post: (reply) => replies.push(readReply(structuredClone(reply))),
+    pause: () => new Promise((resolve) => waiting.push(resolve)),
+    now: () => time++,
+  });
+  /** Lets the desk go on until its next pause. */
+  const goOn = async (): Promise<void> => {
+    waiting.shift()?.();
+    await new Promise((resolve) => setTimeout(resolve));
+  };
+  const finish = async (): Promise<void> => {
+    while (waiting.length > 0) await goOn();
+  };
+  return { tell, goOn, finish, replies, waiting };
+}
+
+const demo = shownOf();
+const nestAsk = (ticket: number, of = demo): Ask => ({ kind: 'nest', ticket, project: of.project, layoutIndex: 0 });
+
+describe('the desk', () => {
+  test('answers first, then better and better, and ends where nesting to the end does', async () => {
+    const { tell, finish, replies } = desk();
+    const [small, seed] = [{ width: 260, height: 200 }, 3];
+    const few = shownOf({ '/stock/0/sheet': small, '/layouts/0/arrangement': { seed }, '/layouts/0/stand/width': 30 });
+    void tell(nestAsk(4, few));
+    await finish();
+    expect(replies[0]?.kind).toBe('better');
+    expect(replies.at(-1)).toEqual({ kind: 'ended', ticket: 4, ending: 'done' });
+    const answers = replies.flatMap((reply) => (reply.kind === 'better' ? [reply.nested] : []));
+    const { stock, cutter } = few.project;
+    for (const { sheets } of answers) {
+      expect(layoutFaults(sheets, few.plan.parts, cutter.spacing, cutter.margin)).toEqual([]);
+    }
+    expect({ ok: true, value: answers.at(-1) }).toEqual(nested(few.plan.parts, stock, cutter, { seed }));
+    const shares = replies.flatMap((reply) => (reply.kind === 'progress' ? [reply.share] : []));
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+  });
+
+  test('stops between two steps, and says so', async () => {
+    const { tell, goOn, replies, waiting } = desk();
+    void tell(nestAsk(1));
+    await goOn();
+    expect(waiting.length).toBe(1);
+    await tell({ kind: 'stop', ticket: 1 });
+    await goOn();
+    expect(waiting.length).toBe(0);
+    expect(replies.at(-1)).toEqual({ kind: 'ended', ticket: 1, ending: 'stopped' });
+  });
+
+  test('leaves a question for a newer one, and hears no stop for an older one', async () => {
+    const { tell, goOn, replies } = desk();
+    void tell(nestAsk(1));
+    void tell(nestAsk(2));
+    await tell({ kind: 'stop', ticket: 1 });
+    await goOn();
+    await goOn();
+    expect(replies.slice(2).every(({ ticket }) => ticket === 2)).toBe(true);
+    expect(replies.some(({ kind }) => kind === 'ended')).toBe(false);
+  });
+
+  test('tells why there are no sheets, and what is wrong with a message', async () => {
+    const { tell, replies } = desk();
+    await tell(nestAsk(1, shownOf({ '/stock/0/sheet': { width: 60, height: 60 } })));
+    expect(replies[0]).toMatchObject({ kind: 'refused', ticket: 1, faults: [{ pointer: '/stock/0/sheet' }] });
+    await tell({ kind: 'nest', ticket: 2, layoutIndex: 0, project: demoWith({ '/cutter/kerf': -1 }) });
+    expect(replies[1]).toEqual({
+      kind: 'failed',
+      ticket: 2,
+      message: '/cutter/kerf: expected a width from 0 to 6 mm, got -1',
+    });
+    await tell({ kind: 'nest', ticket: 3, layoutIndex: 9, project: demoWith() });
+    expect(replies[2]).toMatchObject({ kind: 'failed', ticket: 3 });
+    await tell('go');
+    expect(replies[3]).toMatchObject({ kind: 'failed', ticket: 0 });
+  });
+});
+
+test.each([null, 'x', {}, { kind: 'nest', ticket: 1.5 }, { kind: 'better', ticket: 1, nested: { sheets: 7 } }])(
+  'neither end takes %j for a message',
+  (data) => {
+    expect(() => readAsk(data)).toThrow();
+    expect(() => readReply(data)).toThrow();
+  },
+);
+
+describe('the page’s end', () => {
+  /** A worker that only remembers. */
+  function line() {
+    const asked: Ask[] = [];
+    const terminate = vi.fn();
+    const own: Line = { postMessage: (ask) => void asked.push(ask), terminate, onmessage: null, onerror: null };
+    const say = (data: unknown): void => own.onmessage?.({ data } as MessageEvent<unknown>);
+    return { own, asked, terminate, say };
+  }
+  const value = { sheets: [], stocks: [], released: [], short: [] };
+
+  test('asks once for what stays the same, and shows what belongs to it', () => {
+    const { own, asked, say } = line();
+    const nesting = new Nesting(() => own);
+    nesting.ask(demo);
+    nesting.ask(shownOf({ '/title': 'Another title' }));
+    expect(asked).toHaveLength(1);
+    expect(nesting.share).toBe(0);
+    say({ kind: 'better', ticket: 1, nested: value });
+    say({ kind: 'progress', ticket: 1, share: 0.5 });
+    expect(nesting.sheetsOf(demo)).toEqual([]);
+    expect(nesting.share).toBe(0.5);
+    say({ kind: 'ended', ticket: 1, ending: 'done' });
+    expect([nesting.share, nesting.ending]).toEqual([null, 'done']);
+
+    const wider = shownOf({ '/layouts/0/stand/width': 120 });
+    expect(nesting.sheetsOf(wider)).toBeNull();
+    nesting.ask(wider);
+    say({ kind: 'better', ticket: 1, nested: value });
+    expect(nesting.sheetsOf(wider)).toBeNull();
+    say({
+      kind: 'better',
+      ticket: 2,
+      nested: { ...value, short: [{ pointer: '/stock/0/sheets', message: 'too few' }] },
+    });
+    // Nothing is cut from sheets that are not there.
+    expect(nesting.sheetsOf(wider)).toBeNull();
+    expect(nesting.nested?.short).toHaveLength(1);
+  });
+
+  test('stops, refuses, fails and closes', () => {
+    const { own, asked, say, terminate } = line();
+    const nesting = new Nesting(() => own);
+    nesting.ask(demo);
+    nesting.stop();
+    expect(asked[1]).toEqual({ kind: 'stop', ticket: 1 });
+    expect([nesting.share, nesting.ending]).toEqual([null, 'stopped']);
+    say({ kind: 'better', ticket: 1, nested: value });
+    expect(nesting.nested).toBeNull();
+
+    const faults = [{ pointer: '/stock/0/sheet', message: 'too small' }];
+    nesting.ask(shownOf({ '/layouts/0/stand/width': 120 }));
+    say({ kind: 'refused', ticket: 2, faults });
+    expect(nesting.faults).toEqual(faults);
+
+    nesting.ask(demo);
+    say({ kind: 'better', ticket: 3 });
+    expect(nesting.trouble).not.toBe('');
+    expect(terminate).toHaveBeenCalledTimes(1);
+    nesting.ask(demo);
+    expect(nesting.trouble).toBe('');
+    nesting.close();
+    expect(terminate).toHaveBeenCalledTimes(2);
+    expect(nesting.share).toBeNull();
+    // What was cut short is taken up again.
+    nesting.ask(demo);
+    expect(asked.filter(({ kind }) => kind === 'nest')).toHaveLength(5);
+  });
+});
