@@ -433,6 +433,7 @@ describe('a newer build', () => {
       const file = join(folder, name);
       const [old, changed] = [readFileSync(file, 'utf8'), readFileSync(file, 'utf8').replaceAll(app, 'app.newer.js')];
       writeFileSync(file, changed.replace(hashOf(old), hashOf(changed)));
+      for (const compressed of ['.gz', '.br']) rmSync(file + compressed, { force: true });
     }
   }
 
