@@ -18,7 +18,7 @@ test('every corner is found again from the two lines, named as the listener sees
       expect(rows).toHaveLength(8);
       for (const side of ['left', 'right'] as const) {
         const own = rows.filter((row) => row.side === side);
-        const back = own.map(({ fromCentre, hand, fromEdge }) => [
+        const back = own.map(({ fromCentre, hand, fromEdge }): readonly [number, number] => [
           hand === 'left' ? -fromCentre : fromCentre,
           fromEdge,
         ]);

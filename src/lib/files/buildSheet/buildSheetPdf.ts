@@ -26,7 +26,7 @@ export async function buildSheetPdf(subject: Subject, paper: PaperName): Promise
 }
 
 /** Everything in its order, a page filled before the next is begun. */
-function pagesOf(
+export function pagesOf(
   title: string,
   sections: readonly Section[],
   { project }: Pick<Subject, 'project'>,
