@@ -79,7 +79,7 @@ export const side: Figure = {
   dimensions: [
     upright('e', [0, 0], EAR, -1, 'e'),
     upright('l', [REAR[0], 0], REAR, 1, 'l'),
-    upright('h_f', [FRONT[0], 0], FRONT, -1, 'h_f', { base: FRONT[0] - 8 }),
+    upright('hf', [FRONT[0], 0], FRONT, -1, 'hf', { base: FRONT[0] - 8 }),
     across('r', [0, 0], [FRONT[0], 0], -1, 'r'),
     turned('α', AIMED, Math.PI - TILT, Math.PI, 240, 'α'),
     turned('θ', REAR, Math.PI - TILT, Math.PI, 150, 'θ', 'to'),
@@ -119,15 +119,15 @@ const RIGHT: Point = [330, 572];
 const facing = ([x, y]: Point): number => Math.atan2(-y, -x);
 
 export const triangle: Figure = {
-  says: 'From above: the two aimed points, B apart, and the head, d_L and d_R from them; the pair stands γ apart as the head sees it.',
+  says: 'From above: the two aimed points, B apart, and the head, dL and dR from them; the pair stands γ apart as the head sees it.',
   extent: [-560, -110, 560, 790],
   shapes: [
     ...headAbove([0, 0]),
     cabinetAbove('left', LEFT, facing(LEFT)),
     cabinetAbove('right', RIGHT, facing(RIGHT)),
     line('dl', 'sight', [LEFT, [0, 0], RIGHT], 'sight'),
-    label('dL', [-215, 240], 'd_L'),
-    label('dR', [215, 240], 'd_R'),
+    label('dL', [-215, 240], 'dL'),
+    label('dR', [215, 240], 'dR'),
   ],
   dimensions: [
     across('B', LEFT, RIGHT, -1, 'B', { base: 572 }),

@@ -7,7 +7,7 @@ const UPPER: Point = [680, 270];
 const LOWER: Point = [700, 120];
 
 export const crossover: Figure = {
-  says: 'From the side: the upper driver is d_u from the ear and the lower one d_l; the difference of the two paths is Δ.',
+  says: 'From the side: the upper driver is du from the ear and the lower one dl; the difference of the two paths is Δ.',
   extent: [0, 30, 820, 400],
   shapes: [
     area('cabinet', 'cabinet', block([680, 40], 0, 120, 330)),
@@ -16,8 +16,8 @@ export const crossover: Figure = {
     spot('upper', 'axis', UPPER, 'dot'),
     spot('lower', 'axis', LOWER, 'dot'),
     circle('head', 'head', EAR, 26, { pen: 'narrow' }),
-    label('u', [400, 325], 'd_u'),
-    label('l', [400, 185], 'd_l'),
+    label('u', [400, 325], 'du'),
+    label('l', [400, 185], 'dl'),
   ],
   dimensions: [],
 };
@@ -48,8 +48,8 @@ export const reflection: Figure = {
     label('d', [360, 285], 'd'),
   ],
   dimensions: [
-    upright('h_s', [640, 0], SOURCE, 1, 'h_s'),
-    upright('h_e', [80, 0], HEAD, -1, 'h_e'),
+    upright('hs', [640, 0], SOURCE, 1, 'hs'),
+    upright('he', [80, 0], HEAD, -1, 'he'),
     across('r', HEAD, SOURCE, 1, 'r'),
   ],
 };

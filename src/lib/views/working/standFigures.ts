@@ -38,18 +38,18 @@ const wedge: readonly Point[] = [
 const [, , LOW = [0, 0], HIGH = [0, 0]] = wedge;
 
 export const profile: Figure = {
-  says: 'The stand from the side: H_f high at its front and H_r at its rear, its top sloping by θ.',
+  says: 'The stand from the side: Hf high at its front and Hr at its rear, its top sloping by θ.',
   extent: [0, 0, 480, HIGH[1]],
   shapes: [area('stand', 'stand', wedge), line('level', 'desk', [LOW, [260, 60]], 'hidden')],
   dimensions: [
-    upright('H_f', [0, 0], HIGH, -1, 'H_f'),
-    upright('H_r', [480, 0], LOW, 1, 'H_r'),
+    upright('Hf', [0, 0], HIGH, -1, 'Hf'),
+    upright('Hr', [480, 0], LOW, 1, 'Hr'),
     turned('θ', LOW, Math.PI - TILT, Math.PI, 190, 'θ'),
   ],
 };
 
 export const rod: Figure = {
-  says: 'A rod hole in a slice, d_h wide; its middle lies a from the nearest edge, which leaves e of wood.',
+  says: 'A rod hole in a slice, dh wide; its middle lies a from the nearest edge, which leaves e of wood.',
   extent: [0, 0, 480, 240],
   shapes: [
     area('slice', 'stand', [
@@ -63,7 +63,7 @@ export const rod: Figure = {
   ],
   dimensions: [
     upright('a', [250, 0], [250, 70], -1, 'a', { base: 190 }),
-    across('d_h', [216, 70], [284, 70], 1, 'd_h', { base: 120 }),
+    across('dh', [216, 70], [284, 70], 1, 'dh', { base: 120 }),
     upright('e', [250, 0], [250, 36], 1, 'e', { base: 300 }),
   ],
 };
