@@ -1,11 +1,19 @@
+import { flushSync } from 'svelte';
 import type { Attachment } from 'svelte/attachments';
 
-/** The size of an element as it is resized, px; a stated one until the page is alive. */
+/** A CSS millimetre, px. */
+const MM = 96 / 25.4;
+
+/** The size of an element as it is resized, px; a stated one until the page is alive, and one of its own on paper. */
 export class ContainerSize {
   #size = $state.raw<{ readonly width: number; readonly height: number }>({ width: 0, height: 0 });
 
-  constructor(width: number, height: number) {
+  readonly #printed: { readonly width: number; readonly height: number } | null;
+
+  /** @param printed what the style sheet for print makes it, mm, so that a scale stays true there; else it is as it is. */
+  constructor(width: number, height: number, printed?: { readonly width: number; readonly height: number }) {
     this.#size = { width, height };
+    this.#printed = printed ? { width: printed.width * MM, height: printed.height * MM } : null;
   }
 
   get width(): number {
@@ -21,7 +29,22 @@ export class ContainerSize {
       const { width = 0, height = 0 } = entry?.contentRect ?? {};
       if (width > 0 && height > 0) this.#size = { width, height };
     });
+    // Nothing is observed between the call for a print and the print itself.
+    const print = (): void =>
+      flushSync(() => {
+        this.#size = this.#printed ?? this.#size;
+      });
+    const back = (): void => {
+      observer.unobserve(node);
+      observer.observe(node);
+    };
     observer.observe(node);
-    return () => observer.disconnect();
+    window.addEventListener('beforeprint', print);
+    window.addEventListener('afterprint', back);
+    return () => {
+      observer.disconnect();
+      window.removeEventListener('beforeprint', print);
+      window.removeEventListener('afterprint', back);
+    };
   };
 }
