@@ -64,7 +64,19 @@ describe('a sound project', () => {
       `sheets/MDF 3 mm-${number}.dxf`,
       `sheets/MDF 3 mm-${number}.svg`,
     ]);
-    const bench = ['templates/slice.pdf', 'solids/stand.stl', 'solids/stands.3mf', 'cut-list.csv', 'manifest.json'];
+    const drawn = (stem: string): string[] => [`${stem}.dxf`, `${stem}.svg`];
+    const tools = [
+      'build-sheet.pdf',
+      ...['coupons/coupon MDF 3 mm', 'gauges/baffle-gauge', 'gauges/wedge-gauge'].flatMap(drawn),
+    ];
+    const bench = [
+      'templates/slice.pdf',
+      'solids/stand.stl',
+      'solids/stands.3mf',
+      'cut-list.csv',
+      'manifest.json',
+      ...tools,
+    ];
     const parts = ['parts/slice.dxf', 'parts/slice.svg'];
     expect(everyFile(out)).toEqual(['plan.json', ...parts, ...sheets, ...bench].sort());
   });
