@@ -70,7 +70,9 @@ describe('the measuring guide on a phone', () => {
     const small = await page.locator(':is(.step:target, nav) :is(a, button, input)').evaluateAll((controls) =>
       controls.flatMap((control) => {
         const { width, height } = control.getBoundingClientRect();
-        return height > 0 && Math.min(width, height) < 44 && !control.matches('.term') ? [`${control.textContent}: ${height}`] : [];
+        return height > 0 && Math.min(width, height) < 44 && !control.matches('.term')
+          ? [`${control.textContent}: ${height}`]
+          : [];
       }),
     );
     expect(small).toEqual([]);
