@@ -128,7 +128,10 @@ describe('the page’s end', () => {
     say({ kind: 'ended', ticket: 1, ending: 'done' });
     expect([nesting.share, nesting.ending]).toEqual([null, 'done']);
 
+    const held = shownOf({ '/layouts/0/arrangement': { seed: 2 } });
+    expect([nesting.isOf(held), nesting.isLike(held)]).toEqual([false, true]);
     const wider = shownOf({ '/layouts/0/stand/width': 120 });
+    expect([nesting.isOf(wider), nesting.isLike(wider)]).toEqual([false, false]);
     expect(nesting.sheetsOf(wider)).toBeNull();
     nesting.ask(wider);
     say({ kind: 'better', ticket: 1, nested: value });
@@ -140,7 +143,7 @@ describe('the page’s end', () => {
     });
     // Nothing is cut from sheets that are not there.
     expect(nesting.sheetsOf(wider)).toBeNull();
-    expect(nesting.nested?.short).toHaveLength(1);
+    expect(nesting.told?.value.short).toHaveLength(1);
   });
 
   test('stops, refuses, fails and closes', () => {
@@ -151,7 +154,7 @@ describe('the page’s end', () => {
     expect(asked[1]).toEqual({ kind: 'stop', ticket: 1 });
     expect([nesting.share, nesting.ending]).toEqual([null, 'stopped']);
     say({ kind: 'better', ticket: 1, nested: value });
-    expect(nesting.nested).toBeNull();
+    expect(nesting.told).toBeNull();
 
     const faults = [{ pointer: '/stock/0/sheet', message: 'too small' }];
     nesting.ask(shownOf({ '/layouts/0/stand/width': 120 }));

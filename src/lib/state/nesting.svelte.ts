@@ -12,14 +12,28 @@ export interface Line {
   onerror: ((event: ErrorEvent) => void) | null;
 }
 
+/** An answer, and what it was asked of. */
+export interface Told {
+  readonly shown: Shown;
+  readonly value: Nested;
+}
+
+/** All that sheets depend on: what is cut from what, and how it is to lie. */
+interface Key {
+  readonly what: string;
+  readonly how: string;
+}
+
+const isSame = (a: Key, b: Key): boolean => a.what === b.what && a.how === b.how;
+
 /** How the parts lie on their sheets, found off the page's own thread; better answers come while one looks at the last. */
 export class Nesting {
   readonly #connect: () => Line;
-  readonly #keys = new WeakMap<Shown, string>();
+  readonly #keys = new WeakMap<Shown, Key>();
   #line: Line | null = null;
   #ticket = 0;
-  #asked: string | null = null;
-  #nested = $state.raw<{ readonly key: string; readonly value: Nested } | null>(null);
+  #asked: { readonly shown: Shown; readonly key: Key } | null = null;
+  #told = $state.raw<(Told & { readonly key: Key }) | null>(null);
   #share = $state<number | null>(null);
   #faults = $state.raw<readonly Fault[]>([]);
   #trouble = $state('');
@@ -31,8 +45,8 @@ export class Nesting {
   }
 
   /** The last answer, also while a new question is being worked at; null before the first. */
-  get nested(): Nested | null {
-    return this.#nested?.value ?? null;
+  get told(): Told | null {
+    return this.#told;
   }
 
   /** How much of the work is done, 0…1; null while nobody works. */
@@ -55,18 +69,28 @@ export class Nesting {
     return this.#ending;
   }
 
-  /** The sheets of what is shown; null where the last answer is of something else. */
+  /** Whether the last answer is of this. */
+  isOf(shown: Shown | null): boolean {
+    return shown !== null && this.#told !== null && isSame(this.#told.key, this.#keyOf(shown));
+  }
+
+  /** Whether the last answer has the parts, stocks and spaces of this, whatever is held in place. */
+  isLike(shown: Shown | null): boolean {
+    return shown !== null && this.#told?.key.what === this.#keyOf(shown).what;
+  }
+
+  /** The sheets of what is shown, to cut from; null where the last answer is of something else, or takes more than there are. */
   sheetsOf(shown: Shown | null): readonly Sheet[] | null {
-    if (shown === null || this.#nested?.key !== this.#keyOf(shown)) return null;
-    return this.#nested.value.short.length > 0 ? null : this.#nested.value.sheets;
+    const { told } = this;
+    return told === null || !this.isOf(shown) || told.value.short.length > 0 ? null : told.value.sheets;
   }
 
   /** Begins to nest what is shown, unless nothing that matters to it has changed. */
   ask(shown: Shown): void {
     const key = this.#keyOf(shown);
-    if (this.#asked === key) return;
+    if (this.#asked !== null && isSame(this.#asked.key, key)) return;
     this.#line ??= this.#connected();
-    this.#asked = key;
+    this.#asked = { shown, key };
     this.#ticket += 1;
     this.#share = 0;
     this.#ending = null;
@@ -110,7 +134,7 @@ export class Nesting {
   #take(reply: Reply): void {
     switch (reply.kind) {
       case 'better':
-        this.#nested = this.#asked === null ? null : { key: this.#asked, value: reply.nested };
+        this.#told = this.#asked === null ? null : { ...this.#asked, value: reply.nested };
         return;
       case 'progress':
         this.#share = reply.share;
@@ -119,7 +143,7 @@ export class Nesting {
         this.#end(reply.ending);
         return;
       case 'refused':
-        this.#nested = null;
+        this.#told = null;
         this.#faults = reply.faults;
         this.#end('done');
         return;
@@ -139,12 +163,14 @@ export class Nesting {
     this.#trouble = message;
   }
 
-  /** All that the sheets depend on. */
-  #keyOf(shown: Shown): string {
+  #keyOf(shown: Shown): Key {
     const known = this.#keys.get(shown);
     if (known !== undefined) return known;
     const { plan, project, layout } = shown;
-    const key = JSON.stringify([plan.parts, project.stock, project.cutter, layout.arrangement]);
+    const key = {
+      what: JSON.stringify([plan.parts, project.stock, project.cutter]),
+      how: JSON.stringify(layout.arrangement),
+    };
     this.#keys.set(shown, key);
     return key;
   }

@@ -1,6 +1,7 @@
 import { capacityOf } from './arrange.ts';
 import { claimOf, type Bed, type Body } from './nestBoard.ts';
 import { fits } from './nestBound.ts';
+import { Greedy, largestFirst } from './nestGreedy.ts';
 import { pick, type Random } from './nestRandom.ts';
 import { Separation } from './nestSeparate.ts';
 import type { Problem } from './nestProblem.ts';
@@ -54,7 +55,10 @@ export function* improve(
     const separated = yield* separate(problem, thrown, random, limit, spent);
     failures = separated === null ? failures + 1 : 0;
     if (separated === null) continue;
-    beds = replaced(beds, separated);
+    beds = replaced(
+      beds,
+      separated.map((bed) => (isSame(bed, tried.giver) ? tidied(bed, problem) : bed)),
+    );
     yield beds;
   }
   return 'spent';
@@ -109,6 +113,14 @@ function replaced(beds: readonly Bed[], changed: readonly Bed[]): Bed[] {
   const next = beds.map((bed) => changed.find((other) => isSame(bed, other)) ?? bed);
   const kept = next.filter(({ offcut, bodies }) => offcut || bodies.length > 0);
   return closedUp(kept);
+}
+
+/** What is left on a sheet laid anew, close together at its lower edge, so that the rest of it stays in one piece. */
+function tidied(bed: Bed, { pairs }: Problem): Bed {
+  const greedy = new Greedy([{ ...bed, bodies: bed.bodies.filter(({ fixed }) => fixed) }], pairs);
+  const loose = largestFirst(free(bed).map(({ item }) => item));
+  const [laid] = loose.every((item) => greedy.lay(item)) ? greedy.beds : [];
+  return laid ?? bed;
 }
 
 const isSame = (a: Bed, b: Bed): boolean => a.number === b.number && a.offcut === b.offcut;
