@@ -13,7 +13,7 @@ import type { Locked, Stock } from '$lib/project/project.ts';
 import type { Part, Sheet } from './part.ts';
 
 /** Work after which nesting ends by itself, in pairs of pieces looked at: a second or two. */
-export const BUDGET = 24_000_000;
+const BUDGET = 24_000_000;
 /** The seed of a layout that names none. */
 export const FIRST_SEED = 1;
 /** More copies than this are not tried one by one as well: in rows they lie as well, and far sooner. */
@@ -130,9 +130,9 @@ function startStock(
   return success({ problem, released, sheets: new WeakMap(), beds: first.value });
 }
 
-/** The rest of the copies laid round those that are held; what finds no room there on further sheets, in rows. */
+/** The boards with held parts filled up round those, and offcuts; what finds no room there on further sheets, in rows. */
 function aroundHeld(problem: Problem, held: readonly Bed[], cutter: Spaces): Result<Bed[]> {
-  const greedy = new Greedy(withEmpty(held, problem), problem.pairs);
+  const greedy = new Greedy(withOffcuts(held, problem), problem.pairs);
   const left = largestFirst(problem.items).map((item) => {
     const count = held.flatMap(({ bodies }) => bodies).filter((body) => body.item === item).length;
     let quantity = item.part.quantity - count;
@@ -150,15 +150,14 @@ function aroundHeld(problem: Problem, held: readonly Bed[], cutter: Spaces): Res
   return success(closedUp(beds));
 }
 
-/** The boards with something held on them, all offcuts, and the whole sheets that come before one with something held. */
-function withEmpty(held: readonly Bed[], { offcuts, room }: Problem): Bed[] {
-  const last = Math.max(0, ...held.filter(({ offcut }) => !offcut).map(({ number }) => number));
-  const board = (offcut: boolean, number: number, own: Bed['room']): Bed =>
-    held.find((bed) => bed.offcut === offcut && bed.number === number) ?? { offcut, number, room: own, bodies: [] };
-  return [
-    ...offcuts.map((own, i) => board(true, i + 1, own)),
-    ...Array.from({ length: last }, (_, i) => board(false, i + 1, room)),
-  ];
+/** Boards and all offcuts, also those that nothing lies on yet. */
+function withOffcuts(beds: readonly Bed[], { offcuts }: Problem): Bed[] {
+  const empty = offcuts.flatMap((room, i): Bed[] =>
+    beds.some(({ offcut, number }) => offcut && number === i + 1)
+      ? []
+      : [{ offcut: true, number: i + 1, room, bodies: [] }],
+  );
+  return [...beds, ...empty];
 }
 
 /** Boards that may be better than the ones a stock has; null in between. */
@@ -170,17 +169,7 @@ function* answers(
   const { problem } = state;
   const greedy = oneByOne(state);
   if (greedy !== null) yield greedy;
-  yield* improve(problem, withOffcuts(state), source, spent);
-}
-
-/** All boards of a state, the offcuts that nothing lies on among them: there is room on those too. */
-function withOffcuts({ beds, problem }: State): Bed[] {
-  const empty = problem.offcuts.flatMap((room, i): Bed[] =>
-    beds.some(({ offcut, number }) => offcut && number === i + 1)
-      ? []
-      : [{ offcut: true, number: i + 1, room, bodies: [] }],
-  );
-  return [...beds, ...empty];
+  yield* improve(problem, withOffcuts(state.beds, problem), source, spent);
 }
 
 /** Copies laid one by one, where there are several parts and rows do them no justice; null when it takes no fewer sheets. */
@@ -190,7 +179,7 @@ function oneByOne({ problem, beds }: State): Bed[] | null {
   if (items.length < 2 || copies > MOST_GREEDY || beds.some(({ bodies }) => bodies.some(({ fixed }) => fixed)))
     return null;
   const whole = beds.filter(({ offcut }) => !offcut).length;
-  const greedy = new Greedy(withEmpty([], problem), pairs);
+  const greedy = new Greedy(withOffcuts([], problem), pairs);
   let number = 0;
   for (const item of largestFirst(items)) {
     for (let i = 0; i < item.part.quantity; i++) {
