@@ -23,7 +23,7 @@ export default defineConfig({
                 {
                   name: 'shared',
                   test: /src\/lib\/(?:state|views|project|layout|geometry|plan|stand)\/|node_modules\/valibot\//,
-                  minShareCount: 3,
+                  minShareCount: 5,
                 },
               ],
             },
