@@ -189,27 +189,25 @@ describe('by hand', () => {
       await page.keyboard.press('Escape');
       expect(await part.getAttribute('aria-pressed')).toBe('false');
 
-      // Held where it lies; the focus stays with it while the rest is arranged anew.
-      await page.keyboard.press('h');
-      await expect.poll(() => message(page).textContent()).toContain('is held where it lies');
-      await ended(page);
-      const focused = page.locator(':focus');
-      expect(await focused.getAttribute('aria-label')).toMatch(/held$/);
-      await page.keyboard.press('h');
-      await expect.poll(() => message(page).textContent()).toContain('is let go');
-
       // Up where there is room, and round.
       await page.keyboard.press('Enter');
       for (let i = 0; i < 20; i++) await page.keyboard.press('Shift+ArrowUp');
       await page.keyboard.press('Enter');
       await expect.poll(() => message(page).textContent()).toContain('held where you put it');
-      await ended(page);
       const before = await page.locator(':focus').getAttribute('aria-label');
       await page.keyboard.press('r');
       await expect.poll(() => page.locator(':focus').getAttribute('aria-label')).not.toBe(before);
       await ended(page);
       expect(await page.locator(':focus').getAttribute('aria-label')).toMatch(/held$/);
       expect(await section(page).locator('[data-placement].held').count()).toBe(1);
+
+      // Let go, and held where it then lies; the focus stays with it while the rest is arranged anew.
+      await page.keyboard.press('h');
+      await expect.poll(() => message(page).textContent()).toContain('is let go');
+      await page.keyboard.press('h');
+      await expect.poll(() => message(page).textContent()).toContain('is held where it lies');
+      await ended(page);
+      expect(await page.locator(':focus').getAttribute('aria-label')).toMatch(/held$/);
     },
     2 * BUSY,
   );

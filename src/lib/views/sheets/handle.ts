@@ -26,14 +26,17 @@ export function handle(bench: SheetBench, sheet: number): Attachment<SVGSVGEleme
       return part === null ? null : { sheet, placement: Number(part.dataset.placement) };
     };
 
+    const isChosen = ({ placement }: Which): boolean => {
+      const { chosen } = bench;
+      return chosen?.sheet === sheet && chosen.placement === placement;
+    };
+
     function down(event: PointerEvent): void {
       keys = false;
       const which = whichAt(event.target);
       if (which === null || event.button !== 0) return;
-      const chosen = bench.chosen;
-      const isChosen = chosen?.sheet === sheet && chosen.placement === which.placement;
       // A finger chooses first, so that the page can be moved with a finger on a sheet.
-      if (event.pointerType === 'touch' && !isChosen) return;
+      if (event.pointerType === 'touch' && !isChosen(which)) return;
       drag = { id: event.pointerId, which, from: new DOMPoint(event.clientX, event.clientY), moving: false };
       svg.setPointerCapture(event.pointerId);
     }
@@ -66,6 +69,12 @@ export function handle(bench: SheetBench, sheet: number): Attachment<SVGSVGEleme
     function cancel(): void {
       if (drag?.moving) bench.putBack();
       drag = null;
+    }
+
+    /** A finger on the chosen part moves it, not the page. */
+    function touch(event: TouchEvent): void {
+      const which = whichAt(event.target);
+      if (which !== null && isChosen(which) && event.touches.length === 1) event.preventDefault();
     }
 
     function click({ target }: Event): void {
@@ -121,6 +130,7 @@ export function handle(bench: SheetBench, sheet: number): Attachment<SVGSVGEleme
 
     svg.dataset.sheet = String(sheet);
     svg.addEventListener('pointerdown', down);
+    svg.addEventListener('touchstart', touch, { passive: false });
     svg.addEventListener('pointermove', move);
     svg.addEventListener('pointerup', up);
     svg.addEventListener('pointercancel', cancel);
@@ -130,6 +140,7 @@ export function handle(bench: SheetBench, sheet: number): Attachment<SVGSVGEleme
     return () => {
       anew.disconnect();
       svg.removeEventListener('pointerdown', down);
+      svg.removeEventListener('touchstart', touch);
       svg.removeEventListener('pointermove', move);
       svg.removeEventListener('pointerup', up);
       svg.removeEventListener('pointercancel', cancel);
