@@ -1,9 +1,15 @@
 import { benchHeadRoom } from './headRoom.ts';
+import { benchNesting } from './nesting.ts';
 import { benchPlan } from './plan.ts';
 import { benchSound } from './sound.ts';
 import type { Measured } from './measure.ts';
 
-const benches: readonly (() => Measured | Promise<Measured>)[] = [benchPlan, benchSound, benchHeadRoom];
+const benches: readonly (() => Measured | Promise<Measured>)[] = [
+  benchPlan,
+  benchSound,
+  benchHeadRoom,
+  ...benchNesting,
+];
 
 /** Prints one line a benchmark: median, what it should stay under, and a checksum that must not change. */
 for (const bench of benches) {
