@@ -126,7 +126,8 @@ describe('a dimension of the drawing', () => {
     expect(await page.locator('[data-item="ear-height"].chosen').count()).toBe(1);
     expect(await page.locator('[data-view="side"] [data-item="head"].chosen').count()).toBe(1);
     await page.locator('[data-view="front"] [data-handle="handle-driver-1"]').focus();
-    expect(await page.locator('[data-lit][data-at="/speaker/drivers/1"]').count()).toBe(1);
+    // Its group is filled when the page has come to rest, and lights up then.
+    await page.locator('[data-lit][data-at="/speaker/drivers/1"]').waitFor();
     expect(await page.locator('[data-view="front"] circle.chosen').count()).toBe(1);
   });
 });

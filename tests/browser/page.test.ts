@@ -74,6 +74,9 @@ describe('a visitor', () => {
 
   test('loses the network', async () => {
     const { page, setOffline, takeNoise } = await visit();
+    // What the page fetches after the first picture, and the offline copy, would be cut short: a noise of their own.
+    await page.evaluate(async () => void (await navigator.serviceWorker.ready));
+    await page.waitForLoadState('networkidle');
     await setOffline(true);
     expect(await page.evaluate(() => navigator.onLine)).toBe(false);
     await page.evaluate(() => fetch('missing.json').catch(() => 'gone'));

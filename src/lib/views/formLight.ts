@@ -20,13 +20,30 @@ export function formLight(open: OpenProject, selection: Selection): Attachment<H
     form.addEventListener('focusin', focused);
     const { chosen } = selection;
     const pointer = chosen?.kind === 'value' ? chosen.pointer : chosen && groupOf(chosen.thing, open.layoutIndex);
-    const found = pointer ? place(form, pointer) : null;
-    found?.setAttribute(LIT, '');
-    if (found && !form.contains(document.activeElement)) show(form, found);
+    const putOut = pointer ? lightUp(form, pointer) : undefined;
     return () => {
       form.removeEventListener('focusin', focused);
-      found?.removeAttribute(LIT);
+      putOut?.();
     };
+  };
+}
+
+/** Lights up the place of a value or thing; where its group is not filled yet, as soon as it is. Returns what puts it out. */
+function lightUp(form: HTMLElement, pointer: string): () => void {
+  let lit: Element | null = null;
+  const light = (): void => {
+    lit = place(form, pointer);
+    if (!lit) return;
+    filling.disconnect();
+    lit.setAttribute(LIT, '');
+    if (!form.contains(document.activeElement)) show(form, lit);
+  };
+  const filling = new MutationObserver(light);
+  filling.observe(form, { childList: true, subtree: true });
+  light();
+  return () => {
+    filling.disconnect();
+    lit?.removeAttribute(LIT);
   };
 }
 
