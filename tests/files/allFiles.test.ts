@@ -61,6 +61,19 @@ describe('all files of a layout', () => {
     }
   });
 
+  it('say in degrees how each part is turned on its sheet', async () => {
+    const of = project();
+    const planned = plan(of, firstLayout(of));
+    if (!planned.ok) throw new Error('the demo has a plan');
+    const cut = await cutFiles(of, planned.value);
+    if (!cut.ok) throw new Error('the demo has cut files');
+    const { sheets } = JSON.parse(cut.value.document) as { sheets: { placements: { turn: number }[] }[] };
+    const told = sheets.flatMap(({ placements }) => placements.map(({ turn }) => turn));
+    const laid = cut.value.sheets.flatMap(({ placements }) => placements.map(({ turn }) => turn));
+    expect(told).toEqual(laid.map((turn) => (turn * 180) / Math.PI));
+    expect(told.filter((turn) => ![0, 90, 180, 270].includes(turn))).toEqual([]);
+  });
+
   it('are listed with their bytes and SHA-256, as Node finds them', async () => {
     const { files } = await made(project());
     const list = JSON.parse(String(files.at(-1)?.content)) as { files: Listed[]; leftOut: unknown[] };

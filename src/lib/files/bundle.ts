@@ -1,3 +1,4 @@
+import { degrees } from '$lib/geometry/angle.ts';
 import { layoutFaults } from '$lib/workshop/validity.ts';
 import { cutterFor } from '$lib/workshop/beam.ts';
 import type { Plan } from '$lib/plan/document.ts';
@@ -19,11 +20,11 @@ export interface CutFile {
 }
 
 export interface CutFiles {
-  /** The plan with its sheets, as `plan.json` holds it. */
+  /** The plan with its sheets, as `plan.json` holds it: degrees throughout. */
   readonly document: string;
   /** Part and sheet drawings, SVG and DXF of each. */
   readonly cut: readonly CutFile[];
-  /** How the parts lie, as in the document. */
+  /** How the parts lie, turns in radians. */
   readonly sheets: readonly Sheet[];
 }
 
@@ -46,8 +47,16 @@ export async function cutFiles(
   const drawings = await Promise.all(
     [...parts, ...nested.value].map((named) => bothFormats(named, project.cutter.colours)),
   );
-  const document = `${JSON.stringify({ ...plan, sheets: sheets.value }, null, 2)}\n`;
-  return success({ document, cut: drawings.flat(), sheets: sheets.value });
+  return success({ document: documentOf(plan, sheets.value), cut: drawings.flat(), sheets: sheets.value });
+}
+
+/** In files, turns are in degrees like every angle. */
+function documentOf(plan: Plan, sheets: readonly Sheet[]): string {
+  const inDegrees = sheets.map((sheet) => ({
+    ...sheet,
+    placements: sheet.placements.map((placement) => ({ ...placement, turn: degrees(placement.turn) })),
+  }));
+  return `${JSON.stringify({ ...plan, sheets: inDegrees }, null, 2)}\n`;
 }
 
 function checked(sheets: readonly Sheet[], { cutter }: Project, { parts }: Plan): Result<readonly Sheet[]> {
