@@ -27,17 +27,24 @@ export function edgesOf(contour: Contour): Edge[] {
     const { centre, radius } = contour;
     const east: Point = [centre[0] + radius, centre[1]];
     const west: Point = [centre[0] - radius, centre[1]];
-    const half = { kind: 'arc', centre, radius, sweep: Math.PI } as const;
     return [
-      { ...half, start: east, end: west },
-      { ...half, start: west, end: east },
+      { kind: 'arc', start: east, end: west, centre, radius, sweep: Math.PI },
+      { kind: 'arc', start: west, end: east, centre, radius, sweep: Math.PI },
     ];
   }
-  const { vertices, closed } = contour;
-  return vertices.flatMap((from, index) => {
-    const to = vertices[index + 1] ?? (closed ? vertices[0] : undefined);
-    return to === undefined || (from.x === to.x && from.y === to.y) ? [] : [edge(from, to)];
-  });
+  const edges: Edge[] = [];
+  let from: Vertex | undefined;
+  for (const to of contour.vertices) {
+    if (from) addEdge(edges, from, to);
+    from = to;
+  }
+  const [first] = contour.vertices;
+  if (contour.closed && from && first) addEdge(edges, from, first);
+  return edges;
+}
+
+function addEdge(edges: Edge[], from: Vertex, to: Vertex): void {
+  if (from.x !== to.x || from.y !== to.y) edges.push(edge(from, to));
 }
 
 /**

@@ -1,5 +1,5 @@
 import { edgesOf, facesArc, type Edge } from './edge.ts';
-import type { Contour } from './contour.ts';
+import type { Circle, Contour } from './contour.ts';
 import type { Point } from './point.ts';
 
 /** An upright rectangle that bounds something. */
@@ -11,31 +11,54 @@ export interface Extent {
 }
 
 /** The smallest upright rectangle round some contours, arcs taken in full. Without a point: left Infinity, right −Infinity. */
-export const extentOf = (...contours: readonly Contour[]): Extent =>
-  around(contours.flatMap((contour) => edgesOf(contour).flatMap(extremes)));
-
-/** The smallest upright rectangle round an edge. */
-export const edgeExtent = (edge: Edge): Extent => around(extremes(edge));
-
-export function around(points: readonly Point[]): Extent {
-  let [left, bottom, right, top] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const [x, y] of points) {
-    left = Math.min(left, x);
-    bottom = Math.min(bottom, y);
-    right = Math.max(right, x);
-    top = Math.max(top, y);
+export function extentOf(...contours: readonly Contour[]): Extent {
+  const bounds = nothing();
+  for (const contour of contours) {
+    if (contour.kind === 'circle') takeCircle(bounds, contour);
+    else for (const edge of edgesOf(contour)) takeEdge(bounds, edge);
   }
-  return { left, bottom, right, top };
+  return bounds;
 }
 
-function extremes(edge: Edge): Point[] {
-  if (edge.kind === 'straight') return [edge.start, edge.end];
+/** The smallest upright rectangle round an edge. */
+export function edgeExtent(edge: Edge): Extent {
+  const bounds = nothing();
+  takeEdge(bounds, edge);
+  return bounds;
+}
+
+export function around(points: readonly Point[]): Extent {
+  const bounds = nothing();
+  for (const point of points) take(bounds, point[0], point[1]);
+  return bounds;
+}
+
+type Bounds = { -readonly [Side in keyof Extent]: Extent[Side] };
+
+const nothing = (): Bounds => ({ left: Infinity, bottom: Infinity, right: -Infinity, top: -Infinity });
+
+function take(bounds: Bounds, x: number, y: number): void {
+  bounds.left = Math.min(bounds.left, x);
+  bounds.bottom = Math.min(bounds.bottom, y);
+  bounds.right = Math.max(bounds.right, x);
+  bounds.top = Math.max(bounds.top, y);
+}
+
+function takeCircle(bounds: Bounds, { centre, radius }: Circle): void {
+  take(bounds, centre[0] - radius, centre[1] - radius);
+  take(bounds, centre[0] + radius, centre[1] + radius);
+}
+
+function takeEdge(bounds: Bounds, edge: Edge): void {
+  take(bounds, edge.start[0], edge.start[1]);
+  take(bounds, edge.end[0], edge.end[1]);
+  if (edge.kind === 'straight') return;
   const { centre, radius } = edge;
-  const compass: Point[] = [
+  const compass: readonly Point[] = [
     [centre[0] + radius, centre[1]],
     [centre[0], centre[1] + radius],
     [centre[0] - radius, centre[1]],
     [centre[0], centre[1] - radius],
   ];
-  return [edge.start, edge.end, ...compass.filter((point) => facesArc(edge, point))];
+  for (const point of compass) if (facesArc(edge, point)) take(bounds, point[0], point[1]);
 }

@@ -1,5 +1,4 @@
 import { edgesOf, type Edge } from './edge.ts';
-import { outer } from './plane.ts';
 import type { Contour } from './contour.ts';
 import type { Point } from './point.ts';
 
@@ -16,31 +15,55 @@ export interface Moments {
  * first corner, so that a figure far from the origin keeps its digits.
  */
 export function momentsOf(outside: Contour, holes: readonly Contour[] = []): Moments {
-  const whole = edgesOf(outside);
-  const origin = whole[0]?.start ?? [0, 0];
-  let [area, x, y] = [0, 0, 0];
-  const count = (edges: readonly Edge[], sign: 1 | -1): void => {
-    const sums = sumsOf(edges, origin);
-    const turned = sums.area < 0 ? -sign : sign;
-    area += turned * sums.area;
-    x += turned * sums.x;
-    y += turned * sums.y;
-  };
-  count(whole, 1);
-  for (const hole of holes) count(edgesOf(hole), -1);
+  const origin = startOf(outside);
+  const whole = sumsOf(outside, origin);
+  // Either way round, an outside counts in full and a hole is taken away.
+  const turned = whole.area < 0 ? -1 : 1;
+  let [area, x, y] = [turned * whole.area, turned * whole.x, turned * whole.y];
+  for (const hole of holes) {
+    const less = sumsOf(hole, origin);
+    const taken = less.area < 0 ? -1 : 1;
+    area -= taken * less.area;
+    x -= taken * less.x;
+    y -= taken * less.y;
+  }
   return { area, centre: [origin[0] + x / area, origin[1] + y / area] };
 }
 
-/** Signed area, and area times the offset of its middle from the origin: triangles from there, and the cap of each arc. */
-function sumsOf(edges: readonly Edge[], origin: Point): { area: number; x: number; y: number } {
-  let [area, x, y] = [0, 0, 0];
+function startOf(contour: Contour): Point {
+  if (contour.kind === 'circle') return contour.centre;
+  const [first] = contour.vertices;
+  return first ? [first.x, first.y] : [0, 0];
+}
+
+/** Signed area of a contour, and area times the offset of its middle from the origin. */
+interface Sums {
+  readonly area: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+function sumsOf(contour: Contour, origin: Point): Sums {
+  if (contour.kind === 'path') return sumsAlong(edgesOf(contour), origin);
+  const { centre, radius } = contour;
+  const area = Math.PI * radius * radius;
+  return { area, x: area * (centre[0] - origin[0]), y: area * (centre[1] - origin[1]) };
+}
+
+/** Triangles from the origin, and the cap of each arc. */
+function sumsAlong(edges: readonly Edge[], origin: Point): Sums {
+  let area = 0;
+  let x = 0;
+  let y = 0;
   for (const edge of edges) {
-    const a: Point = [edge.start[0] - origin[0], edge.start[1] - origin[1]];
-    const b: Point = [edge.end[0] - origin[0], edge.end[1] - origin[1]];
-    const triangle = outer(a, b) / 2;
+    const ax = edge.start[0] - origin[0];
+    const ay = edge.start[1] - origin[1];
+    const bx = edge.end[0] - origin[0];
+    const by = edge.end[1] - origin[1];
+    const triangle = (ax * by - ay * bx) / 2;
     area += triangle;
-    x += (triangle * (a[0] + b[0])) / 3;
-    y += (triangle * (a[1] + b[1])) / 3;
+    x += (triangle * (ax + bx)) / 3;
+    y += (triangle * (ay + by)) / 3;
     if (edge.kind === 'straight') continue;
     const { centre, radius, sweep } = edge;
     const cap = (radius * radius * (sweep - Math.sin(sweep))) / 2;

@@ -12,35 +12,37 @@ const VANISHED = 1e-10;
  * line with different distances.
  */
 export function offsetEdges(points: readonly Point[], inward: readonly number[]): readonly Point[] | null {
-  const edges = edgesOf(points);
-  const normals = edges.map(inwardNormal);
+  const last = points.length - 1;
+  const normals = points.map((from, i) => inwardNormal(from, points[i === last ? 0 : i + 1] ?? from));
   const moved = points.map((corner, i): Point => {
-    const before = (i + points.length - 1) % points.length;
-    const [x, y] = mitre(normals[before] ?? [0, 0], inward[before] ?? 0, normals[i] ?? [0, 0], inward[i] ?? 0);
-    return [corner[0] + x, corner[1] + y];
+    const before = i === 0 ? last : i - 1;
+    const by = mitre(normals[before] ?? ORIGIN, inward[before] ?? 0, normals[i] ?? ORIGIN, inward[i] ?? 0);
+    return [corner[0] + by[0], corner[1] + by[1]];
   });
-  const movedEdges = edgesOf(moved);
-  // Written so that a corner at infinity, whose product is NaN, fails as well.
-  const kept = edges.every((edge, i) => lengthAlong(edge, movedEdges[i] ?? edge) > VANISHED);
-  return kept && !anyCross(movedEdges) ? moved : null;
+  return points.every((_, i) => isKept(points, moved, i, i === last ? 0 : i + 1)) && !anyCross(moved) ? moved : null;
 }
 
-type Edge = readonly [Point, Point];
+const ORIGIN: Point = [0, 0];
 
-const edgesOf = (points: readonly Point[]): Edge[] =>
-  points.map((from, i): Edge => [from, points[(i + 1) % points.length] ?? from]);
+/**
+ * Whether the edge between two corners still runs its old way, at least the hair that rounding leaves. Written so that a
+ * corner at infinity, whose product is NaN, fails as well.
+ */
+function isKept(points: readonly Point[], moved: readonly Point[], from: number, to: number): boolean {
+  const [a, b, c, d] = [points[from] ?? ORIGIN, points[to] ?? ORIGIN, moved[from] ?? ORIGIN, moved[to] ?? ORIGIN];
+  const x = b[0] - a[0];
+  const y = b[1] - a[1];
+  return (x * (d[0] - c[0]) + y * (d[1] - c[1])) / Math.hypot(x, y) > VANISHED;
+}
 
-const vector = ([from, to]: Edge): Point => [to[0] - from[0], to[1] - from[1]];
-const dot = (a: Point, b: Point): number => a[0] * b[0] + a[1] * b[1];
-
-/** Length of a moved edge, negative when it has turned round. */
-const lengthAlong = (edge: Edge, moved: Edge): number => dot(vector(edge), vector(moved)) / Math.hypot(...vector(edge));
-
-function inwardNormal(edge: Edge): Point {
-  const [x, y] = vector(edge);
+function inwardNormal(from: Point, to: Point): Point {
+  const x = to[0] - from[0];
+  const y = to[1] - from[1];
   const length = Math.hypot(x, y);
   return [-y / length, x / length];
 }
+
+const dot = (a: Point, b: Point): number => a[0] * b[0] + a[1] * b[1];
 
 /**
  * Where two lines meet that lie `d1` along `n1` and `d2` along `n2` from the origin. Split into the part that the two
@@ -55,15 +57,22 @@ function mitre(n1: Point, d1: number, n2: Point, d2: number): Point {
   return [shared * sum[0] + apart * difference[0], shared * sum[1] + apart * difference[1]];
 }
 
-const anyCross = (edges: readonly Edge[]): boolean =>
-  edges.some((edge, i) =>
-    edges.some((other, j) => j > i + 1 && !(i === 0 && j === edges.length - 1) && cross(edge, other)),
-  );
+/** Whether two edges meet that have no corner in common. */
+function anyCross(points: readonly Point[]): boolean {
+  const last = points.length - 1;
+  for (let i = 0; i + 2 <= last; i += 1) {
+    for (let j = i + 2; j <= (i === 0 ? last - 1 : last); j += 1) {
+      const [a, b, c, d] = [points[i], points[i + 1], points[j], points[j === last ? 0 : j + 1]];
+      if (a && b && c && d && cross(a, b, c, d)) return true;
+    }
+  }
+  return false;
+}
 
-/** Whether two edges meet, touching included. */
-const cross = (a: Edge, b: Edge): boolean => turn(a, b[0]) * turn(a, b[1]) <= 0 && turn(b, a[0]) * turn(b, a[1]) <= 0;
+/** Whether the edge from `a` to `b` meets the one from `c` to `d`, touching included. */
+const cross = (a: Point, b: Point, c: Point, d: Point): boolean =>
+  turn(a, b, c) * turn(a, b, d) <= 0 && turn(c, d, a) * turn(c, d, b) <= 0;
 
 /** Positive when the point lies to the left of the edge. */
-function turn([from, to]: Edge, point: Point): number {
-  return (to[0] - from[0]) * (point[1] - from[1]) - (to[1] - from[1]) * (point[0] - from[0]);
-}
+const turn = (from: Point, to: Point, point: Point): number =>
+  (to[0] - from[0]) * (point[1] - from[1]) - (to[1] - from[1]) * (point[0] - from[0]);

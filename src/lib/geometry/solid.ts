@@ -57,16 +57,27 @@ export function sixSided(corners: readonly Vec3[]): Solid {
 export function uprightBox(lowest: Vec3, size: Vec3): Solid {
   const { x, y, z } = lowest;
   const [right, back, top] = [x + size.x, y + size.y, z + size.z];
-  return sixSided([
-    vec3(x, y, z),
-    vec3(right, y, z),
-    vec3(right, back, z),
-    vec3(x, back, z),
-    vec3(x, y, top),
-    vec3(right, y, top),
-    vec3(right, back, top),
-    vec3(x, back, top),
-  ]);
+  return {
+    vertices: [
+      vec3(x, y, z),
+      vec3(right, y, z),
+      vec3(right, back, z),
+      vec3(x, back, z),
+      vec3(x, y, top),
+      vec3(right, y, top),
+      vec3(right, back, top),
+      vec3(x, back, top),
+    ],
+    faces: [
+      { normal: vec3(0, 0, -1), offset: -z },
+      { normal: vec3(0, 0, 1), offset: top },
+      { normal: vec3(0, -1, 0), offset: -y },
+      { normal: vec3(0, 1, 0), offset: back },
+      { normal: vec3(1, 0, 0), offset: right },
+      { normal: vec3(-1, 0, 0), offset: -x },
+    ],
+    edges: [vec3(1, 0, 0), vec3(0, 1, 0), vec3(0, 0, 1)],
+  };
 }
 
 /** Cross products of directions closer to parallel than this give no axis of their own. */

@@ -47,8 +47,8 @@ export function plan(project: Project, layout: Layout): Outcome<Plan> {
   const stock = stockFor(project, layout);
   const shop = shopOf(project);
   const stood = both((side) => buildStand(poses[side], speaker, layout.stand, stock, shop));
-  const refusals = sideNames.map((side) => stood[side]).filter((one) => !one.ok);
   if (!stood.left.ok || !stood.right.ok) {
+    const refusals = sideNames.map((side) => stood[side]).filter((one) => !one.ok);
     const kind = refusals.some((one) => one.kind === 'unsound') ? 'unsound' : 'no-answer';
     return refuse(kind, distinct(refusals.filter((one) => one.kind === kind).flatMap((one) => one.faults)));
   }
@@ -119,9 +119,11 @@ function stockFor({ stock }: Project, layout: Layout): Stock {
   return chosen;
 }
 
-const trianglePlan = (triangle: Triangle, sound: number): TrianglePlan => ({
-  ...triangle,
-  angle: degrees(triangle.angle),
-  timeDifference: ((triangle.leftDistance - triangle.rightDistance) / sound) * MICROSECONDS_PER_MM,
-  levelDifference: 20 * Math.log10(triangle.leftDistance / triangle.rightDistance),
+const trianglePlan = ({ base, leftDistance, rightDistance, angle }: Triangle, sound: number): TrianglePlan => ({
+  base,
+  leftDistance,
+  rightDistance,
+  angle: degrees(angle),
+  timeDifference: ((leftDistance - rightDistance) / sound) * MICROSECONDS_PER_MM,
+  levelDifference: 20 * Math.log10(leftDistance / rightDistance),
 });

@@ -5,15 +5,13 @@ import type { StandPlan } from './document.ts';
 
 /** One stand of the plan from its body: angles to degrees, and the plan's parts in place of its own pieces. */
 export function standPlan(body: StandBody, takes: readonly Take[]): StandPlan {
-  const { blocks, ...rest } = body;
-  const plan = {
-    ...rest,
-    blocks: blocks.map((block) => ({
+  return {
+    ...body,
+    blocks: body.blocks.map((block) => ({
       ...block,
       cuts: block.cuts.map((cut) => ({ ...cut, mitre: degrees(cut.mitre), bevel: degrees(cut.bevel) })),
     })),
     part: takes[0]?.part ?? null,
     pieces: takes,
   };
-  return plan;
 }

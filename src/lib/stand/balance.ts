@@ -62,6 +62,7 @@ export function balanceOf(speaker: Speaker, pose: Pose, stand: Carrier, settings
   const whole = edgesOf(contactCorners(pose, speaker, Math.min(speaker.width, stand.width)), pose.side);
   const contactEdges = stand.contact ? contactEdgesOf(stand.contact, pose, whole, cabinet) : whole;
   const contact = marginsOf(cabinet, contactEdges, pose.bottomNormal);
+  const { survives, weakest } = leastOf(base, contact);
   const slide = slideOf(pose.tilt, settings.friction);
   return {
     cabinet,
@@ -69,7 +70,8 @@ export function balanceOf(speaker: Speaker, pose: Pose, stand: Carrier, settings
     joint,
     base,
     contact,
-    ...leastOf(base, contact),
+    survives,
+    weakest,
     push: joint && pushesOf({ pose, speaker, joint, cabinet, baseEdges, contactEdges, slide, stop: settings.stop }),
     slide,
   };
@@ -94,10 +96,19 @@ function contactCorners({ mark, frontEdgeHeight, inboard, rearSlope, side }: Pos
 }
 
 function leastOf(base: Balance['base'], contact: Balance['contact']): Pick<Balance, 'survives' | 'weakest'> {
-  const all = edgeNames.flatMap((edge) => [
-    { what: 'both' as const, edge, ...base[edge].angle },
-    { what: 'cabinet' as const, edge, least: contact[edge].angle, most: contact[edge].angle },
-  ]);
-  const { what, edge, least } = all.reduce((a, b) => (b.least < a.least ? b : a));
-  return { survives: { least, most: Math.min(...all.map(({ most }) => most)) }, weakest: { what, edge } };
+  let [least, most] = [Infinity, Infinity];
+  let weakest: Balance['weakest'] = { what: 'both', edge: 'front' };
+  const gives = (what: 'both' | 'cabinet', edge: EdgeName, angle: Span): void => {
+    if (angle.least < least) {
+      least = angle.least;
+      weakest = { what, edge };
+    }
+    most = Math.min(most, angle.most);
+  };
+  for (const edge of edgeNames) {
+    const alone = contact[edge].angle;
+    gives('both', edge, base[edge].angle);
+    gives('cabinet', edge, { least: alone, most: alone });
+  }
+  return { survives: { least, most }, weakest };
 }

@@ -11,7 +11,10 @@ export function figuresOf(
   const total = <One>(list: readonly One[], of: (one: One) => number): number =>
     list.reduce((sum, one) => sum + of(one), 0);
   return {
-    cutLength: total(pieces, ({ outside, inside, quantity }) => quantity * total([outside, ...inside], contourLength)),
+    cutLength: total(
+      pieces,
+      ({ outside, inside, quantity }) => quantity * (contourLength(outside) + total(inside, contourLength)),
+    ),
     printedVolume: total(printed, ({ volume, quantity }) => quantity * volume),
     printedMass: total(printed, ({ mass, quantity }) => quantity * mass),
     solidWood: total(blocks, ({ blankVolume }) => blankVolume),

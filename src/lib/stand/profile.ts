@@ -44,10 +44,10 @@ export function profileOf(
   if (thin) return thin;
   const slope = slopeOf(settings, depth, tilt, lift);
   const outline = outlineOf(slope, settings, depth);
-  const bare = outlineOf(slope, { ...settings, stop: null }, depth);
+  const bare = settings.stop ? outlineOf(slope, { ends: settings.ends, stop: null }, depth) : outline;
   const cover = coverOf(settings, skin);
   const slice = less(outline, cover);
-  const core = less(bare, cover);
+  const core = settings.stop ? less(bare, cover) : slice;
   if (!slice || !core) return swallowed(outline, bare, settings, skin);
   const thinUnder = thinEndFault(settings, tilt, lift, cover);
   if (thinUnder) return thinUnder;

@@ -27,15 +27,16 @@ interface Pushed {
 }
 
 export function pushesOf(pushed: Pushed): Record<EdgeName, Push> {
-  const to = (edge: EdgeName) => pushOver(pushed, edge);
+  const top = pushed.pose.cabinet.slice(4);
+  const to = (edge: EdgeName) => pushOver(pushed, edge, top);
   return { front: to('front'), rear: to('rear'), inboard: to('inboard'), outboard: to('outboard') };
 }
 
 function pushOver(
   { pose, speaker, joint, cabinet, baseEdges, contactEdges, slide, stop }: Pushed,
   edge: EdgeName,
+  top: readonly Vec3[],
 ): Push {
-  const top = pose.cabinet.slice(4);
   const mass = speaker.mass ?? 0;
   const whole = tippingForce(joint.centre, joint.mass, baseEdges[edge], top);
   const alone = tippingForce(cabinet, mass, contactEdges[edge], top);

@@ -73,8 +73,11 @@ function stretchFor(rods: Rods, line: MiddleLine, wood: number): Stretch | null 
   return stretch && lengthOf(stretch) >= needed - SLACK ? stretch : null;
 }
 
-const spaced = ([from, to]: Stretch, count: number): readonly Point[] =>
-  Array.from({ length: count }, (_, i): Point => {
+function spaced([from, to]: Stretch, count: number): readonly Point[] {
+  const places: Point[] = [];
+  for (let i = 0; i < count; i += 1) {
     const share = i / (count - 1);
-    return [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
-  });
+    places.push([from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share]);
+  }
+  return places;
+}

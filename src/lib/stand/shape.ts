@@ -68,13 +68,15 @@ export function shapeOf(layer: Layer, settings: StandSettings, wish: Wish): Outc
         ? windowsIn(layer, settings, opened.value, wish.kept ?? [])
         : [];
   const holes = layer.rods.map(({ u, z, diameter }) => circle([u, z], diameter / 2));
+  const { area, centre } = momentsOf(path, [...holes, ...windows]);
   return built({
     outside: path,
     holes,
     windows,
     rodEdge,
     radius,
-    ...momentsOf(path, [...holes, ...windows]),
+    area,
+    centre,
     notes: [
       ...(settings.corner !== null && radius < settings.corner - SLACK
         ? [

@@ -73,7 +73,10 @@ export function tippingForce(centre: Vec3, mass: number, [from, to]: Edge, point
   const outward = scale(vec3(axis.y, -axis.x, 0), 1 / Math.hypot(axis.x, axis.y));
   // (r × force) · axis = r · (force × axis), and the second product is the same for every point.
   const perPush = cross(outward, axis);
-  const turning = Math.max(...points.map((point) => dot(subtract(point, from), perPush)));
+  let turning = -Infinity;
+  for (const { x, y, z } of points) {
+    turning = Math.max(turning, (x - from.x) * perPush.x + (y - from.y) * perPush.y + (z - from.z) * perPush.z);
+  }
   const holding = dot(subtract(centre, from), cross(vec3(0, 0, mass * GRAVITY), axis));
   return Math.max(0, holding) / turning;
 }

@@ -60,24 +60,42 @@ function fitted(
   return { text, height, x, y: (low + high - (LETTERING_ABOVE - LETTERING_BELOW) * height) / 2 };
 }
 
-/** The band of heights that lies inside the polygon all the way from one place to the other. */
-function roomBetween(polygon: readonly Point[], from: number, to: number): { low: number; high: number } {
-  const places = [from, to, ...polygon.map(([x]) => x).filter((x) => x > from && x < to)];
-  const bands = places.map((x) => lowestBand(polygon, x));
-  return { low: Math.max(...bands.map(({ low }) => low)), high: Math.min(...bands.map(({ high }) => high)) };
+interface Band {
+  readonly low: number;
+  readonly high: number;
 }
 
+/** The band of heights that lies inside the polygon all the way from one place to the other. */
+function roomBetween(polygon: readonly Point[], from: number, to: number): Band {
+  let band = narrower(lowestBand(polygon, from), lowestBand(polygon, to));
+  for (const corner of polygon) {
+    if (corner[0] > from && corner[0] < to) band = narrower(band, lowestBand(polygon, corner[0]));
+  }
+  return band;
+}
+
+const narrower = (a: Band, b: Band): Band => ({ low: Math.max(a.low, b.low), high: Math.min(a.high, b.high) });
+
 /** The lowest stretch of a plumb line through the polygon; nothing where the line misses it. */
-function lowestBand(polygon: readonly Point[], x: number): { low: number; high: number } {
-  const crossings = polygon
-    .flatMap(([x1, y1], i) => {
-      const [x2, y2] = polygon[(i + 1) % polygon.length] ?? [x1, y1];
-      if (x1 === x2 || x < Math.min(x1, x2) || x > Math.max(x1, x2)) return [];
-      return [y1 + ((y2 - y1) * (x - x1)) / (x2 - x1)];
-    })
-    .sort((a, b) => a - b);
-  const [low] = crossings;
-  // Where two edges meet the line is crossed twice at one height; the next crossing over it closes the stretch.
-  const high = crossings.find((y) => low !== undefined && y > low);
-  return low === undefined || high === undefined ? { low: 0, high: 0 } : { low, high };
+function lowestBand(polygon: readonly Point[], x: number): Band {
+  let low = Infinity;
+  let high = Infinity;
+  let before = polygon.at(-1);
+  for (const corner of polygon) {
+    const y = before ? crossingAt(before, corner, x) : null;
+    before = corner;
+    // Where two edges meet the line is crossed twice at one height; the next crossing over it closes the stretch.
+    if (y === null || y === low) continue;
+    if (y < low) {
+      high = low;
+      low = y;
+    } else if (y < high) high = y;
+  }
+  return high === Infinity ? { low: 0, high: 0 } : { low, high };
+}
+
+/** The height at which an edge that is not plumb crosses the plumb line at `x`; null where it does not. */
+function crossingAt(from: Point, to: Point, x: number): number | null {
+  if (from[0] === to[0] || x < Math.min(from[0], to[0]) || x > Math.max(from[0], to[0])) return null;
+  return from[1] + ((to[1] - from[1]) * (x - from[0])) / (to[0] - from[0]);
 }

@@ -23,5 +23,8 @@ const checks: readonly Check[] = [
 ];
 
 /** Everything the checks have to say, worst first; within a level in the order of the checks. */
-export const findingsOf = (scene: Scene): Finding[] =>
-  checks.flatMap((check) => check(scene)).sort((a, b) => harm[a.level] - harm[b.level]);
+export function findingsOf(scene: Scene): Finding[] {
+  const found: Finding[] = [];
+  for (const check of checks) found.push(...check(scene));
+  return found.sort((a, b) => harm[a.level] - harm[b.level]);
+}

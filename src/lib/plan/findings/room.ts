@@ -1,3 +1,4 @@
+import { around, type Extent } from '$lib/geometry/extent.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import { sideNames, type Desk, type SideName } from '$lib/project/project.ts';
 import type { Finding } from '$lib/plan/document.ts';
@@ -10,20 +11,13 @@ const AT_THE_EDGE = 1e-6;
 const edges = ['front', 'back', 'left', 'right'] as const;
 type Edge = (typeof edges)[number];
 
-/** How far the outermost of the points lies over each edge of the desk, mm; negative inside. */
-function overhangs(points: readonly Point[], { width, depth }: Desk): Record<Edge, number> {
-  const xs = points.map(([x]) => x);
-  const ys = points.map(([, y]) => y);
-  return {
-    front: -Math.min(...ys),
-    back: Math.max(...ys) - depth,
-    left: -width / 2 - Math.min(...xs),
-    right: Math.max(...xs) - width / 2,
-  };
+/** How far something lies over each edge of the desk, mm; negative inside. */
+function overhangs({ left, bottom, right, top }: Extent, { width, depth }: Desk): Record<Edge, number> {
+  return { front: -bottom, back: top - depth, left: -width / 2 - left, right: right - width / 2 };
 }
 
-function worstEdge(points: readonly Point[], desk: Desk): readonly [Edge, number] | null {
-  const over = overhangs(points, desk);
+function worstEdge(extent: Extent, desk: Desk): readonly [Edge, number] | null {
+  const over = overhangs(extent, desk);
   const worst = edges.reduce((a, b) => (over[b] > over[a] ? b : a));
   return over[worst] > AT_THE_EDGE ? [worst, over[worst]] : null;
 }
@@ -31,7 +25,7 @@ function worstEdge(points: readonly Point[], desk: Desk): readonly [Edge, number
 /** A stand with part of its base off the desk, or a cabinet that juts out over the edge. */
 export const deskEdge: Check = ({ layout, footprints, poses }) =>
   sideNames.flatMap((side): Finding[] => {
-    const stand = worstEdge(footprints[side], layout.desk);
+    const stand = worstEdge(around(footprints[side]), layout.desk);
     if (stand) {
       const [edge, over] = stand;
       return [
@@ -44,10 +38,7 @@ export const deskEdge: Check = ({ layout, footprints, poses }) =>
         ),
       ];
     }
-    const cabinet = worstEdge(
-      poses[side].cabinet.map(({ x, y }) => [x, y]),
-      layout.desk,
-    );
+    const cabinet = worstEdge(around(poses[side].cabinet.map(({ x, y }): Point => [x, y])), layout.desk);
     if (!cabinet) return [];
     const [edge, over] = cabinet;
     return [
@@ -67,8 +58,8 @@ export const wallBehind: Check = ({ layout, footprints, poses }) => {
   if (wallGap === null) return [];
   const wall = depth + wallGap;
   return sideNames.flatMap((side): Finding[] => {
-    const cabinet = Math.max(...poses[side].cabinet.map(({ y }) => y)) - wall;
-    const stand = Math.max(...footprints[side].map(([, y]) => y)) - wall;
+    const cabinet = poses[side].cabinet.reduce((most, { y }) => Math.max(most, y), -Infinity) - wall;
+    const stand = around(footprints[side]).top - wall;
     const into = Math.max(cabinet, stand);
     if (into <= AT_THE_EDGE) return [];
     const what = cabinet >= stand ? 'cabinet' : 'stand';

@@ -74,11 +74,9 @@ function groupsOf(
   const outer = settings.cheeks?.count ?? 0;
   const half = width / 2 - coverOf(settings).side;
   if (alike) {
-    const all = { from: -half, to: half };
-    return [
-      { ...all, name: 'slice', board, kind: 'slice', quantity: layers },
-      ...(cheek ? [{ ...all, name: 'cheek', board: cheek, kind: 'cheek' as const, quantity: 2 * outer }] : []),
-    ];
+    const slices: Group = { name: 'slice', board, kind: 'slice', quantity: layers, from: -half, to: half };
+    if (!cheek) return [slices];
+    return [slices, { name: 'cheek', board: cheek, kind: 'cheek', quantity: 2 * outer, from: -half, to: half }];
   }
   const total = layers + 2 * outer;
   let from = -half;
@@ -111,12 +109,14 @@ function cutLayers(
   if (!first || !last) throw new Error('a stack has at least one layer');
   const rods = row?.holes ?? [];
   const lowest = ground.slope.across > 0 ? first : last;
-  const shapeAt = ({ from, to, kind }: Group, corner: number | null, relieved: true | readonly Path[]) =>
-    shapeOf(
-      { ...ground.layer(from, to), rods, ...(alike ? { rodEdge: row?.edge ?? null } : {}) },
+  const shapeAt = ({ from, to, kind }: Group, corner: number | null, relieved: true | readonly Path[]) => {
+    const layer = { ...ground.layer(from, to), rods };
+    return shapeOf(
+      alike ? { ...layer, rodEdge: row?.edge ?? null } : layer,
       corner === settings.corner ? settings : { ...settings, corner },
       { relieved: kind === 'slice' && relieved },
     );
+  };
   const low = shapeAt({ ...lowest, kind: 'slice' }, settings.corner, true);
   if (!low.ok) return low;
   // All layers have the lowest one's corners, and its windows, which run through.
@@ -185,7 +185,11 @@ function assembled(
     slice: lowest.slice,
     rods: row?.holes ?? [],
     rodEdge: shape.rodEdge,
-    ...stack,
+    width: stack.width,
+    widthAsked: stack.widthAsked,
+    leftOver: stack.leftOver,
+    widths: stack.widths,
+    layers: stack.layers,
     stock: board.name,
     thickness: board.thickness,
     frontHeight: ground.frontHeight,
