@@ -8,6 +8,7 @@ import { couponParts, couponReadings } from '$lib/workshop/couponParts.ts';
 import { cutPath } from '$lib/workshop/kerf.ts';
 import { canLetter, LETTERING_ABOVE, LETTERING_BELOW, letteringWidth } from '$lib/workshop/lettering.ts';
 import { leastSquares } from '$lib/workshop/leastSquares.ts';
+import { labelsOf } from '$lib/workshop/pieceLabel.ts';
 import { numberFrom } from '../numbers.ts';
 
 interface Beam {
@@ -157,8 +158,8 @@ describe('what is cut of it', () => {
       expect(cutPath(part, 1).ok).toBe(true);
       const { left, right, bottom, top } = extentOf(part.outside);
       expect([left, bottom]).toEqual([0, 0]);
-      expect(part.labels.length).toBeGreaterThan(0);
-      for (const { text, height, x, y } of part.labels) {
+      expect(labelsOf(part).length).toBeGreaterThan(0);
+      for (const { text, height, x, y } of labelsOf(part)) {
         expect(canLetter(text)).toBe(true);
         const half = letteringWidth(text, height) / 2;
         expect(x - half).toBeGreaterThan(0);

@@ -6,6 +6,7 @@ import { baffleGauge, wedgeGauge } from '$lib/workshop/gauge.ts';
 import { cutPath } from '$lib/workshop/kerf.ts';
 import { canLetter } from '$lib/workshop/lettering.ts';
 import type { Part } from '$lib/workshop/part.ts';
+import { labelsOf } from '$lib/workshop/pieceLabel.ts';
 import { numberFrom } from '../numbers.ts';
 
 const stock = { name: 'board', thickness: 3 };
@@ -27,8 +28,8 @@ const isSound = (part: Part | null, angle: number): void => {
   expect(signedArea(part.outside)).toBeGreaterThan(0);
   expect(cutPath(part, 0.5).ok).toBe(true);
   expect(Math.min(...part.outside.vertices.map(({ x }) => x))).toBeCloseTo(0, 9);
-  expect(part.labels[0]?.text).toContain(`${degrees(angle).toFixed(2)}°`);
-  expect(canLetter(part.labels[0]?.text ?? '')).toBe(true);
+  expect(labelsOf(part)[0]?.text).toContain(`${degrees(angle).toFixed(2)}°`);
+  expect(canLetter(labelsOf(part)[0]?.text ?? '')).toBe(true);
 };
 
 describe('a gauge', () => {

@@ -6,6 +6,7 @@ import { labelInside } from '$lib/workshop/label.ts';
 import { LETTERING_ABOVE, LETTERING_BELOW, letteringWidth } from '$lib/workshop/lettering.ts';
 import { marksOf } from '$lib/workshop/marks.ts';
 import type { Part } from '$lib/workshop/part.ts';
+import { labelsOf } from '$lib/workshop/pieceLabel.ts';
 import { numberFrom } from '../numbers.ts';
 import { firstLayout, project } from '../projects.ts';
 import { partOf, wedgeCorners } from './shapes.ts';
@@ -35,7 +36,7 @@ describe('the slices of two stands', () => {
       );
     const length = Math.max(...corners(slice).map(([x]) => x));
     expect(heightAt(0)).toBeGreaterThan(heightAt(length));
-    expect(slice.labels[0]?.text).toMatch(/^← FRONT/);
+    expect(labelsOf(slice)[0]?.text).toMatch(/^← FRONT/);
   });
 
   test('have the area that the plan states, holes deducted', () => {
@@ -58,7 +59,7 @@ describe('the slices of two stands', () => {
 
   test('are named apart and labelled apart when they differ', () => {
     const parts = partsOf({ '/layouts/0/placement/right/y': 260 });
-    expect(parts.map(({ name, labels }) => [name, labels[0]?.text])).toEqual([
+    expect(parts.map((part) => [part.name, labelsOf(part)[0]?.text])).toEqual([
       ['slice-left', '← FRONT · SLICE-LEFT'],
       ['slice-right', '← FRONT · SLICE-RIGHT'],
     ]);
@@ -74,14 +75,14 @@ describe('parts of other builds', () => {
     });
     expect(parts).toHaveLength(54);
     expect(parts.every(({ quantity }) => quantity === 2)).toBe(true);
-    expect(parts.map(({ labels }) => labels[0]?.text)).toContain('← FRONT · SLICE-07');
+    expect(parts.map((part) => labelsOf(part)[0]?.text)).toContain('← FRONT · SLICE-07');
     expect(new Set(parts.map(({ name }) => name)).size).toBe(54);
   });
 
   test('carry their names in the web when windows take the room', () => {
     const [slice] = partsOf({ '/layouts/0/stand/lift': 25, '/layouts/0/stand/relief': { web: 8, corner: 3 } });
     if (!slice) throw new Error('there is a slice');
-    const [label] = slice.labels;
+    const [label] = labelsOf(slice);
     expect(label?.text).toBe('← FRONT · SLICE');
     expect(slice.inside.filter(({ kind }) => kind === 'path').length).toBeGreaterThan(0);
     const lowest = Math.min(
@@ -103,7 +104,7 @@ describe('parts of other builds', () => {
     for (const part of parts) {
       expect(Math.min(...corners(part).map(([x]) => x))).toBeCloseTo(0, 12);
       expect(Math.min(...corners(part).map(([, y]) => y))).toBeCloseTo(0, 12);
-      expect(part.labels[0]?.text).toContain(part.name.toUpperCase());
+      expect(labelsOf(part)[0]?.text).toContain(part.name.toUpperCase());
     }
   });
 

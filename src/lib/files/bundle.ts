@@ -6,6 +6,7 @@ import { sheetsOf } from '$lib/plan/sheets.ts';
 import { failure, success, type Result } from '$lib/project/fault.ts';
 import type { LayerColours, Project } from '$lib/project/project.ts';
 import { sheetName, type Part, type Sheet } from '$lib/workshop/part.ts';
+import { labelsOf } from '$lib/workshop/pieceLabel.ts';
 import { dxfFile } from './dxf.ts';
 import { fileStems } from './fileName.ts';
 import { partPlate, sheetPlate } from './plates.ts';
@@ -50,13 +51,14 @@ export async function cutFiles(
   return success({ document: documentOf(plan, sheets.value), cut: drawings.flat(), sheets: sheets.value });
 }
 
-/** In files, turns are in degrees like every angle. */
+/** In the file, parts carry their lettering, and turns are in degrees like every angle. */
 function documentOf(plan: Plan, sheets: readonly Sheet[]): string {
   const inDegrees = sheets.map((sheet) => ({
     ...sheet,
     placements: sheet.placements.map((placement) => ({ ...placement, turn: degrees(placement.turn) })),
   }));
-  return `${JSON.stringify({ ...plan, sheets: inDegrees }, null, 2)}\n`;
+  const lettered = plan.parts.map((part) => ({ ...part, labels: labelsOf(part) }));
+  return `${JSON.stringify({ ...plan, parts: lettered, sheets: inDegrees }, null, 2)}\n`;
 }
 
 function checked(sheets: readonly Sheet[], { cutter }: Project, { parts }: Plan): Result<readonly Sheet[]> {

@@ -2,6 +2,7 @@ import { extentOf } from '$lib/geometry/extent.ts';
 import { contourLength } from '$lib/geometry/contourLength.ts';
 import { signedArea } from '$lib/geometry/area.ts';
 import type { Part, Sheet } from './part.ts';
+import { labelsOf } from './pieceLabel.ts';
 
 /** What to cut of one part. Lengths in mm, areas in mm², all of one copy at its finished size. */
 export interface CutListRow {
@@ -39,6 +40,8 @@ export const cutList = (parts: readonly Part[], sheets: readonly Sheet[]): CutLi
       area: inside.reduce((area, hole) => area - Math.abs(signedArea(hole)), Math.abs(signedArea(outside))),
       cutLength: [outside, ...inside].reduce((sum, contour) => sum + contourLength(contour), 0),
       sheets: sheets.filter(carries).map(({ number, offcut = false }) => (offcut ? `offcut ${number}` : number)),
-      label: part.labels.map(({ text }) => text).join(' '),
+      label: labelsOf(part)
+        .map(({ text }) => text)
+        .join(' '),
     };
   });

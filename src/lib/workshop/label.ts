@@ -31,7 +31,7 @@ export function labelInside(polygon: readonly Point[], span: Span, texts: readon
   return [];
 }
 
-/** Widths of texts at a height of 1. A plan asks for the same few again and again, with every keystroke. */
+/** Widths of texts at a height of 1. Parts ask for the same few again and again. */
 const widths = new Map<string, number>();
 const MOST_WIDTHS = 64;
 

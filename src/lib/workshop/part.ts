@@ -18,9 +18,15 @@ export interface Part {
   readonly inside: readonly (Path | Circle)[];
   /** Engraved or drawn, not cut: centre lines and the like. */
   readonly mark: readonly Contour[];
-  /** Lettering that goes with the marks. */
-  readonly labels: readonly PartLabel[];
+  /** Lettering that goes with the marks: see `labelsOf`. */
+  readonly labels: readonly PartLabel[] | NameLabel;
 }
+
+/**
+ * Its name, wherever there is room: found by whoever writes it, and not with every plan. `front`: seen from the side, its
+ * front at the left, which is said as well.
+ */
+export type NameLabel = 'name' | 'front and name';
 
 /** A line of single-stroke lettering on a part. */
 export interface PartLabel {

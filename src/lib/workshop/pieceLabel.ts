@@ -1,22 +1,20 @@
-import type { Circle, Path } from '$lib/geometry/contour.ts';
 import { extentOf } from '$lib/geometry/extent.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import { labelInside } from './label.ts';
-import type { PartLabel } from './part.ts';
+import type { NameLabel, Part, PartLabel } from './part.ts';
+
+/** The lettering of a part, line by line. */
+export const labelsOf = (part: Part): readonly PartLabel[] =>
+  typeof part.labels === 'string' ? nameLabel(part, part.labels) : part.labels;
 
 /**
- * What is engraved on a part: its name and, where it is seen from the side, which end is the front. As large as fits in
- * the longest stretch without a hole, or in the web under the windows where more of it fits there; shorter where there is
- * less room, none where there is none.
+ * What is engraved on a piece of a stand: its name and, where it is seen from the side, which end is the front. As large as
+ * fits in the longest stretch without a hole, or in the web under the windows where more of it fits there; shorter where
+ * there is less room, none where there is none.
  */
-export function pieceLabel(
-  name: string,
-  outside: Path,
-  inside: readonly (Path | Circle)[],
-  fromSide: boolean,
-): readonly PartLabel[] {
+function nameLabel({ name, outside, inside }: Part, kind: NameLabel): readonly PartLabel[] {
   const text = name.toUpperCase();
-  const texts = fromSide ? [`← FRONT · ${text}`, `← ${text}`, '← F', '←'] : [text];
+  const texts = kind === 'front and name' ? [`← FRONT · ${text}`, `← ${text}`, '← F', '←'] : [text];
   const corners = outside.vertices.map(({ x, y }): Point => [x, y]);
   const holes = inside.map((hole) => extentOf(hole));
   const length = Math.max(...corners.map(([x]) => x));

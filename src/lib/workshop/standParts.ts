@@ -4,7 +4,6 @@ import { moved } from '$lib/geometry/moved.ts';
 import type { SideName } from '$lib/project/project.ts';
 import type { Piece, StandBody } from '$lib/stand/body.ts';
 import type { Part } from './part.ts';
-import { pieceLabel } from './pieceLabel.ts';
 
 /** Pieces whose corners and holes agree this well are one part: files are written to 0.001 mm. */
 const SAME = 1e-6;
@@ -83,6 +82,6 @@ function partOf(piece: Piece, name: string, quantity: number): Part {
     outside,
     inside,
     mark: piece.lines.map(placed),
-    labels: pieceLabel(name, outside, inside, piece.fromSide),
+    labels: piece.fromSide ? 'front and name' : 'name',
   };
 }
