@@ -9,7 +9,7 @@ import {
   withLayoutRenamed,
   withoutLayout,
 } from '$lib/project/layouts.ts';
-import { MOST_LAYOUTS } from '$lib/project/schema.ts';
+import { MOST_LAYOUTS } from '$lib/project/limits.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import type { Layout } from '$lib/project/project.ts';
 import { firstLayout, project } from '../projects.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { freeName } from '$lib/project/names.ts';
-import { LONGEST_TEXT } from '$lib/project/rules.ts';
+import { LONGEST_TEXT } from '$lib/project/limits.ts';
 import { project } from '../projects.ts';
 
 describe('a name that is free', () => {

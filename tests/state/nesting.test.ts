@@ -108,7 +108,13 @@ describe('the page’s end', () => {
   function line() {
     const asked: Ask[] = [];
     const terminate = vi.fn();
-    const own: Line = { postMessage: (ask) => void asked.push(ask), terminate, onmessage: null, onerror: null };
+    const own: Line = {
+      postMessage: (ask) => void asked.push(ask),
+      terminate,
+      onmessage: null,
+      onerror: null,
+      read: readReply,
+    };
     const say = (data: unknown): void => own.onmessage?.({ data } as MessageEvent<unknown>);
     return { own, asked, terminate, say };
   }

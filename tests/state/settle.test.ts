@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { checkProject } from '$lib/project/parse.ts';
 import { fieldTable } from '$lib/state/fieldTable.ts';
 import { withValue } from '$lib/state/pointer.ts';
 import { settle, settleProject } from '$lib/state/settle.ts';
@@ -16,17 +17,17 @@ describe('an open project', () => {
   });
 
   test('follows a sound edit', () => {
-    const raised = settle(withValue(start.draft, '/layouts/0/listener/earHeight', 1200), 0, start);
+    const raised = settle(withValue(start.draft, '/layouts/0/listener/earHeight', 1200), 0, start, checkProject);
     expect(raised.faults).toEqual([]);
     expect(raised.shown?.plan.head.z).toBe(1200 - 735);
   });
 
   test('keeps the last sound state while the draft is unsound', () => {
-    const broken = settle(withValue(start.draft, '/speaker/width', -5), 0, start);
+    const broken = settle(withValue(start.draft, '/speaker/width', -5), 0, start, checkProject);
     expect(broken.faults).toEqual([{ pointer: '/speaker/width', message: 'expected a length over 0 mm, got -5' }]);
     expect(broken.shown).toBe(start.shown);
     expect(broken.project).toBe(demo);
-    const mended = settle(withValue(broken.draft, '/speaker/width', 170), 0, broken);
+    const mended = settle(withValue(broken.draft, '/speaker/width', 170), 0, broken, checkProject);
     expect(mended.faults).toEqual([]);
     expect(mended.shown?.project.speaker.width).toBe(170);
   });
@@ -36,6 +37,7 @@ describe('an open project', () => {
       withValue(start.draft, '/layouts/0/aim/tilt', { rule: 'lift-to-ear', degrees: 60 }),
       0,
       start,
+      checkProject,
     );
     expect(tooNear.faults.length).toBeGreaterThan(0);
     expect(tooNear.faults[0]?.pointer).toMatch(/^\/layouts\/0\/aim\/tilt/);
@@ -50,11 +52,11 @@ describe('an open project', () => {
       name: 'door side',
       listener: { ...demo.layouts[0]?.listener, earHeight: 1210 },
     };
-    const two = settle(withValue(document, '/layouts/1', second), 1, start);
+    const two = settle(withValue(document, '/layouts/1', second), 1, start, checkProject);
     expect(two.shown).toMatchObject({ layoutIndex: 1, plan: { layout: 'door side' } });
-    const broken = settle(withValue(two.draft, '/layouts/1/listener/earHeight', 'tall'), 1, two);
+    const broken = settle(withValue(two.draft, '/layouts/1/listener/earHeight', 'tall'), 1, two, checkProject);
     expect(broken.shown).toBe(two.shown);
-    expect(settle(document, 7, start)).toMatchObject({ shown: null, faults: [] });
+    expect(settle(document, 7, start, checkProject)).toMatchObject({ shown: null, faults: [] });
   });
 
   test('any value in any field: an answer of its own, or faults and the last one; nothing thrown', () => {
@@ -65,7 +67,7 @@ describe('an open project', () => {
         fc.array(fc.tuple(fc.constantFrom(...pointers), nonsense), { minLength: 1, maxLength: 4 }),
         (edits) => {
           const end = edits.reduce(
-            (before, [pointer, value]) => settle(withValue(before.draft, pointer, value), 0, before),
+            (before, [pointer, value]) => settle(withValue(before.draft, pointer, value), 0, before, checkProject),
             start,
           );
           expect(end.shown).not.toBeNull();

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { broadcastChannel, storageChannel } from '$lib/state/channel.ts';
-import { heard, newsOf, newsWords, newTabs } from '$lib/state/tabs.ts';
+import { newsWords } from '$lib/state/tabNews.ts';
+import { heard, newsOf, newTabs } from '$lib/state/tabs.ts';
 import { TabWatch } from '$lib/state/tabWatch.svelte.ts';
 import { FakeStore } from './store.ts';
 import { TabLine } from './tabLine.ts';

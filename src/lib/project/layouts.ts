@@ -2,8 +2,8 @@ import * as v from 'valibot';
 import { failure, pointerTo, success, type Result } from './fault.ts';
 import { freeName } from './names.ts';
 import { got } from './got.ts';
+import { MOST_LAYOUTS } from './limits.ts';
 import { name as oneLine } from './rules.ts';
-import { MOST_LAYOUTS } from './schema.ts';
 
 /**
  * What can be done with a project's list of layouts. Each answers with a new list that shares the layouts it did not

@@ -1,4 +1,4 @@
-import { LONGEST_TEXT } from './rules.ts';
+import { LONGEST_TEXT } from './limits.ts';
 
 /** A name that ends in a number of its own: the copy of `window side 2` is `window side 3`. */
 const NUMBERED = /^(.*\S) (\d{1,6})$/;

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { got } from './got.ts';
+import { LONGEST_TEXT } from './limits.ts';
 import { expectation, type Range } from './ranges.ts';
 
 /**
@@ -10,9 +11,6 @@ import { expectation, type Range } from './ranges.ts';
 interface Seen {
   readonly input: unknown;
 }
-
-/** The longest name, in UTF-16 units. */
-export const LONGEST_TEXT = 200;
 
 /** What each schema expects, in words, for the message about a missing key. */
 const phrases = new WeakMap<object, string>();

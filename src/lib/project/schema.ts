@@ -14,6 +14,7 @@ import {
   word,
 } from './rules.ts';
 import { got } from './got.ts';
+import { MOST_LAYOUTS } from './limits.ts';
 import { ranges } from './ranges.ts';
 import { byTape } from './sure.ts';
 
@@ -21,8 +22,6 @@ import { byTape } from './sure.ts';
 export const VERSION = 1;
 export const FORMAT = 'wedgewright/project';
 
-/** The most layouts one project holds. */
-export const MOST_LAYOUTS = 40;
 /** The most parts of one layout that can be held in place by hand. */
 const MOST_LOCKED = 500;
 

@@ -5,7 +5,7 @@ import type { Channel } from './channel.ts';
 import { keepMine, settled, takeTheirs } from './conflict.ts';
 import { whenHidden, type Visible } from './pageHide.ts';
 import { randomId, type Content, type Kept, type Opened, type Removed, type Shelf } from './shelf.ts';
-import type { TabNews } from './tabs.ts';
+import type { TabNews } from './tabNews.ts';
 import { TabWatch } from './tabWatch.svelte.ts';
 import { done, type Outcome } from './trouble.ts';
 import type { Editable, Undo } from './undo.svelte.ts';

@@ -1,7 +1,7 @@
 import type { Fault } from '$lib/project/fault.ts';
 import type { Nested } from '$lib/workshop/nest.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
-import { readReply, type Ask, type Ending, type Reply } from './nesting/messages.ts';
+import type { Ask, Ending, Reply } from './nesting/messages.ts';
 import type { Shown } from './settle.ts';
 
 /** The part of a worker that is used. */
@@ -10,6 +10,8 @@ export interface Line {
   terminate(): void;
   onmessage: ((event: MessageEvent<unknown>) => void) | null;
   onerror: ((event: ErrorEvent) => void) | null;
+  /** A message as a reply; throws where it is none. */
+  read(data: unknown): Reply;
 }
 
 /** An answer, and what it was asked of. */
@@ -117,14 +119,14 @@ export class Nesting {
 
   #connected(): Line {
     const line = this.#connect();
-    line.onmessage = ({ data }) => this.#hear(data);
+    line.onmessage = ({ data }) => this.#hear(() => line.read(data));
     line.onerror = (event) => this.#fail(event.message || 'the worker could not be started');
     return line;
   }
 
-  #hear(data: unknown): void {
+  #hear(read: () => Reply): void {
     try {
-      const reply = readReply(data);
+      const reply = read();
       if (reply.ticket === this.#ticket && this.#share !== null) this.#take(reply);
     } catch (error) {
       this.#fail(error instanceof Error ? error.message : String(error));

@@ -1,12 +1,21 @@
-import type { Fault, Result } from '$lib/project/fault.ts';
-import { parseProject } from '$lib/project/parse.ts';
+import type { Fault } from '$lib/project/fault.ts';
 import type { Project, SideName } from '$lib/project/project.ts';
 import type { LengthDisplay, LengthUnit } from '$lib/project/units.ts';
 import { messagesByOwner } from './messages.ts';
 import { withEdits, type Edit } from './edit.ts';
 import { isMirrored, mirrorEdit, mirrorLeft } from './mirror.ts';
 import { valueAt } from './pointer.ts';
-import { settle, settleProject, type Settled, type Shown } from './settle.ts';
+import { settle, settleProject, type Check, type Settled, type Shown } from './settle.ts';
+
+/** It weighs as much as all that draws, and a project that opens is sound already. */
+const fetchCheck = async (): Promise<Check> => (await import('$lib/project/parse.ts')).checkProject;
+
+const COMING: Fault = { pointer: '', message: 'what has been typed is about to be checked' };
+const UNREACHED: Fault = {
+  pointer: '',
+  message:
+    'what checks the numbers could not be fetched: there may be no network just now. The next change tries again',
+};
 
 /**
  * The project that is open. One document is the truth, all else follows from it; every change goes through `change`, so
@@ -15,12 +24,21 @@ import { settle, settleProject, type Settled, type Shown } from './settle.ts';
  */
 export class OpenProject {
   #settled: Settled;
+  #check: Check | null;
+  #coming: Promise<Check> | null = null;
+  readonly #fetch: () => Promise<Check>;
   #layoutIndex = $state(0);
   #side = $state<SideName>('right');
   #mirrored: boolean;
   readonly #messages = $derived(messagesByOwner(this.faults, this.draft, this.display));
 
-  constructor(project: Project) {
+  /**
+   * @param check Where it is not there yet, it is fetched with the first edit, and until it has come nothing of the edit
+   * is drawn.
+   */
+  constructor(project: Project, check: Check | null = null, fetch: () => Promise<Check> = fetchCheck) {
+    this.#check = check;
+    this.#fetch = fetch;
     this.#settled = $state.raw(settleProject(project, 0));
     this.#mirrored = $state(isMirroredThroughout(project));
   }
@@ -91,7 +109,21 @@ export class OpenProject {
 
   /** The draft turned into another one: the door through which every edit goes. */
   change(turn: (draft: unknown) => unknown): void {
-    this.#settled = settle(turn(this.draft), this.#layoutIndex, this.#settled);
+    this.#settle(turn(this.draft));
+  }
+
+  /** Fetches what checks an edit, where it is not there yet. */
+  async prepare(): Promise<void> {
+    if (this.#check !== null) return;
+    this.#coming ??= this.#fetch();
+    try {
+      this.#check = await this.#coming;
+    } catch {
+      this.#coming = null;
+    }
+    if (this.draft === this.project) return;
+    if (this.#check === null) this.#settled = { ...this.#settled, faults: [UNREACHED] };
+    else this.#settle(this.draft);
   }
 
   /** Another project in place of this one. */
@@ -99,13 +131,6 @@ export class OpenProject {
     this.#layoutIndex = 0;
     this.#settled = settleProject(project, 0);
     this.#mirrored = isMirroredThroughout(project);
-  }
-
-  /** Opens the text of a project file. Where it is no project, its faults come back and nothing changes. */
-  open(text: string): Result<Project> {
-    const parsed = parseProject(text);
-    if (parsed.ok) this.replace(parsed.value);
-    return parsed;
   }
 
   chooseLayout(index: number): void {
@@ -121,6 +146,16 @@ export class OpenProject {
   setMirrored(mirrored: boolean): void {
     this.#mirrored = mirrored;
     if (mirrored) this.editAll(mirrorLeft(this.draft, this.#layoutIndex));
+  }
+
+  #settle(draft: unknown): void {
+    const [index, before] = [this.#layoutIndex, this.#settled];
+    if (this.#check !== null) this.#settled = settle(draft, index, before, this.#check);
+    else if (draft === before.project) this.#settled = settleProject(before.project, index);
+    else {
+      this.#settled = { ...before, draft, faults: [COMING] };
+      void this.prepare();
+    }
   }
 }
 

@@ -1,7 +1,6 @@
 import type { Plan } from '$lib/plan/document.ts';
 import { plan } from '$lib/plan/plan.ts';
-import type { Fault } from '$lib/project/fault.ts';
-import { checkProject } from '$lib/project/parse.ts';
+import type { Fault, Result } from '$lib/project/fault.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 
 /** A project with an answer: what is drawn, and what files are made from. */
@@ -24,9 +23,12 @@ export interface Settled {
   readonly faults: readonly Fault[];
 }
 
+/** What tells a sound project from any other document. */
+export type Check = (draft: unknown) => Result<Project>;
+
 /** What a draft comes to, given where the project stood before: the last sound state outlives an unsound draft. */
-export function settle(draft: unknown, layoutIndex: number, before: Settled): Settled {
-  const checked = checkProject(draft);
+export function settle(draft: unknown, layoutIndex: number, before: Settled, check: Check): Settled {
+  const checked = check(draft);
   const kept = before.shown?.layoutIndex === layoutIndex ? before.shown : null;
   if (!checked.ok) {
     return {

@@ -1,5 +1,6 @@
 import type { Channel } from './channel.ts';
-import { heard, newTabs, newsOf, type TabMessage, type TabNews, type TabsKnown } from './tabs.ts';
+import type { TabNews } from './tabNews.ts';
+import { heard, newTabs, newsOf, type TabMessage, type TabsKnown } from './tabs.ts';
 
 /** Watches for other tabs that have the same project open. */
 export class TabWatch {

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import type { TabNews } from './tabNews.ts';
 
 /** What tabs tell each other about one project. */
 const messageSchema = v.object({
@@ -23,13 +24,6 @@ export interface TabsKnown {
   /** Another tab has saved a change that this one has not taken up. */
   readonly overtaken: boolean;
 }
-
-export type TabNews =
-  | { readonly kind: 'alone' }
-  /** Open in so many other tabs, unchanged there. */
-  | { readonly kind: 'shared'; readonly tabs: number }
-  /** Changed in another tab: mine or theirs? */
-  | { readonly kind: 'overtaken' };
 
 export const newTabs = (tab: string, project: string): TabsKnown => ({ tab, project, others: [], overtaken: false });
 
@@ -56,18 +50,4 @@ export function heard(
 export function newsOf({ others, overtaken }: TabsKnown): TabNews {
   if (overtaken) return { kind: 'overtaken' };
   return others.length > 0 ? { kind: 'shared', tabs: others.length } : { kind: 'alone' };
-}
-
-/** The news for people; null when there is nothing to say. */
-export function newsWords(news: TabNews): string | null {
-  switch (news.kind) {
-    case 'alone':
-      return null;
-    case 'shared':
-      return news.tabs === 1
-        ? 'This project is open in another tab too. Change it in one of them only.'
-        : `This project is open in ${news.tabs} other tabs too. Change it in one of them only.`;
-    case 'overtaken':
-      return 'Another tab has changed this project. Keep yours or take theirs; the other one stays as a copy.';
-  }
 }

@@ -7,7 +7,8 @@ import { withLayouts, type LayoutOperation } from './layoutEdit.ts';
 import type { OpenProject } from './openProject.svelte.ts';
 import type { Opened, Shelf } from './shelf.ts';
 import type { SiteUpdate } from './siteUpdate.svelte.ts';
-import { RECOVERED, trouble, troubleWords, type Outcome } from './trouble.ts';
+import { attempt, browserStore } from './storage.ts';
+import { done, RECOVERED, trouble, troubleWords, type Outcome } from './trouble.ts';
 import type { Undo } from './undo.svelte.ts';
 
 /** Something to tell beside the drawing, until it is put away or something else is to be told. */
@@ -17,9 +18,13 @@ export interface Notice {
   readonly faults?: readonly Fault[];
 }
 
+/** Does something when there is nothing else to do. Returns what calls it off. */
+export type AtRest = (work: () => void) => () => void;
+
 /**
  * What surrounds the open project: undo, the shelf, other tabs, files and links, and what there is to say of them. What
- * keeps and reads projects is fetched once the page is alive: the first drawing does not wait for it.
+ * keeps and reads projects is fetched once it is needed: at once where there is something kept, or in the address; else
+ * with the first edit, or when the page has come to rest.
  */
 export class Workspace {
   #keeping = $state.raw<Keeping | null>(null);
@@ -27,13 +32,18 @@ export class Workspace {
   #said = $state('');
   readonly #open: OpenProject;
   readonly #undo: Undo;
+  /** What the page opened with. */
+  readonly #first: unknown;
+  /** Begins to keep; null before the page is alive, and when it has begun. */
+  #waiting: (() => void) | null = null;
 
   constructor(open: OpenProject, undo: Undo) {
     this.#open = open;
     this.#undo = undo;
+    this.#first = open.draft;
   }
 
-  /** Null until the page is alive. */
+  /** Null until it is needed. */
   get keeper(): Keeper | null {
     return this.#keeping?.keeper ?? null;
   }
@@ -66,10 +76,15 @@ export class Workspace {
    *
    * @param scripts paths of the scripts that the page came with.
    */
-  attach(frame: Window, scripts: readonly string[]): () => void {
+  attach(frame: Window, scripts: readonly string[], atRest: AtRest): () => void {
     const ending = new AbortController();
-    void this.#begin(frame, scripts, ending.signal);
+    this.#waiting = () => void this.#begin(frame, scripts, ending.signal);
+    const begin = (): void => this.#stopWaiting();
+    const callOff = atRest(begin);
+    if (frame.location.hash.length > 1 || hasKept()) begin();
     return () => {
+      callOff();
+      this.#waiting = null;
       ending.abort();
       this.#keeping?.end();
     };
@@ -79,6 +94,7 @@ export class Workspace {
   follow(): void {
     this.#undo.follow();
     this.keeper?.follow();
+    if (this.#open.draft !== this.#first) this.#stopWaiting();
   }
 
   /** Opens another project of the shelf in place of this one. */
@@ -140,8 +156,14 @@ export class Workspace {
     this.#notice = null;
   }
 
+  #stopWaiting(): void {
+    const begin = this.#waiting;
+    this.#waiting = null;
+    begin?.();
+  }
+
   async #begin(frame: Window, scripts: readonly string[], signal: AbortSignal): Promise<void> {
-    const before = this.#open.draft;
+    void this.#open.prepare();
     const { beginKeeping } = await import('./keeping.ts');
     if (signal.aborted) return;
     const keeping = beginKeeping(this.#open, this.#undo, frame, scripts);
@@ -150,7 +172,7 @@ export class Workspace {
     const taken = await this.#takeAddress(frame.location);
     if (taken || signal.aborted) return;
     // Whoever was quicker than that has begun something new: it is kept, and nothing comes in its place.
-    if (this.#open.draft !== before) keeping.keeper.touch();
+    if (this.#open.draft !== this.#first) keeping.keeper.touch();
     else this.#resume(keeping.keeper);
   }
 
@@ -187,4 +209,10 @@ export class Workspace {
     if (!outcome.ok) this.notify({ text: troubleWords(outcome.trouble) });
     else if (outcome.value.recovered) this.notify({ text: RECOVERED });
   }
+}
+
+/** Whether this browser keeps something for this page, whatever it is. */
+function hasKept(): boolean {
+  const kept = attempt(browserStore(), ({ length }) => done(length > 0));
+  return kept.ok && kept.value;
 }
