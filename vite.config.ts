@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import { sveltekit } from '@sveltejs/kit/vite';
 import { defineConfig } from 'vite';
+import { chunkOf } from './tools/chunkOf.mjs';
 
 /** What jsPDF would load to turn HTML or SVG into pages. It gets lines and text only, and every visitor keeps the whole site. */
 const neverLoaded = ['canvg', 'dompurify', 'html2canvas'];
@@ -11,21 +12,14 @@ export default defineConfig({
   resolve: { alias: neverLoaded.map((find) => ({ find, replacement: absent })) },
   // Without this, dynamic imports are folded into the worker and it grows thirtyfold.
   worker: { format: 'es' },
-  // What most pages share comes in a few files and not in two dozen small ones.
+  // What pages share comes in a few files and not in two dozen small ones.
   environments: {
     client: {
       build: {
         rolldownOptions: {
           output: {
             codeSplitting: {
-              groups: [
-                { name: 'base', test: /node_modules\/(?:svelte|@sveltejs|clsx|esm-env|devalue)\// },
-                {
-                  name: 'shared',
-                  test: /src\/lib\/(?:state|views|project|layout|geometry|plan|stand)\/|node_modules\/valibot\//,
-                  minShareCount: 5,
-                },
-              ],
+              groups: [{ name: chunkOf() }],
             },
           },
         },

@@ -6,11 +6,11 @@ import {
   withLayoutAdded,
   withLayoutDuplicated,
   withLayoutMoved,
-  withLayoutRenamed,
   withoutLayout,
 } from '$lib/project/layouts.ts';
 import { MOST_LAYOUTS } from '$lib/project/limits.ts';
 import { checkProject } from '$lib/project/parse.ts';
+import { withLayoutRenamed } from '$lib/project/renameLayout.ts';
 import type { Layout } from '$lib/project/project.ts';
 import { firstLayout, project } from '../projects.ts';
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { withLayoutAdded, withLayoutRenamed, withoutLayout } from '$lib/project/layouts.ts';
+import { withLayoutAdded, withoutLayout } from '$lib/project/layouts.ts';
+import { withLayoutRenamed } from '$lib/project/renameLayout.ts';
 import { withLayouts } from '$lib/state/layoutEdit.ts';
 import { valueAt } from '$lib/state/pointer.ts';
 import { demoWith } from '../projects.ts';

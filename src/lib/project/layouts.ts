@@ -1,20 +1,18 @@
-import * as v from 'valibot';
 import { failure, pointerTo, success, type Result } from './fault.ts';
 import { freeName } from './names.ts';
 import { got } from './got.ts';
 import { MOST_LAYOUTS } from './limits.ts';
-import { name as oneLine } from './rules.ts';
 
 /**
  * What can be done with a project's list of layouts. Each answers with a new list that shares the layouts it did not
  * touch, or with the reason why not; an index outside the list is refused like any other value. Whatever has a name can be
  * in the list, so that a document with a fault elsewhere can still be rearranged.
  */
-interface Named {
+export interface Named {
   readonly name: string;
 }
 
-type List<Entry extends Named> = readonly Entry[];
+export type List<Entry extends Named> = readonly Entry[];
 
 /** The list with a copy of one layout at its end, under a name of its own. */
 export function withLayoutAdded<Entry extends Named>(layouts: List<Entry>, like: number): Result<List<Entry>> {
@@ -37,23 +35,6 @@ function copied<Entry extends Named>(layouts: List<Entry>, like: number, to: num
   }
   const copy = { ...found.value, name: freeName(found.value.name, layouts.map(({ name }) => name)) }; // prettier-ignore
   return success(layouts.toSpliced(to, 0, copy));
-}
-
-/** The list with another name for one layout: one line that no other layout has. */
-export function withLayoutRenamed<Entry extends Named>(
-  layouts: List<Entry>,
-  index: number,
-  name: string,
-): Result<List<Entry>> {
-  const found = entryAt(layouts, index);
-  if (!found.ok) return found;
-  const pointer = pointerTo('layouts', index, 'name');
-  const parsed = v.safeParse(oneLine(), name);
-  if (!parsed.success) return failure({ pointer, message: parsed.issues[0].message });
-  if (layouts.some((other, at) => at !== index && other.name === name)) {
-    return failure({ pointer, message: `expected a name not used before, got ${got(name)}` });
-  }
-  return success(layouts.with(index, { ...found.value, name }));
 }
 
 /** The list without one layout. The last one stays: a project without a layout has nothing to show. */
@@ -84,7 +65,8 @@ export function indexAfterMove(index: number, from: number, to: number): number 
   return to <= index && index < from ? index + 1 : index;
 }
 
-function entryAt<Entry extends Named>(layouts: List<Entry>, index: number): Result<Entry> {
+/** The layout at a place, or the fault of a place that is none. */
+export function entryAt<Entry extends Named>(layouts: List<Entry>, index: number): Result<Entry> {
   const entry = layouts[index];
   return entry === undefined
     ? failure({
