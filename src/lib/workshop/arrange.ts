@@ -65,7 +65,7 @@ function withinSupply(sheets: Sheet[], stock: Stock, index: number): Result<Shee
 }
 
 /** The same for one stock, on as many whole sheets as it takes; not yet checked. */
-export function arrangeStock(
+function arrangeStock(
   parts: readonly Part[],
   stock: Stock,
   index: number,
@@ -73,20 +73,30 @@ export function arrangeStock(
   quarterTurns = true,
 ): Result<Sheet[]> {
   const apart = spacingFor(parts, stock, index, cutter);
-  if (!apart.ok) return apart;
-  const spacing = apart.value + HAIR;
+  return apart.ok ? arrangeApart(parts, stock, index, cutter.margin, apart.value + HAIR, quarterTurns) : apart;
+}
+
+/** The same where it is known how far apart parts of the stock are laid, the hair counted in. */
+export function arrangeApart(
+  parts: readonly Part[],
+  stock: Stock,
+  index: number,
+  margin: number,
+  spacing: number,
+  quarterTurns = true,
+): Result<Sheet[]> {
   const items = parts.map((part) => nestable(part, spacing, quarterTurns && stock.grain === 'none'));
-  const large = items.flatMap((item) => sizeFaults(item, stock, index, cutter.margin));
+  const large = items.flatMap((item) => sizeFaults(item, stock, index, margin));
   if (large.length > 0) return failure(...large);
-  const room = usable(stock.sheet, cutter.margin);
-  const offcuts = offcutsOf(stock).map((offcut) => usable(offcut, cutter.margin));
+  const room = usable(stock.sheet, margin);
+  const offcuts = offcutsOf(stock).map((offcut) => usable(offcut, margin));
   const claimed = items.reduce((sum, { claim, part }) => sum + claim * part.quantity, 0);
   const spare = offcuts.reduce((sum, offcut) => sum + capacityOf(offcut, spacing), 0);
   const least = Math.ceil((claimed - spare) / capacityOf(room, spacing));
   const boards = least > MOST_SHEETS ? null : shareBoards(items, room, spacing, MOST_SHEETS, offcuts);
   if (boards === null) return failure(tooManySheets(stock, index, MOST_SHEETS));
   let number = 0;
-  return success(boards.map((board) => sheetOf(board, stock, board.offcut ?? ++number, cutter.margin)));
+  return success(boards.map((board) => sheetOf(board, stock, board.offcut ?? ++number, margin)));
 }
 
 /** What the margin leaves of a board; nothing of one that is all margin. */

@@ -125,13 +125,13 @@ function startStock(
   if (!made.ok) return made;
   const problem = made.value;
   const { beds: held, released } = heldBeds(problem, parts, cutter, locked);
-  const first = held.length === 0 ? bedsInRows(problem, parts, cutter) : aroundHeld(problem, held, cutter);
+  const first = held.length === 0 ? bedsInRows(problem, parts) : aroundHeld(problem, held);
   if (!first.ok) return first;
   return success({ problem, released, sheets: new WeakMap(), beds: first.value });
 }
 
 /** The boards with held parts filled up round those, and offcuts; what finds no room there on further sheets, in rows. */
-function aroundHeld(problem: Problem, held: readonly Bed[], cutter: Spaces): Result<Bed[]> {
+function aroundHeld(problem: Problem, held: readonly Bed[]): Result<Bed[]> {
   const greedy = new Greedy(withOffcuts(held, problem), problem.pairs);
   const left = largestFirst(problem.items).map((item) => {
     const count = held.flatMap(({ bodies }) => bodies).filter((body) => body.item === item).length;
@@ -143,7 +143,6 @@ function aroundHeld(problem: Problem, held: readonly Bed[], cutter: Spaces): Res
   const more = bedsInRows(
     bare,
     left.filter(({ quantity }) => quantity > 0),
-    cutter,
   );
   if (!more.ok) return more;
   const beds = [...greedy.beds.filter(({ bodies }) => bodies.length > 0), ...more.value];

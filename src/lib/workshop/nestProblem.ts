@@ -1,6 +1,7 @@
-import { arrangeStock, finishedArea, HAIR, offcutsOf, partsOf, spacingFor, usable } from './arrange.ts';
-import { nestable } from './nestable.ts';
+import { arrangeApart, finishedArea, HAIR, offcutsOf, partsOf, spacingFor, usable } from './arrange.ts';
+import { claimOf } from './nestable.ts';
 import { differing, Pairs, shapesOf } from './nestShapes.ts';
+import { once } from './once.ts';
 import { success, type Result } from '$lib/project/fault.ts';
 import type { Bed, Body, Item } from './nestBoard.ts';
 import type { Part, Placement, Sheet } from './part.ts';
@@ -34,7 +35,15 @@ export function problemOf(parts: readonly Part[], stock: Stock, index: number, c
   const items = own.map((part): Item => {
     const shapes = shapesOf(part, turnsOn(stock), count);
     count += shapes.length;
-    return { part, shapes, tried: differing(shapes), claim: nestable(part, spacing, false).claim };
+    const tried = once(() => differing(shapes));
+    return {
+      part,
+      shapes,
+      get tried() {
+        return tried();
+      },
+      claim: claimOf(part, spacing),
+    };
   });
   return success({
     stock,
@@ -51,9 +60,9 @@ export function problemOf(parts: readonly Part[], stock: Stock, index: number, c
 }
 
 /** The boards of a first answer in rows: all copies but those already held in place. Faults as `arrange` has them. */
-export function bedsInRows(problem: Problem, parts: readonly Part[], cutter: Spaces): Result<Bed[]> {
-  const { stock, index } = problem;
-  const sheets = arrangeStock(parts, stock, index, cutter);
+export function bedsInRows(problem: Problem, parts: readonly Part[]): Result<Bed[]> {
+  const { stock, index, margin, pairs } = problem;
+  const sheets = arrangeApart(parts, stock, index, margin, pairs.spacing);
   return sheets.ok ? success(sheets.value.map((sheet) => bedOf(sheet, problem))) : sheets;
 }
 

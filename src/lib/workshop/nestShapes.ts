@@ -1,7 +1,9 @@
-import { extentOf } from '$lib/geometry/extent.ts';
+import { extentOf, type Extent } from '$lib/geometry/extent.ts';
 import { convexPieces, type Convex } from './convexPieces.ts';
 import { depthAt, ready, type Push, type Ready } from './nestDepth.ts';
 import { noFit } from './noFit.ts';
+import { turnedExtent } from './nestable.ts';
+import { once } from './once.ts';
 import { placedContour } from './placed.ts';
 import type { Part } from './part.ts';
 import type { Point } from '$lib/geometry/point.ts';
@@ -23,22 +25,28 @@ export interface Shape {
 const SAME = 1e-9;
 
 /** The shapes of a part at the turns allowed to it, numbered from `first`. */
-export const shapesOf = (part: Part, turns: readonly number[], first: number): Shape[] =>
-  turns.map((quarters, i) => shapeOf(part, quarters, first + i));
+export function shapesOf(part: Part, turns: readonly number[], first: number): Shape[] {
+  const extent = extentOf(part.outside);
+  return turns.map((quarters, i) => shapeOf(part, turnedExtent(extent, quarters), quarters, first + i));
+}
 
 /** Of shapes that look alike the first: half of a rectangle's turns need no trying. */
 export const differing = (shapes: readonly Shape[]): Shape[] =>
   shapes.filter((shape, i) => !shapes.slice(0, i).some((other) => looksLike(other, shape)));
 
-function shapeOf(part: Part, quarters: number, id: number): Shape {
-  const outline = placedContour(part.outside, { x: 0, y: 0, turn: (quarters * Math.PI) / 2 });
-  const { left, bottom, right, top } = extentOf(outline);
+function shapeOf(part: Part, { left, bottom, right, top }: Extent, quarters: number, id: number): Shape {
+  const pieces = once(() => {
+    const outline = placedContour(part.outside, { x: 0, y: 0, turn: (quarters * Math.PI) / 2 });
+    return convexPieces(outline).map((piece) => piece.map(([x, y]): Point => [x - left, y - bottom]));
+  });
   return {
     id,
     quarters,
     width: right - left,
     height: top - bottom,
-    pieces: convexPieces(outline).map((piece) => piece.map(([x, y]): Point => [x - left, y - bottom])),
+    get pieces() {
+      return pieces();
+    },
     origin: [-left || 0, -bottom || 0],
   };
 }

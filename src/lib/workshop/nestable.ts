@@ -3,11 +3,14 @@ import { clearRight, noFit } from './noFit.ts';
 import { convexPieces, type Convex } from './convexPieces.ts';
 import { norm, minus } from '$lib/geometry/plane.ts';
 import { extentOf, type Extent } from '$lib/geometry/extent.ts';
+import { FIT } from './rows.ts';
+import { once } from './once.ts';
 import { placedContour } from './placed.ts';
 import { signedArea } from '$lib/geometry/area.ts';
 import type { Part } from './part.ts';
 import type { Path } from '$lib/geometry/contour.ts';
 import type { Point } from '$lib/geometry/point.ts';
+import type { Room } from './rows.ts';
 
 /** One copy in a rectangle: the lower left corner of its bounding box, and how many quarter turns it has made. */
 export interface Spot {
@@ -57,39 +60,61 @@ export function nestable(part: Part, spacing: number, quarterTurns: boolean): Ne
     extent,
     width: extent.right - extent.left,
     height: extent.top - extent.bottom,
-    claim: claimOf(convexPieces(part.outside), signedArea(part.outside), spacing),
+    claim: claimOf(part, spacing),
     views: turns.flatMap((quarters) => {
-      const outline = turned(part.outside, quarters);
-      return [viewOf(outline, quarters, false, spacing), viewOf(outline, quarters, true, spacing)];
+      const outline = once(() => turned(part.outside, quarters));
+      const bounds = turnedExtent(extent, quarters);
+      return [false, true].map((swapped) => viewOf(outline, bounds, quarters, swapped, spacing));
     }),
   };
 }
 
+/** Whether a room holds a copy at a turn allowed to it. */
+export const fitsRoom = ({ views }: Nestable, { width, height }: Room): boolean =>
+  views.some((view) => !view.swapped && view.width <= width + FIT && view.height <= height + FIT);
+
 const turned = (outline: Path, quarters: number): Path =>
   placedContour(outline, { x: 0, y: 0, turn: (quarters * Math.PI) / 2 });
 
-function viewOf(outline: Path, quarters: number, swapped: boolean, spacing: number): View {
-  const { left, bottom, right, top } = extentOf(outline);
+function viewOf(
+  outline: () => Path,
+  { left, bottom, right, top }: Extent,
+  quarters: number,
+  swapped: boolean,
+  spacing: number,
+): View {
   const [width, height] = swapped ? [top - bottom, right - left] : [right - left, top - bottom];
-  const upright = convexPieces(outline).map((piece) => {
-    const corners = piece.map(([x, y]): Point => (swapped ? [y - bottom, x - left] : [x - left, y - bottom]));
-    return swapped ? corners.reverse() : corners;
-  });
-  const half = upright.map((piece) => piece.map(([x, y]): Point => [width - x, height - y]));
-  const [uprightFirst, halfFirst] = [pairs(upright, half), pairs(half, upright)];
+  const upright = once(() =>
+    convexPieces(outline()).map((piece) => {
+      const corners = piece.map(([x, y]): Point => (swapped ? [y - bottom, x - left] : [x - left, y - bottom]));
+      return swapped ? corners.reverse() : corners;
+    }),
+  );
+  const half = once(() => upright().map((piece) => piece.map(([x, y]): Point => [width - x, height - y])));
+  const uprightFirst = once(() => pairs(upright(), half()));
+  const halfFirst = once(() => pairs(half(), upright()));
   const clear = (polygons: readonly Convex[], rise: number): number =>
     Math.max(...polygons.map((polygon) => clearRight(polygon, rise, spacing)));
-  const step = clear(pairs(upright, upright), 0);
-  const advance: View['advance'] = (first, rise) => clear(first ? halfFirst : uprightFirst, rise);
-  return { width, height, quarters, swapped, step, advance };
+  const step = once(() => clear(pairs(upright(), upright()), 0));
+  return {
+    width,
+    height,
+    quarters,
+    swapped,
+    get step() {
+      return step();
+    },
+    advance: (first, rise) => clear(first ? halfFirst() : uprightFirst(), rise),
+  };
 }
 
 const pairs = (a: readonly Convex[], b: readonly Convex[]): Convex[] =>
   a.flatMap((first) => b.map((second) => noFit(first, second)));
 
 /** The area of the part grown by half the spacing: for a convex part by Steiner's formula, else Brunn and Minkowski's bound. */
-function claimOf(pieces: readonly Convex[], area: number, spacing: number): number {
-  const [only, ...others] = pieces;
+export function claimOf({ outside }: Part, spacing: number): number {
+  const [only, ...others] = convexPieces(outside);
+  const area = signedArea(outside);
   if (only === undefined || others.length > 0) return (Math.sqrt(area) + (Math.sqrt(Math.PI) * spacing) / 2) ** 2;
   const perimeter = only.reduce((sum, point, i) => sum + norm(minus(only[(i + 1) % only.length] ?? point, point)), 0);
   return area + (perimeter * spacing) / 2 + (Math.PI * spacing ** 2) / 4;
@@ -97,14 +122,13 @@ function claimOf(pieces: readonly Convex[], area: number, spacing: number): numb
 
 /** Where the part's own origin lies when the bounding box of the turned part stands at 0, 0. */
 export function originOf(item: Nestable, quarters: number): Point {
-  const { left, bottom } = around(extentCorners(item.extent).map((corner) => turnedPoint(corner, quarters)));
+  const { left, bottom } = turnedExtent(item.extent, quarters);
   return [-left || 0, -bottom || 0];
 }
 
-const extentCorners = ({ left, bottom, right, top }: Extent): Point[] => [
-  [left, bottom],
-  [right, top],
-];
+/** The bounding box of something that has made quarter turns about the origin, from the one it had before. */
+export const turnedExtent = ({ left, bottom, right, top }: Extent, quarters: number): Extent =>
+  around([turnedPoint([left, bottom], quarters), turnedPoint([right, top], quarters)]);
 
 const turnedPoint = ([x, y]: Point, quarters: number): Point => {
   if (quarters === 0) return [x, y];

@@ -37,6 +37,7 @@ export const countIn = (length: number, size: number, spacing: number): number =
 export function rowsFor(view: View, room: Room, spacing: number, wanted: number): Row[] {
   const most = countIn(room.height, view.height, spacing);
   if (most === 0 || room.width + FIT < view.width) return [];
+  if (wanted === 1) return [single(view, most)];
   const longestRow = Math.min(wanted, MOST_COPIES);
   const upright = row(view, room, spacing, noTurns(view, longestRow), false);
   const rows = [longest(upright, ...alternating(view, room, spacing, 0, longestRow))];
@@ -50,6 +51,15 @@ export function rowsFor(view: View, room: Room, spacing: number, wanted: number)
   }
   return rows;
 }
+
+/** Rows of one copy each: of those the upright one is lowest, and no other is narrower. */
+const single = (view: View, fits: number): Row => ({
+  view,
+  copies: [{ x: 0, y: 0, half: false }],
+  width: view.width,
+  height: view.height,
+  fits,
+});
 
 /** Most copies; of those the shortest; the first of equals. */
 const longest = (first: Row, ...others: readonly Row[]): Row =>

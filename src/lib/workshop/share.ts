@@ -1,6 +1,6 @@
 import { fillRoom, largestSplit, moved, stripsOf, swap, type Filled, type Strip } from './fillRoom.ts';
 import { rowsFor, seen, spotsOf, type Room, type Row } from './rows.ts';
-import type { Nestable, Spot } from './nestable.ts';
+import { fitsRoom, type Nestable, type Spot } from './nestable.ts';
 
 /** A sheet being filled: who stands where, and the rooms still empty. Frame: the usable part of the sheet. */
 export interface Board {
@@ -68,6 +68,7 @@ function placeSome(boards: readonly Board[], item: Nestable, spacing: number, wa
   for (const filling of fillings) {
     for (const board of boards) {
       for (const [i, room] of board.free.entries()) {
+        if (!fitsRoom(item, room)) continue;
         const filled = filling(item, room, spacing, wanted);
         if (filled === null || filled.spots.length === 0) continue;
         put(board, i, item, filled);

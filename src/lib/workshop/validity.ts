@@ -18,7 +18,9 @@ export function layoutFaults(
   spacing: number,
   margin: number,
 ): Fault[] {
-  return [...sheetsFaults(sheets, parts, spacing, margin), ...parts.flatMap((part) => countFaults(part, sheets))];
+  const laid = new Map<string, number>();
+  for (const { placements } of sheets) for (const { part } of placements) laid.set(part, (laid.get(part) ?? 0) + 1);
+  return [...sheetsFaults(sheets, parts, spacing, margin), ...parts.flatMap((part) => countFaults(part, laid))];
 }
 
 /** The same for sheets that need not hold every copy. */
@@ -32,8 +34,8 @@ export function sheetsFaults(
   return sheets.flatMap((sheet, index) => sheetFaults(sheet, index, known, spacing, margin));
 }
 
-function countFaults({ name, quantity }: Part, sheets: readonly Sheet[]): Fault[] {
-  const got = sheets.flatMap(({ placements }) => placements).filter(({ part }) => part === name).length;
+function countFaults({ name, quantity }: Part, laid: ReadonlyMap<string, number>): Fault[] {
+  const got = laid.get(name) ?? 0;
   const message = `expected ${quantity} of part "${name}", got ${got}`;
   return got === quantity ? [] : [{ pointer: '/sheets', message }];
 }
