@@ -1,5 +1,7 @@
+import { fillWithBoxes } from './boxFill.ts';
 import { countIn, FIT, rowsFor, seen, spotsOf, type Room, type Row } from './rows.ts';
-import type { Nestable, Spot } from './nestable.ts';
+import { largestSplit, moved, stripsOf, type Filled } from './strips.ts';
+import type { Nestable } from './nestable.ts';
 
 /** Strips beside and above the rows are filled in turn, this deep. */
 const DEPTH = 2;
@@ -21,19 +23,18 @@ interface Search {
   budget: number;
 }
 
-/** Copies in a room and the rooms that stay empty, both in the room's own frame. */
-export interface Filled {
-  readonly spots: readonly Spot[];
-  readonly free: readonly Strip[];
-}
-
 /**
- * As many copies of one part as this method gets into a room, none nearer another than the spacing, but no more than
- * wanted: rows or columns of one kind, then the strips left beside and above them in the same manner. Deterministic.
+ * As many copies of one part as these methods get into a room, none nearer another than the spacing, but no more than
+ * wanted: rows or columns of one kind, then the strips left beside and above them in the same manner; or the same with
+ * boxes of one copy or two, where those hold more. Deterministic.
  */
 export function fillRoom(item: Nestable, room: Room, spacing: number, wanted: number): Filled {
-  const { spots, free } = fill({ item, spacing, wanted, found: new Map(), budget: BUDGET }, room, DEPTH);
-  return { spots: spots.slice(0, wanted), free };
+  const search = { item, spacing, wanted, found: new Map(), budget: BUDGET };
+  const { spots, free } = fill(search, room, DEPTH);
+  const rows = { spots: spots.slice(0, wanted), free };
+  if (rows.spots.length >= Math.min(wanted, atMost(search, room))) return rows;
+  const boxes = fillWithBoxes(item, room, spacing, wanted);
+  return boxes.spots.length > rows.spots.length ? boxes : rows;
 }
 
 function fill(search: Search, room: Room, depth: number): Filled {
@@ -85,48 +86,6 @@ function withStrips(search: Search, room: Room, row: Row, depth: number, best: F
   }
   return winner;
 }
-
-/** A part of a larger room. */
-export interface Strip extends Room {
-  readonly x: number;
-  readonly y: number;
-}
-
-interface Place {
-  readonly x: number;
-  readonly y: number;
-}
-
-/** Things of a strip in the frame of the room that holds the strip. */
-export const moved = <Thing extends Place>(things: readonly Thing[], { x, y }: Place): Thing[] =>
-  things.map((thing) => ({ ...thing, x: thing.x + x, y: thing.y + y }));
-
-/** What some rows leave of a room: twice, as the corner can go with the strip beside them or with the one above. */
-export function stripsOf(row: Row, count: number, room: Room, spacing: number): Strip[][] {
-  const { width, height } = seen(row.view, room);
-  const used = count * (row.height + spacing) - spacing;
-  const beside = { x: row.width + spacing, y: 0, width: width - row.width - spacing };
-  const above = { x: 0, y: used + spacing, height: height - used - spacing };
-  return [
-    [
-      { ...beside, height: used },
-      { ...above, width },
-    ],
-    [
-      { ...beside, height },
-      { ...above, width: row.width },
-    ],
-  ].map((pair) => pair.map((strip) => (row.view.swapped ? swap(strip) : strip)));
-}
-
-/** The split with the largest single strip: the most useful offcut. */
-export const largestSplit = (splits: readonly Strip[][]): Strip[] =>
-  splits.reduce((best, other) => (largest(other) > largest(best) ? other : best), splits[0] ?? []);
-
-const largest = (strips: readonly Strip[]): number =>
-  Math.max(0, ...strips.map(({ width, height }) => Math.max(0, width) * Math.max(0, height)));
-
-export const swap = ({ x, y, width, height }: Strip): Strip => ({ x: y, y: x, width: height, height: width });
 
 /** No layout of a room holds more: by size and by area (each copy claims half the spacing round it). */
 function atMost({ item, spacing }: Search, { width, height }: Room): number {

@@ -1,4 +1,5 @@
-import { fillRoom, largestSplit, moved, stripsOf, swap, type Filled, type Strip } from './fillRoom.ts';
+import { fillRoom } from './fillRoom.ts';
+import { largestSplit, moved, stripsOf, swap, type Filled, type Strip } from './strips.ts';
 import { rowsFor, seen, spotsOf, type Room, type Row } from './rows.ts';
 import { fitsRoom, type Nestable, type Spot } from './nestable.ts';
 
