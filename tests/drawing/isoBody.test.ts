@@ -17,6 +17,7 @@ describe('a build in isometric', () => {
     ['stacked', 'turned'],
     ['stacked', 'square-to-desk'],
     ['skinned', 'turned'],
+    ['skinned', 'square-to-desk'],
     ['ribbed', 'turned'],
     ['ribbed', 'square-to-desk'],
     ['solid', 'turned'],
@@ -43,5 +44,13 @@ describe('a build in isometric', () => {
     const joints = new Set(view.items.filter(({ id }) => id.startsWith('joint')).map(({ id }) => id.split('-').at(-1)));
     expect(joints.size).toBeGreaterThanOrEqual(1);
     expect(view.items.some(({ subject }) => subject === 'driver')).toBe(true);
+  });
+
+  test('and so it is with its base square to the desk, where only front and top show it', () => {
+    const square = { '/layouts/0/stand/build': 'skinned', '/layouts/0/stand/base': 'square-to-desk' };
+    const { view } = drawn(square);
+    const core = view.items.filter(({ subject }) => subject === 'driver').map(({ id }) => id);
+    expect(core).toEqual(['core-front', 'core-top']);
+    expect(view.items.filter(({ id }) => id.startsWith('joint-top'))).toHaveLength(2);
   });
 });

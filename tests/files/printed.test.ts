@@ -1,13 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { edgesOf } from '$lib/geometry/edge.ts';
 import { radians } from '$lib/geometry/angle.ts';
 import { volumeOf } from '$lib/files/mesh.ts';
-import { CHORD_ERROR } from '$lib/files/ring.ts';
 import { bodyMesh } from '$lib/files/solid.ts';
 import { printerOf } from '$lib/project/printer.ts';
 import { buildStand } from '$lib/stand/build.ts';
 import type { Printed } from '$lib/stand/body.ts';
 import { firstLayout, project } from '../projects.ts';
+import { meshSlack } from './meshSlack.ts';
 
 const common = printerOf({ printer: null });
 
@@ -29,19 +28,6 @@ function printedFor(changes: Record<string, unknown>, bed = common.bed): readonl
   return built.value.printed;
 }
 
-/** Chords leave out two thirds of their sagitta along arcs at most, the grid a micrometre along everything. */
-const slack = ({ levels }: Printed): number =>
-  levels.reduce((sum, { height, contours }) => {
-    const strays = contours
-      .flatMap((contour) => edgesOf(contour))
-      .map((edge) => {
-        return edge.kind === 'arc'
-          ? edge.radius * Math.abs(edge.sweep) * ((2 / 3) * CHORD_ERROR * 1.01 + 0.001)
-          : 0.001 * Math.hypot(edge.end[0] - edge.start[0], edge.end[1] - edge.start[1]);
-      });
-    return sum + height * strays.reduce((all, one) => all + one, 0);
-  }, 0);
-
 describe('printed cores become closed bodies of the volume they are reckoned with', () => {
   const pockets = { '/layouts/0/stand/pockets': { count: 2, diameter: 10, depth: 40 } };
   const relief = { '/layouts/0/stand/relief': {} };
@@ -61,7 +47,7 @@ describe('printed cores become closed bodies of the volume they are reckoned wit
     const printed = make();
     expect(printed.map(({ name }) => name)).toEqual(names);
     for (const body of printed) {
-      expect(Math.abs(volumeOf(bodyMesh(body)) - body.volume)).toBeLessThan(slack(body));
+      expect(Math.abs(volumeOf(bodyMesh(body)) - body.volume)).toBeLessThan(meshSlack(body));
     }
   });
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { signedArea } from '$lib/geometry/area.ts';
-import { circle, openPath } from '$lib/geometry/contour.ts';
+import { circle, openPath, type Path } from '$lib/geometry/contour.ts';
 import { edgesOf } from '$lib/geometry/edge.ts';
 import { flawOf, volumeOf, type Mesh } from '$lib/files/mesh.ts';
 import { CHORD_ERROR } from '$lib/files/ring.ts';
@@ -33,6 +33,32 @@ function expectVolume(body: Body): Mesh {
   expect(Math.abs(volumeOf(mesh) - exact)).toBeLessThan(allowed);
   return mesh;
 }
+
+describe('a body that leans', () => {
+  const wedge = { name: 'wedge', levels: [{ height: 10, contours: [rectangle(0, 0, 30, 20)] }] };
+
+  it('has sloping walls: the mean of both ends is what it holds', () => {
+    const mesh = bodyMesh({ ...wedge, roof: leaned(rectangle(0, 0, 30, 20), 6) });
+    expect(flawOf(mesh)).toBeNull();
+    expect(volumeOf(mesh)).toBeCloseTo(30 * (20 + 3) * 10, 9);
+    expect(Math.max(...mesh.vertices.map(({ y, z }) => (z === 0 ? y : 0)))).toBe(20);
+    expect(Math.max(...mesh.vertices.map(({ y }) => y))).toBe(26);
+  });
+
+  it('is refused where its ends have not the same vertices, or its top is not finite', () => {
+    const odd = { ...rectangle(0, 0, 30, 20), vertices: rectangle(0, 0, 30, 20).vertices.slice(1) };
+    expect(() => bodyMesh({ ...wedge, roof: odd })).toThrow(
+      'wedge: expected an outline with as many vertices at the top as at the bottom, got others',
+    );
+    expect(() => bodyMesh({ ...wedge, roof: leaned(rectangle(0, 0, 30, 20), Infinity) })).toThrow(RangeError);
+  });
+});
+
+/** The same outline with its upper side higher. */
+const leaned = (path: Path, by: number): Path => ({
+  ...path,
+  vertices: path.vertices.map((vertex) => (vertex.y > 0 ? { ...vertex, y: vertex.y + by } : vertex)),
+});
 
 describe('the mesh of a body', () => {
   it('is closed and holds area times height, for any outline and holes', () => {

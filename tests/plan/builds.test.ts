@@ -54,11 +54,11 @@ describe('builds side by side', () => {
   });
 
   test('say why one cannot be had, with pointers from the project', () => {
-    const of = project({ '/layouts/0/stand/base': 'square-to-desk', ...roomy });
+    const of = project({ '/printer': { bed: { x: 60, y: 60, z: 60 } }, ...roomy });
     const second = { ...firstLayout(of), name: 'other seat' };
     const both = { ...of, layouts: [firstLayout(of), second] };
     const skinned = compareBuilds(both, second).find(({ build }) => build === 'skinned');
-    expect(skinned).toMatchObject({ ok: false, faults: [{ pointer: '/layouts/1/stand/base' }] });
+    expect(skinned).toMatchObject({ ok: false, faults: [{ pointer: '/layouts/1/stand/build' }] });
   });
 });
 

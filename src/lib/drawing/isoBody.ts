@@ -58,7 +58,7 @@ function coreBand(
   return [{ ...isoFace(`core-${edge}`, [left[0], right[0], right[1], left[1]]), subject: 'driver' }];
 }
 
-/** Slices or one block with the base square to the desk: its four heights differ. */
+/** Slices, a core between cheeks, or one block, with the base square to the desk: its four heights differ. */
 function compoundWedge(body: StandPlan, { toe, tilt }: Pick<SidePlan, 'toe' | 'tilt'>, side: SideName): Item[] {
   const { profile, width } = body;
   const [front = [0, 0], rear = [0, 0], rearTop = [0, 0], frontTop = [0, 0]] = profile;
@@ -76,13 +76,23 @@ function compoundWedge(body: StandPlan, { toe, tilt }: Pick<SidePlan, 'toe' | 't
       vec3(left, rearTop[0], height(left, rearTop)),
     ],
   };
+  const at = (x: number) => ({
+    foot: vec3(x, ...front),
+    near: vec3(x, frontTop[0], height(x, frontTop)),
+    far: vec3(x, rearTop[0], height(x, rearTop)),
+  });
   const across = jointsAcross(body).flatMap((x, i) => {
-    const [foot, near, far] = [
-      vec3(x, ...front),
-      vec3(x, frontTop[0], height(x, frontTop)),
-      vec3(x, rearTop[0], height(x, rearTop)),
-    ];
+    const { foot, near, far } = at(x);
     return [isoLine(`joint-front-${i}`, [foot, near]), isoLine(`joint-top-${i}`, [near, far])];
   });
-  return [...facesInSight(corners).map((face, i) => isoFace(`face-${i}`, face)), ...across];
+  const core = body.widths.find(({ what }) => what === 'core');
+  const bands = core ? leaningBands(at(-core.each / 2), at(core.each / 2)) : [];
+  return [...facesInSight(corners).map((face, i) => isoFace(`face-${i}`, face)), ...bands, ...across];
+}
+
+/** A printed core on front and top, between its two sides. */
+function leaningBands(left: Record<'foot' | 'near' | 'far', Vec3>, right: typeof left): Item[] {
+  const front = isoFace('core-front', [left.foot, right.foot, right.near, left.near]);
+  const top = isoFace('core-top', [left.near, right.near, right.far, left.far]);
+  return [front, top].map((face) => ({ ...face, subject: 'driver' }));
 }

@@ -1,5 +1,5 @@
 import { edgesOf, pointAt, type Edge } from '$lib/geometry/edge.ts';
-import type { Contour } from '$lib/geometry/contour.ts';
+import type { Contour, Path } from '$lib/geometry/contour.ts';
 import type { Point } from '$lib/geometry/point.ts';
 
 /** Whole micrometres in a millimetre: on this grid, tests for side and touch are exact in doubles up to 30 m. */
@@ -14,6 +14,8 @@ const FEWEST = 4;
 /** A closed polygon in whole micrometres, counter-clockwise, without repeated or straight-through corners. */
 export interface Ring {
   readonly points: readonly Point[];
+  /** How far each point rises in y from the bottom of its body to the top, whole micrometres; null where none does. */
+  readonly lifts: readonly number[] | null;
   /** Equal for equal rings. */
   readonly key: string;
 }
@@ -24,19 +26,48 @@ export interface Ring {
  *
  * @throws RangeError naming the owner when a number is not finite, the contour is open or nothing is left of it.
  */
-export function ringOf(contour: Contour, owner: string): Ring {
+export function ringOf(contour: Contour, owner: string, roof?: Path): Ring {
   if (contour.kind === 'path' && !contour.closed)
     throw new RangeError(`${owner}: expected a closed contour, got an open one`);
+  const lifts = new Map<Point, number>();
   const corners = withoutStraights(
-    edgesOf(contour)
-      .flatMap(chords)
-      .map((point) => onGrid(point, owner)),
+    roof === undefined
+      ? edgesOf(contour)
+          .flatMap(chords)
+          .map((point) => onGrid(point, owner))
+      : leaning(contour, roof, owner, lifts),
   );
   const twice = corners.reduce((sum, point, i) => sum + crossing(corners.at(i - 1) ?? point, point), 0);
   if (twice === 0) throw new RangeError(`${owner}: expected a contour with an area, got one without`);
   const points = fromLeast(twice > 0 ? corners : corners.reverse());
-  return { points, key: points.join(' ') };
+  if (lifts.size === 0) return { points, lifts: null, key: points.join(' ') };
+  const raised = points.map((point) => lifts.get(point) ?? 0);
+  return { points, lifts: raised, key: `${points.join(' ')} up ${raised.join(' ')}` };
 }
+
+/** The points of an outline's chords; how far each of them rises goes into `lifts`. */
+function leaning(contour: Contour, roof: Path, owner: string, lifts: Map<Point, number>): Point[] {
+  if (contour.kind !== 'path' || contour.vertices.length !== roof.vertices.length) {
+    throw new RangeError(`${owner}: expected an outline with as many vertices at the top as at the bottom, got others`);
+  }
+  const { vertices } = contour;
+  return vertices.flatMap((from, i) => {
+    const [to, above] = [vertices[(i + 1) % vertices.length] ?? from, roof.vertices[i] ?? from];
+    const lift = Math.round((above.y - from.y) * STEPS);
+    if (!Number.isFinite(lift)) throw new RangeError(`${owner}: expected finite lengths, got ${above.y}`);
+    const own = edgesOf({ kind: 'path', closed: false, vertices: [from, to] })
+      .flatMap(chords)
+      .map((point) => onGrid(point, owner));
+    for (const point of own) lifts.set(point, lift);
+    return own;
+  });
+}
+
+/** The ring at a height of its body, as a share of the whole. */
+export const raisedTo = (ring: Ring, share: number): Ring =>
+  ring.lifts === null
+    ? ring
+    : { ...ring, points: ring.points.map(([x, y], i): Point => [x, y + (ring.lifts?.[i] ?? 0) * share]) };
 
 /** The points that the edge's chords start from. */
 function chords(edge: Edge): Point[] {

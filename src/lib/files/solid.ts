@@ -2,10 +2,10 @@ import { vec3, type Vec3 } from '$lib/geometry/point.ts';
 import type { Body } from '$lib/workshop/body.ts';
 import { triangulated } from './caps.ts';
 import { flawOf, type Mesh, type Triangle } from './mesh.ts';
-import { isWithin, ringOf, STEPS, touches, type Ring } from './ring.ts';
+import { isWithin, raisedTo, ringOf, STEPS, touches, type Ring } from './ring.ts';
 
 /**
- * The surface of a body as one closed mesh, triangles counter-clockwise seen from outside. Lengths lie on a grid of a
+ * The surface of a body as one closed mesh, triangles counter-clockwise seen from outside; where it leans its walls do. Lengths lie on a grid of a
  * micrometre, arcs are chords (see `CHORD_ERROR`): a level's volume is off by at most two thirds of the chord error times
  * the length of its arcs, and by a micrometre times the length of its outlines, both times its height.
  *
@@ -15,7 +15,7 @@ import { isWithin, ringOf, STEPS, touches, type Ring } from './ring.ts';
 export function bodyMesh(body: Body): Mesh {
   const levels = body.levels.map(({ contours }) =>
     distinct(
-      contours.map((contour) => ringOf(contour, body.name)),
+      contours.map((contour, i) => ringOf(contour, body.name, i === 0 ? body.roof : undefined)),
       body,
     ),
   );
@@ -24,7 +24,11 @@ export function bodyMesh(body: Body): Mesh {
   const triangles: Triangle[] = [];
   for (let floor = 0; floor <= levels.length; floor += 1) {
     const [below, above] = [levels[floor - 1] ?? [], levels[floor] ?? []];
-    refuseTouching([...below, ...above.filter((ring) => !holds(below, ring))], body);
+    const share = corners.shareAt(floor);
+    refuseTouching(
+      [...below, ...above.filter((ring) => !holds(below, ring))].map((ring) => raisedTo(ring, share)),
+      body,
+    );
     triangles.push(...capsBetween(below, above, floor, corners, body), ...wallsFrom(levels, floor, corners));
   }
   const mesh = { vertices: corners.vertices, triangles };
@@ -79,6 +83,11 @@ class Corners {
     this.#heights = heights;
   }
 
+  /** How high a floor lies, as a share of the whole body. */
+  shareAt(floor: number): number {
+    return (this.#heights[floor] ?? 0) / (this.#heights.at(-1) ?? 1);
+  }
+
   /** The number of the ring's first corner at a floor; its others follow. */
   at(ring: Ring, floor: number): number {
     const name = `${floor} ${ring.key}`;
@@ -86,7 +95,8 @@ class Corners {
     if (known !== undefined) return known;
     const first = this.vertices.length;
     const height = this.#heights[floor] ?? 0;
-    for (const [x, y] of ring.points) this.vertices.push(vec3(x / STEPS, y / STEPS, height));
+    for (const [x, y] of raisedTo(ring, this.shareAt(floor)).points)
+      this.vertices.push(vec3(x / STEPS, y / STEPS, height));
     this.#first.set(name, first);
     return first;
   }
@@ -113,7 +123,8 @@ function capsBetween(
     );
     const facesUp = (depthIn(below, outer) + (holds(below, outer) ? 1 : 0)) % 2 === 1;
     const numbers = [outer, ...holes].flatMap((ring) => ring.points.map((_, i) => corners.at(ring, floor) + i));
-    return triangulated(outer, holes).map(([a, b, c]): Triangle => {
+    const [rim = outer, ...within] = [outer, ...holes].map((ring) => raisedTo(ring, corners.shareAt(floor)));
+    return triangulated(rim, within).map(([a, b, c]): Triangle => {
       const [first, second, third] = [numbers[a] ?? 0, numbers[b] ?? 0, numbers[c] ?? 0];
       return facesUp ? [first, second, third] : [first, third, second];
     });

@@ -14,7 +14,8 @@ export function standBodies({ stand, parts }: Plan): Body[] {
 }
 
 function bodiesOf({ build, sanding, part, width, printed }: StandPlan, parts: readonly Part[]): Body[] {
-  if (printed.length > 0) return printed.map(({ name, levels }) => ({ name, levels }));
+  if (printed.length > 0)
+    return printed.map(({ name, levels, roof }) => (roof ? { name, levels, roof } : { name, levels }));
   const slice = build === 'stacked' && sanding === null ? parts.find(({ name }) => name === part) : undefined;
   return slice ? [extruded('stand', slice, width)] : [];
 }

@@ -32,6 +32,11 @@ export interface Printed {
   /** In one stand. */
   readonly quantity: number;
   readonly levels: readonly { readonly height: number; readonly contours: readonly (Path | Circle)[] }[];
+  /**
+   * The outside at the body's top, where it differs from the levels' first contour, which it has at its bottom: vertex by
+   * vertex the same, some of them as much higher or lower, in between in proportion. Left out for plain prisms.
+   */
+  readonly roof?: Path;
   /** What it takes of the bed, and its height. */
   readonly size: { readonly x: number; readonly y: number; readonly z: number };
   /** mm³ of the body, and kg of plastic in it. */

@@ -7,6 +7,11 @@ export interface Body {
   readonly name: string;
   /** From the bottom up. */
   readonly levels: readonly Level[];
+  /**
+   * The outline at the top of the body, where it leans: vertex by vertex the first contour of every level, which it has at
+   * the bottom, some of them so much higher or lower in y; in between in proportion.
+   */
+  readonly roof?: Path;
 }
 
 /**

@@ -169,7 +169,6 @@ describe('what a base square to the desk has no answer for', () => {
   it.each([
     [{ stop: { height: 8, thickness: 6 } }, '/stand/stop: expected no stop on a base square to the desk'],
     [{ ends: 'square' }, '/stand/ends: expected plumb ends'],
-    [{ build: 'skinned' }, '/stand/base: expected a turned base for the skinned build'],
     [
       { build: 'ribbed', ribs: { count: 2, cross: 3, fit: 0.1, inset: 10, skin: thick.name } },
       '/stand/ribs/skin: expected no skin',

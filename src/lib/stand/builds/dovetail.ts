@@ -13,9 +13,11 @@ export interface DovetailCut {
   readonly at: number;
   /** What the joint takes up, wood round it included: nothing else may be there. */
   readonly stretch: Stretch;
-  /** Counter-clockwise, both. The front half has the tail, the rear half the socket. */
-  readonly front: Path;
-  readonly rear: Path;
+  /**
+   * The two halves of an outline, counter-clockwise, both: the front one has the tail, the rear one the socket. The outline
+   * may be higher than the one that was cut, its edges in the same order.
+   */
+  readonly halvesOf: (outside: Path) => { readonly front: Path; readonly rear: Path };
   /** Round the tail, mm. */
   readonly clearance: number;
 }
@@ -34,10 +36,14 @@ const LEAST_CLEARANCES = 8;
 /**
  * A plumb cut with a dovetail, as near to the middle as rods, slot and bed allow; null when there is none. The socket is
  * the tail with the clearance all round; the cut's plumb faces meet.
+ *
+ * @param outside The lowest outline: the tail has room in it.
+ * @param highest The highest outline: its halves have to lie on the bed.
  */
 export function dovetailCut(
   layer: Layer,
   outside: Path,
+  highest: Path,
   settings: Pick<StandSettings, 'rods' | 'cable' | 'minimumEdge'>,
   printer: Printer,
 ): DovetailCut | null {
@@ -47,7 +53,9 @@ export function dovetailCut(
   tries.sort((a, b) => Math.abs(a - middle) - Math.abs(b - middle));
   for (const at of tries) {
     const cut = cutAt(at, layer, outside, settings, printer);
-    if (cut && onBed(planOf(cut.front), printer) && onBed(planOf(cut.rear), printer)) return cut;
+    if (cut === null) continue;
+    const { front, rear } = cut.halvesOf(highest);
+    if (onBed(planOf(front), printer) && onBed(planOf(rear), printer)) return cut;
   }
   return null;
 }
@@ -92,8 +100,14 @@ function cutAt(
     at,
     stretch,
     clearance,
-    front: joined(side(outside, here, 'front'), key(tail, at + long)),
-    rear: joined(side(outside, here, 'rear'), key(socket, reach).reverse()),
+    halvesOf: (whole) => {
+      const cut = crossings(edgesOf(whole), at);
+      if (!cut) throw new Error('outlines of one core are all crossed alike');
+      return {
+        front: joined(side(whole, cut, 'front'), key(tail, at + long)),
+        rear: joined(side(whole, cut, 'rear'), key(socket, reach).reverse()),
+      };
+    },
   };
 }
 

@@ -17,17 +17,25 @@ import { dovetailCut, type DovetailCut } from './dovetail.ts';
 export interface CoreRequest {
   readonly commission: Commission;
   readonly layer: Layer;
-  /** The layer without windows. */
+  /** The layer without windows; the lowest one where they differ. */
   readonly shape: Shape;
   /** Of the core, mm. */
   readonly thickness: number;
+  /** The outsides at the bottom and the top of the core as it lies on the bed: one and the same for a prism. */
+  readonly outsides: Outsides;
+  /** What the halves of a core that leans are told apart by: the side of the stand that lies on the bed, the other one. */
+  readonly sides: readonly [string, string];
 }
+
+/** Two outsides with the same edges, one over the other. */
+export type Outsides = readonly [Path, Path];
 
 export interface Core {
   readonly bodies: readonly Printed[];
-  /** mm³ of the whole core, and the middle of it in the profile's axes. */
+  /** mm³ of the whole core, the middle of it in the profile's axes, and how far that lies over half its thickness. */
   readonly volume: number;
   readonly centre: Point;
+  readonly rise: number;
   readonly notes: readonly string[];
   /** How its halves are joined, as a step; null for a core in one piece. */
   readonly key: string | null;
@@ -43,13 +51,29 @@ const FLOOR = 1;
 export function printedCore(request: CoreRequest): Outcome<Core> {
   const { commission, shape, thickness } = request;
   const { printer } = commission.shop;
-  const size = planOf(shape.outside);
+  const [size, highest] = largest(request.outsides);
   const low = thickness <= printer.bed.z + SLACK;
   if (low && onBed(size, printer)) return wholeCore(request);
   if (onBed(size, printer) && thickness / 2 <= printer.bed.z + SLACK) return halvedAcross(request);
-  const cut = low ? dovetailCut(request.layer, shape.outside, commission.settings, printer) : null;
+  const cut = low ? dovetailCut(request.layer, shape.outside, highest, commission.settings, printer) : null;
   if (cut) return dovetailed(request, cut);
   return tooLarge(size, thickness, printer);
+}
+
+/** The higher of two outsides and what it takes of the bed: they have their bases in common. */
+function largest([floor, roof]: Outsides): readonly [Plan, Path] {
+  const [low, high] = [planOf(floor), planOf(roof)];
+  return high.y > low.y ? [high, roof] : [low, floor];
+}
+
+/** Between the two outsides of a core, at a share of the way up. */
+function outsideAt([floor, roof]: Outsides, share: number): Path {
+  if (floor === roof) return floor;
+  const vertices = floor.vertices.map(({ x, y, bulge }, i) => {
+    const above = roof.vertices[i]?.y ?? y;
+    return { x, y: y + (above - y) * share, bulge };
+  });
+  return { ...floor, vertices };
 }
 
 function tooLarge({ x, y }: Plan, thickness: number, { bed }: Printer): Outcome<never> {
@@ -87,23 +111,24 @@ function openings(
   return built({ windows, pockets: bored, notes: notes.filter((note) => !shape.notes.includes(note)) });
 }
 
-/** A prism with its holes, and pockets in its upper face. */
+/** A body with its holes, as high as the core or a part of it, and pockets in its upper face. */
 function bodyOf(
   name: string,
   quantity: number,
   { printer }: Commission['shop'],
-  contours: readonly (Path | Circle)[],
+  [floor, roof]: Outsides,
+  holes: readonly (Path | Circle)[],
   thickness: number,
   pockets: readonly Circle[],
   depth: number,
 ): Printed {
-  const { left, bottom } = extentOf(...contours);
+  const { left, bottom } = extentOf(floor, ...holes);
   const placed = <Kind extends Path | Circle>(one: Kind): Kind => moved(one, [-left, -bottom]);
-  const plain = contours.map(placed);
-  const [outside, ...holes] = plain;
-  if (!outside) throw new Error('a body has an outside');
+  const plain = [floor, ...holes].map(placed);
   const bored = pockets.map(placed);
-  const area = momentsOf(outside, holes).area;
+  const leans = floor !== roof;
+  // Its edges rise evenly, so the mean of both ends is that of all sections.
+  const area = leans ? (momentsOf(floor, holes).area + momentsOf(roof, holes).area) / 2 : momentsOf(floor, holes).area;
   const levels =
     pockets.length === 0
       ? [{ height: thickness, contours: plain }]
@@ -116,7 +141,8 @@ function bodyOf(
     name,
     quantity,
     levels,
-    size: { ...planOf(outside), z: thickness },
+    ...(leans ? { roof: placed(roof) } : {}),
+    size: { ...largest([floor, roof])[0], z: thickness },
     volume,
     mass: massOf(volume, printer.density) * printer.fill,
   };
@@ -125,17 +151,37 @@ function bodyOf(
 function wholeCore(request: CoreRequest): Outcome<Core> {
   const opened = openings(request, null);
   if (!opened.ok) return opened;
-  const { commission, shape, thickness } = request;
+  const { commission, shape, thickness, outsides } = request;
   const { windows, pockets, notes } = opened.value;
-  const contours = [shape.outside, ...shape.holes, ...windows];
   const depth = commission.settings.pockets?.depth ?? 0;
-  const body = bodyOf('core', 1, commission.shop, contours, thickness, pockets, depth);
-  return built({ bodies: [body], volume: body.volume, centre: middleOf(request, windows), notes, key: null });
+  const holes = [...shape.holes, ...windows];
+  const body = bodyOf('core', 1, commission.shop, outsides, holes, thickness, pockets, depth);
+  return built({ bodies: [body], volume: body.volume, ...middleOf(request, windows), notes, key: null });
 }
 
-/** Pockets count as filled with what they hold. */
-const middleOf = ({ shape }: CoreRequest, windows: readonly Path[]): Point =>
-  momentsOf(shape.outside, [...shape.holes, ...windows]).centre;
+/**
+ * Pockets count as filled with what they hold. What a section holds, and its moments, change with its height at most
+ * squared, so three sections tell the whole (Simpson's rule).
+ */
+function middleOf(
+  { shape, outsides, thickness }: CoreRequest,
+  windows: readonly Path[],
+): Pick<Core, 'centre' | 'rise'> {
+  const holes = [...shape.holes, ...windows];
+  if (outsides[0] === outsides[1]) return { centre: momentsOf(outsides[0], holes).centre, rise: 0 };
+  const shares = [
+    { share: 0, weight: 1 },
+    { share: 1 / 2, weight: 4 },
+    { share: 1, weight: 1 },
+  ].map(({ share, weight }) => {
+    const { area, centre } = momentsOf(outsideAt(outsides, share), holes);
+    return { weighed: weight * area, centre, rise: (share - 1 / 2) * thickness };
+  });
+  const whole = shares.reduce((sum, { weighed }) => sum + weighed, 0);
+  const mean = (of: (one: (typeof shares)[number]) => number): number =>
+    shares.reduce((sum, one) => sum + one.weighed * of(one), 0) / whole;
+  return { centre: [mean(({ centre }) => centre[0]), mean(({ centre }) => centre[1])], rise: mean(({ rise }) => rise) };
+}
 
 function halvedAcross(request: CoreRequest): Outcome<Core> {
   const { commission, shape, thickness } = request;
@@ -155,15 +201,30 @@ function halvedAcross(request: CoreRequest): Outcome<Core> {
   const opened = openings(request, null);
   if (!opened.ok) return opened;
   const { windows, pockets, notes } = opened.value;
-  const contours = [shape.outside, ...shape.holes, ...windows];
+  const holes = [...shape.holes, ...windows];
   const depth = settings.pockets?.depth ?? 0;
-  const half = (name: string, bored: readonly Circle[]) =>
-    bodyOf(name, 1, commission.shop, contours, thickness / 2, bored, bored.length > 0 ? depth : 0);
-  const plain = half('core-half', []);
-  const bodies = pockets.length === 0 ? [{ ...plain, quantity: 2 }] : [plain, half('core-half-pockets', pockets)];
+  const half = (name: string, outsides: Outsides, bored: readonly Circle[]) =>
+    bodyOf(name, 1, commission.shop, outsides, holes, thickness / 2, bored, bored.length > 0 ? depth : 0);
+  const bodies = halves(request, pockets, half);
   const volume = bodies.reduce((sum, body) => sum + body.volume * body.quantity, 0);
   const key = `Glue the core’s two halves, ${shown(thickness / 2, 2)} mm wide each, face to face on the rods.`;
-  return built({ bodies, volume, centre: middleOf(request, windows), notes, key });
+  return built({ bodies, volume, ...middleOf(request, windows), notes, key });
+}
+
+/** Two alike, or one with pockets; of a core that leans a lower and a higher one, as it lies on the bed. */
+function halves(
+  { outsides, sides }: CoreRequest,
+  pockets: readonly Circle[],
+  half: (name: string, outsides: Outsides, bored: readonly Circle[]) => Printed,
+): readonly Printed[] {
+  const [floor, roof] = outsides;
+  if (floor !== roof) {
+    const between = outsideAt(outsides, 1 / 2);
+    const [lower, upper] = sides;
+    return [half(`core-half-${lower}`, [floor, between], []), half(`core-half-${upper}`, [between, roof], pockets)];
+  }
+  const plain = half('core-half', outsides, []);
+  return pockets.length === 0 ? [{ ...plain, quantity: 2 }] : [plain, half('core-half-pockets', outsides, pockets)];
 }
 
 function dovetailed(request: CoreRequest, cut: DovetailCut): Outcome<Core> {
@@ -174,20 +235,27 @@ function dovetailed(request: CoreRequest, cut: DovetailCut): Outcome<Core> {
   const depth = commission.settings.pockets?.depth ?? 0;
   const inFront = (contour: Path | Circle): boolean => extentOf(contour).right <= cut.at;
   const holes = [...shape.holes, ...windows];
-  const half = (name: string, outside: Path, front: boolean): Printed => {
+  const [floor, roof] = request.outsides;
+  const below = cut.halvesOf(floor);
+  const above = floor === roof ? below : cut.halvesOf(roof);
+  const half = (name: string, outsides: Outsides, front: boolean): Printed => {
     const bored = pockets.filter((pocket) => inFront(pocket) === front);
     return bodyOf(
       name,
       1,
       commission.shop,
-      [outside, ...holes.filter((hole) => inFront(hole) === front)],
+      outsides,
+      holes.filter((hole) => inFront(hole) === front),
       thickness,
       bored,
       bored.length > 0 ? depth : 0,
     );
   };
-  const bodies = [half('core-front', cut.front, true), half('core-rear', cut.rear, false)];
+  const bodies = [
+    half('core-front', [below.front, above.front], true),
+    half('core-rear', [below.rear, above.rear], false),
+  ];
   const key = `Slide the core’s two halves together, dovetail into socket with ${cut.clearance} mm of play all round, on a flat board, with glue.`;
   const volume = bodies.reduce((sum, body) => sum + body.volume, 0);
-  return built({ bodies, volume, centre: middleOf(request, windows), notes, key });
+  return built({ bodies, volume, ...middleOf(request, windows), notes, key });
 }

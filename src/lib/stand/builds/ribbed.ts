@@ -2,7 +2,7 @@ import type { StandBody } from '$lib/stand/body.ts';
 import { boardNamed, taperOf, type Commission } from '$lib/stand/commission.ts';
 import { coverOf, NO_SKIN } from '$lib/stand/cover.ts';
 import { figuresOf } from '$lib/stand/figures.ts';
-import { groundOf, type Ground } from '$lib/stand/ground.ts';
+import { groundOf } from '$lib/stand/ground.ts';
 import { leftOut } from '$lib/stand/leftOut.ts';
 import { gathered } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
@@ -12,7 +12,7 @@ import { crossRibs, type CrossRib } from './crossRibs.ts';
 import { finishSteps } from './finishSteps.ts';
 import { profileRibs } from './profileRibs.ts';
 import { ribPlan, ribsOf, type RibPlan } from './ribPlan.ts';
-import { SAME } from './same.ts';
+import { sandingOf } from './sections.ts';
 import { skinPieces } from './skinPieces.ts';
 
 /**
@@ -107,11 +107,6 @@ function refusal({ recess, ribs, stop, base }: Commission['settings']): Outcome<
 function jointArea(thickness: number, crosses: readonly CrossRib[]): number {
   const halves = crosses.flatMap((cross) => cross.halves);
   return 4 * thickness * (halves.reduce((sum, half) => sum + half, 0) / halves.length) + thickness ** 2;
-}
-
-function sandingOf({ slope }: Ground, thickness: number): StandBody['sanding'] {
-  const height = Math.abs(slope.across) * thickness;
-  return height <= SAME ? null : { height, face: slope.across > 0 ? 'outboard' : 'inboard' };
 }
 
 function stepsOf({ settings, board }: Commission, plan: RibPlan, skinned: boolean): readonly string[] {

@@ -1,33 +1,30 @@
+import type { StandSettings } from '$lib/project/project.ts';
 import { coverOf } from '$lib/stand/cover.ts';
 import { boardNamed, type Commission } from '$lib/stand/commission.ts';
-import type { Piece, StandBody, WidthLayer } from '$lib/stand/body.ts';
+import type { Board, Piece, StandBody, WidthLayer } from '$lib/stand/body.ts';
 import { figuresOf } from '$lib/stand/figures.ts';
-import { groundOf } from '$lib/stand/ground.ts';
+import { groundOf, type Ground, type Section } from '$lib/stand/ground.ts';
 import { leftOut } from '$lib/stand/leftOut.ts';
-import { gathered } from '$lib/stand/lumps.ts';
+import { gathered, type Lump } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { rodRow } from '$lib/stand/rods.ts';
-import { shapeOf, type Shape } from '$lib/stand/shape.ts';
-import { shown, shownDown } from '$lib/stand/slack.ts';
+import { shapeOf, type Layer, type Shape } from '$lib/stand/shape.ts';
+import { shown, shownDown, SLACK } from '$lib/stand/slack.ts';
 import { present, widthOf } from '$lib/stand/widths.ts';
 import { finishSteps } from './finishSteps.ts';
-import { printedCore, type CoreRequest } from './printedCore.ts';
+import { printedCore, type CoreRequest, type Outsides } from './printedCore.ts';
+import { isAlike, lowestSection, sandedLump, sandingOf } from './sections.ts';
 
 /** A core thinner than this is a sheet that warps: common practice, no source. mm. */
 const THINNEST_CORE = 2;
 
 /**
  * A printed core between cheeks of thin board, veneer over all. The core takes up what cheeks, glue and veneer leave of the
- * width, so the finished width is the one asked for.
+ * width, so the finished width is the one asked for. With the base square to the desk the core's top is printed to the
+ * compound slope, and each cheek is cut at its face under the higher part of it.
  */
 export function buildSkinned(commission: Commission): Outcome<StandBody> {
   const { settings, speaker } = commission;
-  if (settings.base !== 'turned') {
-    return noAnswer(
-      '/stand/base',
-      'expected a turned base for the skinned build, whose core is printed as a prism, got one square to the desk',
-    );
-  }
   const cheek = boardNamed(commission, settings.cheeks?.stock ?? null);
   const count = 2 * (settings.cheeks?.count ?? 1);
   const asked = settings.width ?? speaker.width;
@@ -41,23 +38,34 @@ export function buildSkinned(commission: Commission): Outcome<StandBody> {
   }
   const ground = groundOf(commission, asked);
   if (!ground.ok) return ground;
-  const section = ground.value.section(0);
+  const section = lowestSection(ground.value, asked - 2 * veneer);
   const row = settings.rods ? rodRow(settings.rods, section) : built(null);
   if (!row.ok) return row;
   const layer = { ...section, rods: row.value?.holes ?? [], rodEdge: row.value?.edge ?? null };
   const closed = shapeOf(layer, settings, { relieved: false });
   if (!closed.ok) return closed;
-  const request: CoreRequest = { commission, layer, shape: closed.value, thickness: core };
+  const cheeks = cheeksOf(commission, ground.value, { board: cheek, count, layer, closed: closed.value, core });
+  if (!cheeks.ok) return cheeks;
+  const outsides = coreOutsides(commission, ground.value, layer, closed.value, core);
+  if (!outsides.ok) return outsides;
+  const onRight = commission.stance.side === 'right';
+  const request: CoreRequest = {
+    commission,
+    layer,
+    shape: closed.value,
+    thickness: core,
+    outsides: outsides.value,
+    sides: onRight ? ['inboard', 'outboard'] : ['outboard', 'inboard'],
+  };
   const printed = printedCore(request);
   if (!printed.ok) return printed;
 
-  const pieces: Piece[] = [pieceOf(cheek, count, closed.value)];
-  const { bodies, volume, centre, notes, key } = printed.value;
+  const { pieces } = cheeks.value;
+  const { bodies, volume, centre, rise, notes, key } = printed.value;
   const { printer } = commission.shop;
-  const wood = closed.value.area * cheek.thickness * count;
   const total = gathered([
-    { volume: wood, density: cheek.density, at: ground.value.at(0, ...closed.value.centre) },
-    { volume, density: printer.density * printer.fill, at: ground.value.at(0, ...centre) },
+    ...cheeks.value.lumps,
+    { volume, density: printer.density * printer.fill, at: ground.value.at(onRight ? rise : -rise, ...centre) },
   ]);
   const widths: readonly WidthLayer[] = present([
     { what: 'core', each: core, count: 1 },
@@ -71,7 +79,7 @@ export function buildSkinned(commission: Commission): Outcome<StandBody> {
     base: settings.base,
     profile: ground.value.outline,
     footprint: ground.value.footprint(width),
-    contact: null,
+    contact: ground.value.contact(width),
     slice: section.slice,
     rods: layer.rods,
     rodEdge: closed.value.rodEdge,
@@ -90,15 +98,81 @@ export function buildSkinned(commission: Commission): Outcome<StandBody> {
     printed: bodies,
     blocks: [],
     joints: [{ between: 'cheeks and core', count, area: closed.value.area }],
-    sanding: null,
-    steps: stepsOf(commission, core, count, key),
+    sanding: sandingOf(ground.value, cheek.thickness + settings.glue),
+    steps: stepsOf(commission, core, count, key, isAlike(ground.value, asked)),
     notes: [...closed.value.notes, ...notes, ...leftOut(settings, ['ribs'])],
     figures: figuresOf(pieces, bodies, [], total.mass),
   });
 }
 
-const pieceOf = (board: { name: string; thickness: number }, quantity: number, shape: Shape): Piece => ({
-  name: 'cheek',
+interface CheekRequest {
+  readonly board: Board;
+  /** On both sides together. */
+  readonly count: number;
+  /** The lowest layer, and its shape without windows. */
+  readonly layer: Layer;
+  readonly closed: Shape;
+  /** The core's thickness, mm. */
+  readonly core: number;
+}
+
+/** The cheeks: all alike, or each cut for its own place, numbered from inboard. */
+function cheeksOf(
+  { settings }: Commission,
+  ground: Ground,
+  { board, count, layer, closed, core }: CheekRequest,
+): Outcome<{ readonly pieces: readonly Piece[]; readonly lumps: readonly Lump[] }> {
+  const pitch = board.thickness + settings.glue;
+  const half = core / 2 + (count / 2) * pitch;
+  if (isAlike(ground, 2 * half)) {
+    const lump = sandedLump(ground, { from: -half, to: half }, board, count, closed);
+    return built({ pieces: [pieceOf('cheek', board, count, closed)], lumps: [lump] });
+  }
+  const pieces: Piece[] = [];
+  const lumps: Lump[] = [];
+  for (let i = 0; i < count; i++) {
+    const from = i < count / 2 ? -half + i * pitch : core / 2 + settings.glue + (i - count / 2) * pitch;
+    const place = { from, to: from + board.thickness };
+    const shape = shapeAt(settings, ground.layer(place.from, place.to), layer, closed);
+    if (!shape.ok) return shape;
+    pieces.push(pieceOf(`cheek-${i + 1}`, board, 1, shape.value));
+    lumps.push(sandedLump(ground, place, board, 1, shape.value));
+  }
+  return built({ pieces, lumps });
+}
+
+/**
+ * The core's outside on the bed and at its top. It lies on its side with the front at the left and its base towards
+ * whoever looks at the bed, so what is up then is what is on the listener's right later.
+ */
+function coreOutsides(
+  { settings, stance }: Commission,
+  ground: Ground,
+  layer: Layer,
+  closed: Shape,
+  core: number,
+): Outcome<Outsides> {
+  if (isAlike(ground, core)) return built([closed.outside, closed.outside]);
+  const up = stance.side === 'right' ? 1 : -1;
+  const [floor, roof] = [-up, up].map((way) => shapeAt(settings, ground.section((way * core) / 2), layer, closed));
+  if (!floor || !roof) throw new Error('a core has two faces');
+  if (!floor.ok) return floor;
+  return roof.ok ? built([floor.value.outside, roof.value.outside]) : roof;
+}
+
+/** mm. Rounded corners as large as the thin end allows leave so much of it straight, so that all sections have equal edges. */
+const STRAIGHT = 0.01;
+
+/** Another section with the lowest one's rods and corners. */
+function shapeAt(settings: StandSettings, section: Section, { rods }: Layer, { radius }: Shape): Outcome<Shape> {
+  const { corner } = settings;
+  const held = corner === null ? null : radius < corner - SLACK ? radius - STRAIGHT : corner;
+  const own = { ...settings, corner: held !== null && held > 0 ? held : null };
+  return shapeOf({ ...section, rods }, own, { relieved: false });
+}
+
+const pieceOf = (name: string, board: Board, quantity: number, shape: Shape): Piece => ({
+  name,
   stock: board.name,
   thickness: board.thickness,
   quantity,
@@ -108,7 +182,13 @@ const pieceOf = (board: { name: string; thickness: number }, quantity: number, s
   lines: [],
 });
 
-function stepsOf({ settings }: Commission, core: number, cheeks: number, key: string | null): readonly string[] {
+function stepsOf(
+  { settings }: Commission,
+  core: number,
+  cheeks: number,
+  key: string | null,
+  alike: boolean,
+): readonly string[] {
   return [
     `Print the core on its side; measure it: it should be ${shown(core, 2)} mm wide. Sand or shim what differs.`,
     ...(key ? [key] : []),
@@ -116,12 +196,14 @@ function stepsOf({ settings }: Commission, core: number, cheeks: number, key: st
     ...(settings.relief
       ? ['Fill the chambers with ballast before the second cheek closes them, or leave them empty.']
       : []),
-    `Cut ${cheeks} cheeks; roughen the core’s sides with coarse paper.`,
+    `Cut ${cheeks} cheeks${alike ? '' : ', numbered from inboard'}; roughen the core’s sides with coarse paper.`,
     ...(settings.rods
       ? [`Push ${settings.rods.count} rods of ${settings.rods.diameter} mm through core and cheeks to line them up.`]
       : []),
     'Glue the cheeks on with an epoxy or contact adhesive that holds on the plastic; clamp flat.',
-    'Flush the edges to the cheeks, not to the core: the cheeks carry the slope.',
+    alike
+      ? 'Flush the edges to the cheeks, not to the core: the cheeks carry the slope.'
+      : 'Sand the cheeks’ tops down to the slope of the core’s top: only the higher edge of each is right as cut.',
     ...finishSteps(settings),
   ];
 }

@@ -1,6 +1,5 @@
-import { polygonPath, type Path } from '$lib/geometry/contour.ts';
-import { momentsOf } from '$lib/geometry/moments.ts';
-import type { Board, Piece, Sanding, StandBody } from '$lib/stand/body.ts';
+import type { Path } from '$lib/geometry/contour.ts';
+import type { Board, Piece, StandBody } from '$lib/stand/body.ts';
 import { boardNamed, type Commission } from '$lib/stand/commission.ts';
 import { coverOf } from '$lib/stand/cover.ts';
 import { figuresOf } from '$lib/stand/figures.ts';
@@ -11,7 +10,7 @@ import { gathered, type Lump } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { rodRow, type RodRow } from '$lib/stand/rods.ts';
 import { shapeOf, type Shape } from '$lib/stand/shape.ts';
-import { SAME } from './same.ts';
+import { isAlike, lowestSection, sandedLump, sandingOf } from './sections.ts';
 import { stackedSteps } from './stackedSteps.ts';
 
 /** Slices that all differ beyond this number are a puzzle, not a stand. */
@@ -33,7 +32,7 @@ export function buildStacked(commission: Commission): Outcome<StandBody> {
   if (!ground.ok) return ground;
   const row = rodsFor(ground.value, stack.value.width, settings);
   if (!row.ok) return row;
-  const alike = Math.abs(ground.value.slope.across) * stack.value.width <= SAME;
+  const alike = isAlike(ground.value, stack.value.width);
   const groups = groupsOf(commission, stack.value, cheek, alike);
   if (groups.length > MOST_DIFFERENT) {
     return noAnswer(
@@ -48,11 +47,8 @@ export function buildStacked(commission: Commission): Outcome<StandBody> {
 /** Rods go through every layer, so the lowest section has to hold them. */
 function rodsFor(ground: Ground, width: number, settings: Commission['settings']): Outcome<RodRow | null> {
   if (!settings.rods) return built(null);
-  return rodRow(settings.rods, lowestOf(ground, width));
+  return rodRow(settings.rods, lowestSection(ground, width));
 }
-
-const lowestOf = (ground: Ground, width: number) =>
-  ground.section(ground.slope.across > 0 ? -width / 2 : ground.slope.across < 0 ? width / 2 : 0);
 
 /** Layers that are one part: all of a kind where they are alike, else one each. */
 interface Group {
@@ -127,7 +123,7 @@ function cutLayers(
     const made = alike && group.kind === 'slice' ? low : shapeAt(group, corner, low.value.windows);
     if (!made.ok) return made;
     pieces.push(pieceOf(group, made.value));
-    lumps.push(lumpOf(ground, group, made.value));
+    lumps.push(sandedLump(ground, group, group.board, group.quantity, made.value));
   }
   return built({
     pieces,
@@ -147,23 +143,6 @@ const pieceOf = ({ name, board, quantity }: Group, { outside, holes, windows }: 
   fromSide: true,
   lines: [],
 });
-
-/**
- * A layer as it ends up, sanded to the slope: what it was cut to, less what its cut section has over the one halfway
- * through it.
- */
-function lumpOf(ground: Ground, { board, from, to, quantity }: Group, { area, centre }: Shape): Lump {
-  const across = (from + to) / 2;
-  const thickness = board.thickness * quantity;
-  const [cut, left] = [ground.layer(from, to), ground.section(across)];
-  if (cut === left) return { volume: area * thickness, density: board.density, at: ground.at(across, ...centre) };
-  const [whole, sanded] = [cut, left].map(({ slice }) => momentsOf(polygonPath(slice)));
-  if (!whole || !sanded) throw new Error('two sections have two areas');
-  const rest = area - whole.area + sanded.area;
-  const middle = (axis: 0 | 1): number =>
-    (area * centre[axis] - whole.area * whole.centre[axis] + sanded.area * sanded.centre[axis]) / rest;
-  return { volume: rest * thickness, density: board.density, at: ground.at(across, middle(0), middle(1)) };
-}
 
 function assembled(
   commission: Commission,
@@ -207,9 +186,4 @@ function assembled(
     notes: [...shape.notes, ...leftOut(settings, ['ribs', 'pockets'])],
     figures: figuresOf(pieces, [], [], mass),
   };
-}
-
-function sandingOf({ slope }: Ground, pitch: number): Sanding | null {
-  const height = Math.abs(slope.across) * pitch;
-  return height <= SAME ? null : { height, face: slope.across > 0 ? 'outboard' : 'inboard' };
 }
