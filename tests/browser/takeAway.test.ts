@@ -1,48 +1,20 @@
-import { readFile } from 'node:fs/promises';
-import { strFromU8, unzipSync } from 'fflate';
+import { strFromU8 } from 'fflate';
 import type { Download, Page } from 'playwright';
 import { describe, expect, test } from 'vitest';
-import { cutFiles } from '$lib/files/bundle.ts';
 import { demoProject } from '$lib/project/demo.ts';
 import { parseProject } from '$lib/project/parse.ts';
-import { settleProject } from '$lib/state/settle.ts';
 import { project } from '../projects.ts';
 import { useBrowser } from './page.ts';
+import { bytes, expected, expectSame, unzipped } from './taken.ts';
 
 const visit = useBrowser();
 
 const EAR = '/layouts/0/listener/earHeight';
 
-/** Every cut file that the same code makes without a page. */
-async function expected(changes: Readonly<Record<string, unknown>> = {}): Promise<Record<string, string>> {
-  const { shown } = settleProject(project(changes), 0);
-  if (!shown) throw new Error('the demo has an answer');
-  const made = await cutFiles(shown.project, shown.plan);
-  if (!made.ok) throw new Error('the demo has cut files');
-  const files = [{ path: 'plan.json', text: made.value.document }, ...made.value.cut];
-  return Object.fromEntries(files.map(({ path, text }) => [path, text]));
-}
-
 async function download(page: Page, name: string): Promise<Download> {
   const coming = page.waitForEvent('download');
   await page.getByRole('button', { name, exact: true }).click();
   return coming;
-}
-
-const bytes = async (file: Download): Promise<Uint8Array> => new Uint8Array(await readFile(await file.path()));
-
-const texts = (files: Readonly<Record<string, Uint8Array>>): Record<string, string> =>
-  Object.fromEntries(Object.entries(files).map(([path, content]) => [path, strFromU8(content)]));
-
-/** The sines of two engines differ in their last digit; nothing in a plan is so near to nothing that this shows. */
-const DUST = 1e-9;
-
-function expectSame(one: unknown, other: unknown): void {
-  if (typeof one === 'number' && typeof other === 'number') expect(Math.abs(one - other)).toBeLessThan(DUST);
-  else if (typeof one === 'object' && one !== null && typeof other === 'object' && other !== null) {
-    expect(Object.keys(one)).toEqual(Object.keys(other));
-    for (const [key, value] of Object.entries(one)) expectSame(value, Reflect.get(other, key));
-  } else expect(one).toBe(other);
 }
 
 const openFile = (page: Page, name: string, text: string | Buffer) =>
@@ -56,7 +28,7 @@ describe('what one takes away', () => {
     await page.locator(`[id="${EAR}"]`).fill('1210');
     const file = await download(page, 'Download all as one zip');
     expect(file.suggestedFilename()).toBe('Bindery desk - window side.zip');
-    const { 'plan.json': plan, ...cut } = texts(unzipSync(await bytes(file)));
+    const { 'plan.json': plan, ...cut } = await unzipped(file);
     const { 'plan.json': planned, ...drawn } = await expected({ [EAR]: 1210 });
     expect(cut).toMatchObject(drawn);
     expect(Object.keys(cut)).toContain('manifest.json');

@@ -18,7 +18,7 @@ describe('a sound project', () => {
       build: 'stacked',
       base: 'turned',
       stock: null,
-      width: 165,
+      width: null,
       frontMargin: 0,
       rearMargin: 0,
       ends: 'plumb',

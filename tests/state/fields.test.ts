@@ -29,6 +29,7 @@ const full = project({
     slump: 40,
     shoes: 30,
   },
+  '/layouts/0/stand/width': 165,
   '/layouts/0/stand/corner': 4,
   '/layouts/0/stand/relief': { web: 8, corner: 3 },
   '/layouts/0/stand/cheeks': { stock: null, count: 1 },

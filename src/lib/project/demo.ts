@@ -37,7 +37,7 @@ export const demoProject = {
       },
       placement: { left: { x: -430, y: 300 }, right: { x: 430, y: 300 } },
       aim: { through: 'tweeter', toe: { rule: 'to-head' }, tilt: { rule: 'tilt-to-ear' } },
-      stand: { lift: 12, build: 'stacked', width: 165 },
+      stand: { lift: 12, build: 'stacked' },
     },
   ],
 } as const;
