@@ -129,4 +129,43 @@ describe('the client', () => {
     hearing.ask('room', demo);
     expect(asked.at(-1)).toMatchObject({ kind: 'room', ticket: 2 });
   });
+
+  describe('asked for maps faster than they come', () => {
+    const across = [-100, 100] as const;
+    const up = [-300, -100] as const;
+    const ofPlan = (at: number) => ({ plane: 'plan', at, across, up }) as const;
+    const ofSide = (at: number) => ({ plane: 'side', at, across, up }) as const;
+    const hear = hearingOf(demo.project, demo.plan);
+    const places = (asked: readonly Ask[]) => asked.flatMap((one) => (one.kind === 'plane' ? [one.where] : []));
+
+    test('shows each that comes, and asks next for the newest of each plane', () => {
+      const { asked, hearing, reply } = client();
+      for (const at of [10, 20, 30]) hearing.askPlane(demo, ofSide(at));
+      hearing.askPlane(demo, ofPlan(445));
+      expect(places(asked)).toEqual([ofSide(10)]);
+      reply({ kind: 'plane', ticket: 1, value: headMap(hear, ofSide(10), 4, 4) });
+      expect(hearing.planes.side?.value.at).toBe(10);
+      reply({ kind: 'plane', ticket: 2, value: headMap(hear, ofPlan(445), 4, 4) });
+      reply({ kind: 'plane', ticket: 3, value: headMap(hear, ofSide(30), 4, 4) });
+      expect(places(asked)).toEqual([ofSide(10), ofPlan(445), ofSide(30)]);
+      expect(hearing.planes.side?.value.at).toBe(30);
+      expect(hearing.planes.plan?.value.at).toBe(445);
+      hearing.askPlane(demo, ofSide(40));
+      expect(places(asked).at(-1)).toEqual(ofSide(40));
+    });
+
+    test('forgets what waited when the project changes', () => {
+      const { asked, hearing, reply } = client();
+      hearing.askPlane(demo, ofSide(10));
+      hearing.askPlane(demo, ofSide(20));
+      const next = shownOf({ '/layouts/0/listener/earHeight': 1200 });
+      hearing.askPlane(next, ofSide(30));
+      expect(places(asked)).toEqual([ofSide(10), ofSide(30)]);
+      reply({ kind: 'plane', ticket: 1, value: headMap(hear, ofSide(10), 4, 4) });
+      expect(hearing.planes.side).toBeNull();
+      reply({ kind: 'plane', ticket: 2, value: headMap(hear, ofSide(30), 4, 4) });
+      expect(hearing.planes.side?.shown).toBe(next);
+      expect(asked).toHaveLength(2);
+    });
+  });
 });

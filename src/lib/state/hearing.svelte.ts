@@ -25,6 +25,8 @@ export class Hearing {
   readonly #connect: () => Line;
   #ticket = 0;
   #asked: Partial<Record<Job, { readonly ticket: number; readonly shown: Shown }>> = {};
+  /** Maps wanted while another is being worked out: the newest place of each plane. */
+  #wanted: Partial<Record<HeadPlane['plane'], HeadPlane>> = {};
   #findings = $state.raw<Told<Heard> | null>(null);
   #sound = $state.raw<Told<SoundPlan> | null>(null);
   #room = $state.raw<Told<HeadRoomPlan> | null>(null);
@@ -66,9 +68,30 @@ export class Hearing {
     this.#post(shown, job, (ticket) => ({ kind: job, ticket, ...question(shown) }));
   }
 
-  /** Asks for a map of head positions; the newest question counts. */
+  /**
+   * Asks for a map of head positions. One question is on its way at a time, or a hand that asks faster than maps can be
+   * worked out would see none of them; meanwhile the newest of each plane waits, and the ones before it are dropped.
+   */
   askPlane(shown: Shown, where: HeadPlane): void {
+    if (this.#asked.plane?.shown === shown) {
+      this.#wanted = { ...this.#wanted, [where.plane]: where };
+      return;
+    }
+    this.#wanted = {};
+    this.#postPlane(shown, where);
+  }
+
+  #postPlane(shown: Shown, where: HeadPlane): void {
     this.#post(shown, 'plane', (ticket) => ({ kind: 'plane', ticket, ...question(shown), where }));
+  }
+
+  #askNextPlane(shown: Shown): void {
+    const { plan, side } = this.#wanted;
+    const next = plan ?? side;
+    this.#asked = { ...this.#asked, plane: undefined };
+    if (!next) return;
+    this.#wanted = plan ? { side } : {};
+    this.#postPlane(shown, next);
   }
 
   /** Gives up waiting for the head room. What was there before stays. */
@@ -107,6 +130,7 @@ export class Hearing {
         return;
       case 'plane':
         this.#planes = { ...this.#planes, [answer.value.plane]: { shown, value: answer.value } };
+        this.#askNextPlane(shown);
         return;
       case 'room':
         this.#room = { shown, value: answer.value };
