@@ -163,6 +163,18 @@ describe('the working', () => {
     expect(await button.evaluate((one) => one === document.activeElement)).toBe(true);
   });
 
+  test('is in inches where the page is', async () => {
+    const { page } = await visit();
+    await page.getByLabel('Show lengths in').selectOption('inches, to 1/16');
+    await page.getByRole('button', { name: 'Front edge over desk: show the working' }).click();
+    const dialog = page.getByRole('dialog', { name: 'Front edge over desk' });
+    await dialog.waitFor();
+    // The cabinet's depth of 205 mm and the lift of 12 mm, to a ten-thousandth of an inch.
+    const told = await dialog.textContent();
+    for (const mm of [205, 12]) expect(told).toContain(`${Number((mm / 25.4).toFixed(4))}\u202fin`);
+    expect(told).not.toContain('mm');
+  });
+
   test('of every number is on the page about the method, where the link leads', async () => {
     const { page } = await visit('method/#tilt');
     expect(await page.locator('article').count()).toBeGreaterThan(30);

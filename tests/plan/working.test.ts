@@ -3,15 +3,16 @@ import { describe, expect, test } from 'vitest';
 import { plan } from '$lib/plan/plan.ts';
 import { formulas, workingOf, type Working } from '$lib/plan/working.ts';
 import type { Formula } from '$lib/plan/working/formula.ts';
-import { quantitiesIn, type Subject } from '$lib/plan/working/term.ts';
+import { quantitiesIn, type Subject, type Unit } from '$lib/plan/working/term.ts';
 import { sideNames } from '$lib/project/project.ts';
+import type { LengthUnit } from '$lib/project/units.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
 
 const lists = { Drivers: 2, Crossovers: 1, Reflections: 2, 'Standing safely': 4 } as const;
 const count = ({ topic }: Formula): number => (topic in lists ? lists[topic as keyof typeof lists] : 1);
 
 /** Every formula with the numbers of a desk, for both sides and every entry of a list; none where the desk has no plan. */
-function workings(changes: Readonly<Record<string, unknown>>): Working[] {
+function workings(changes: Readonly<Record<string, unknown>>, unit: LengthUnit = 'mm'): Working[] {
   const of = project(changes);
   const layout = firstLayout(of);
   const planned = plan(of, layout);
@@ -28,7 +29,7 @@ function workings(changes: Readonly<Record<string, unknown>>): Working[] {
         index,
       }))
         .filter((subject) => has(formula, subject))
-        .flatMap((subject) => workingOf(formula.id, subject) ?? []),
+        .flatMap((subject) => workingOf(formula.id, subject, unit) ?? []),
     ),
   );
 }
@@ -61,6 +62,33 @@ describe('the working', () => {
           true,
         ]);
     }
+  });
+
+  test('comes to the same in inches, with every length, volume and speed in inches', () => {
+    // One inch is 25.4 mm.
+    const perInch: Partial<Record<Unit, readonly [Unit, number]>> = {
+      mm: ['in', 25.4],
+      'mm³': ['in³', 25.4 ** 3],
+      'mm/ms': ['in/ms', 25.4],
+    };
+    fc.assert(
+      fc.property(anyDesk, (changes) => {
+        const metric = workings(changes);
+        for (const [place, { formula, holds, value, comesTo, figures }] of workings(changes, 'in').entries()) {
+          const before = metric[place];
+          if (!before) throw new Error(`${formula.id} has no working in mm`);
+          if (holds) expect([formula.id, near(comesTo, value), comesTo]).toEqual([formula.id, true, comesTo]);
+          const shown = [{ quantity: formula.result, value }, ...figures];
+          const written = [{ quantity: before.formula.result, value: before.value }, ...before.figures];
+          for (const [row, { quantity, value: worth }] of written.entries()) {
+            const [unit, size] = perInch[quantity.unit] ?? [quantity.unit, 1];
+            expect([quantity.letter, shown[row]?.quantity.unit]).toEqual([quantity.letter, unit]);
+            expect(near((shown[row]?.value ?? NaN) * size, worth) || Object.is(worth, NaN)).toBe(true);
+          }
+        }
+      }),
+      { numRuns: 30 },
+    );
   });
 
   test('finds the lift where the rule does', () => {

@@ -1,5 +1,7 @@
+import type { LengthUnit } from '$lib/project/units.ts';
 import { aimFormulas } from './working/aim.ts';
 import type { Formula } from './working/formula.ts';
+import { formulaIn, quantityIn } from './working/lengths.ts';
 import { soundFormulas } from './working/sound.ts';
 import { standFormulas } from './working/stand.ts';
 import { standingFormulas } from './working/standing.ts';
@@ -16,7 +18,7 @@ export const formulas: readonly Formula[] = [
   ...standingFormulas,
 ];
 
-/** A formula with somebody's figures. */
+/** A formula with somebody's figures, in the unit that they see lengths in. */
 export interface Working {
   readonly formula: Formula;
   /** Whether it is this formula that gave the number; else the number was given, or found otherwise: see `when`. */
@@ -31,13 +33,15 @@ export interface Working {
 export const formulaOf = (id: string): Formula | null => formulas.find((formula) => formula.id === id) ?? null;
 
 /** How a number of the results was found; null for a number that no formula explains. */
-export function workingOf(id: string, subject: Subject): Working | null {
-  const formula = formulaOf(id);
-  if (!formula) return null;
+export function workingOf(id: string, subject: Subject, unit: LengthUnit = 'mm'): Working | null {
+  const written = formulaOf(id);
+  if (!written) return null;
+  const formula = formulaIn(written, unit);
+  const letters = quantitiesIn(written.term).map((quantity) => quantityIn(quantity, unit));
   return {
     formula,
     holds: formula.holds?.(subject) ?? true,
-    figures: quantitiesIn(formula.term).map((quantity) => ({ quantity, value: quantity.of(subject) })),
+    figures: letters.map((quantity) => ({ quantity, value: quantity.of(subject) })),
     value: formula.result.of(subject),
     comesTo: worth(formula.term, subject),
   };

@@ -45,7 +45,8 @@ export function aside(from: Vec3, axis: Vec3, head: Vec3): { across: number; ahe
   return { across: length(cross(way, axis)), ahead: dot(way, axis) };
 }
 
-export const c = quantity('c', 'speed of sound', 'm/s', ({ plan }) => plan.speedOfSound);
+/** Millimetres in a millisecond, so that paths and times go with it as they are: the same number as metres in a second. */
+export const c = quantity('c', 'speed of sound', 'mm/ms', ({ plan }) => plan.speedOfSound);
 export const lift = quantity('l', 'lift', 'mm', (s) => sideOf(s).lift);
 export const tilt = quantity('θ', 'tilt', '°', (s) => sideOf(s).tilt);
 export const toe = quantity('φ', 'toe', '°', (s) => sideOf(s).toe);

@@ -9,13 +9,14 @@ import { EXACT, GEOMETRY, type Formula } from './formula.ts';
 import { apart, aside, c, driverOf, elevation, frontEdge, quantity, sideOf } from './quantities.ts';
 import { call, minus, over, plus, root, size, square, times, type Subject } from './term.ts';
 
+const speed = quantity('c', 'speed of sound', 'm/s', ({ plan }) => plan.speedOfSound);
 const temperature = quantity('T', 'temperature of the air', '°C', ({ layout }) => layout.air.temperature);
 
 const air: Formula = {
   id: 'speed',
   topic: 'Air',
   title: 'Speed of sound',
-  result: c,
+  result: speed,
   term: times(343.2, root(over(plus(temperature, 273.15), 293.15))),
   source: 'the form of ISO 9613-1, as quoted',
   limits: 'Dry air; humidity adds less than half a per cent at 20 °C (from memory).',
@@ -210,7 +211,7 @@ const reflections: readonly Formula[] = [
     title: 'Later by',
     result: delay,
     term: over(detour, c),
-    source: 'path over speed; 1 mm at 1 m/s takes 1 ms',
+    source: 'path over speed',
     limits: EXACT,
     figure: 'reflection',
   },

@@ -2,7 +2,7 @@ import type { Point } from '$lib/geometry/point.ts';
 import type { StandPlan } from '$lib/plan/document.ts';
 import { EXACT, GEOMETRY, type Formula } from './formula.ts';
 import { frontEdge, quantity, tilt } from './quantities.ts';
-import { call, minus, over, plus, times, type Subject } from './term.ts';
+import { call, inMillimetres, minus, over, plus, times, type Subject } from './term.ts';
 
 const standOf = ({ plan, side }: Subject): StandPlan => plan.stand[side];
 const settings = ({ layout }: Subject) => layout.stand;
@@ -142,7 +142,7 @@ export const standFormulas: readonly Formula[] = [
     topic: 'Stand',
     title: 'Mass of the stand',
     result: mass,
-    term: over(times(volume, density), 1e9),
+    term: over(times(volume, density), inMillimetres(1e9, 3)),
     holds: stacked,
     when: 'A stand stacked from slices of one board.',
     source: GEOMETRY,

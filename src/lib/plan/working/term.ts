@@ -23,12 +23,37 @@ export interface Quantity {
   readonly of: (subject: Subject) => number;
 }
 
-export type Unit = 'mm' | '°' | 'm/s' | 'µs' | 'ms' | 'dB' | 'Hz' | 'kg' | 'kg/m³' | 'N' | 'm/s²' | 'mm³' | '°C' | '';
+export type Unit =
+  | 'mm'
+  | 'mm³'
+  | 'mm/ms'
+  | 'in'
+  | 'in³'
+  | 'in/ms'
+  | '°'
+  | 'm/s'
+  | 'µs'
+  | 'ms'
+  | 'dB'
+  | 'Hz'
+  | 'kg'
+  | 'kg/m³'
+  | 'N'
+  | 'm/s²'
+  | '°C'
+  | '';
+
+interface NumberTerm {
+  readonly kind: 'number';
+  readonly value: number;
+  /** The power of a millimetre that it is counted in: 3 for the cubic millimetres in a cubic metre; 0 unless said. */
+  readonly lengths?: number;
+}
 
 /** What a formula is made of: data, so that it can be shown with letters, shown with numbers, and worked out. */
 export type Term =
   | { readonly kind: 'quantity'; readonly quantity: Quantity }
-  | { readonly kind: 'number'; readonly value: number }
+  | NumberTerm
   | { readonly kind: 'plus' | 'minus' | 'times' | 'over'; readonly a: Term; readonly b: Term }
   | { readonly kind: 'square' | 'root' | 'size'; readonly a: Term }
   | { readonly kind: 'call'; readonly name: CallName; readonly args: readonly Term[] };
@@ -69,6 +94,8 @@ export const plus = joined('plus');
 export const minus = joined('minus');
 export const times = joined('times');
 export const over = joined('over');
+/** A number that hangs on what lengths are counted in, in millimetres to a power. */
+export const inMillimetres = (value: number, lengths: number): Term => ({ kind: 'number', value, lengths });
 export const square = (a: Part): Term => ({ kind: 'square', a: term(a) });
 export const root = (a: Part): Term => ({ kind: 'root', a: term(a) });
 export const size = (a: Part): Term => ({ kind: 'size', a: term(a) });

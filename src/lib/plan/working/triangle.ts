@@ -77,7 +77,7 @@ export const triangleFormulas: readonly Formula[] = [
     title: 'Left later by',
     result: time,
     term: over(times(1000, minus(leftPath, rightPath)), c),
-    source: 'path over speed; 1 mm at 1 m/s takes 1000 µs',
+    source: 'path over speed; a millisecond is 1000 µs',
     limits: 'Both loudspeakers fed at the same instant.',
     figure: 'triangle',
   },

@@ -4,8 +4,11 @@ import { figure } from '$lib/views/figures.ts';
 /** Decimals with which a number goes into a formula: enough to follow it on paper. */
 const decimals: Readonly<Record<Unit, number>> = {
   mm: 2,
+  in: 4,
   '°': 3,
   'm/s': 2,
+  'mm/ms': 2,
+  'in/ms': 4,
   µs: 1,
   ms: 3,
   dB: 2,
@@ -15,6 +18,7 @@ const decimals: Readonly<Record<Unit, number>> = {
   N: 2,
   'm/s²': 3,
   'mm³': 0,
+  'in³': 3,
   '°C': 1,
   '': 3,
 };
