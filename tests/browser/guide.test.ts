@@ -103,6 +103,9 @@ describe('the measuring guide on a desk', () => {
   test('leads the keyboard through to the drawing', async () => {
     const { page } = await visit(GUIDE, { viewport: { width: 1440, height: 900 } });
     await page.keyboard.press('Tab');
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Skip to the page');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('main');
     await page.keyboard.press('Tab');
     expect(await page.evaluate(() => document.activeElement?.getAttribute('href'))).toBe('#desk');
     await page.keyboard.press('Tab');

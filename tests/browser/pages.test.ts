@@ -1,0 +1,82 @@
+import type { Page } from 'playwright';
+import { describe, expect, test } from 'vitest';
+import { useBrowser } from './page.ts';
+
+const visit = useBrowser();
+
+const PHONE = { viewport: { width: 390, height: 844 }, touch: true } as const;
+
+/** Every page with its name in the row and its heading. */
+const pages = [
+  ['', 'Drawing', 'Wedgewright'],
+  ['measure/', 'Measure', 'Measure in seven steps'],
+  ['workshop/', 'Workshop', 'Workshop'],
+  ['sound/', 'Sound', 'Sound and standing'],
+  ['build-sheet/', 'Build sheet', /^Build sheet: /],
+  ['method/', 'Method', 'Method'],
+] as const;
+
+const row = (page: Page) => page.getByRole('navigation', { name: 'Pages' }).getByRole('link');
+
+describe('the row of pages', () => {
+  test.each(pages)('on the page %j is the same, and marks %s', async (path, name) => {
+    const { page } = await visit(path);
+    expect(await row(page).allTextContents()).toEqual(pages.map(([, word]) => word));
+    expect(await page.locator('[aria-current=page]').allTextContents()).toEqual([name]);
+    await page.emulateMedia({ media: 'print' });
+    expect(await row(page).first().isVisible()).toBe(false);
+  });
+
+  test('leads from each page to the next, and the open project goes along', async () => {
+    const { page } = await visit('', PHONE);
+    await page.getByLabel('Project title').fill('Attic');
+    for (const [, name, heading] of [...pages.slice(1), pages[0]]) {
+      await row(page)
+        .filter({ hasText: new RegExp(`^${name}$`) })
+        .tap();
+      await page.getByRole('heading', { level: 1, name: heading, exact: true }).waitFor();
+    }
+    expect(await page.getByLabel('Project title').inputValue()).toBe('Attic');
+  });
+
+  test.each(pages)('on a phone the page %j shows all of it, large enough for a finger', async (path) => {
+    const { page, expectAccessible } = await visit(path, PHONE);
+    const boxes = await row(page).evaluateAll((links) =>
+      links.map((link) => {
+        const { left, right, width, height } = link.getBoundingClientRect();
+        return { left, right, width, height };
+      }),
+    );
+    for (const { left, right, width, height } of boxes) {
+      expect([left >= 0, right <= 390, height >= 44, width >= 44]).toEqual([true, true, true, true]);
+    }
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+    await expectAccessible();
+  });
+});
+
+describe('the first page on a phone', () => {
+  test('shows the whole drawing on the first screen, on at least 45 % of its height', async () => {
+    const { page } = await visit('', PHONE);
+    const box = await page.locator('.drawing').boundingBox();
+    if (!box) throw new Error('the drawing is there');
+    expect(box.height).toBeGreaterThanOrEqual(Math.floor(0.45 * PHONE.viewport.height));
+    expect(box.y).toBeGreaterThanOrEqual(0);
+    expect(box.y + box.height).toBeLessThanOrEqual(PHONE.viewport.height);
+    // What stands above it takes less than 30 % of the screen.
+    expect(box.y).toBeLessThan(0.3 * PHONE.viewport.height);
+  });
+
+  test('keeps what is pressed above the drawing large enough for a finger', async () => {
+    const { page } = await visit('', PHONE);
+    const small = await page
+      .locator('header a, .document :is(button, select, input[type=text])')
+      .evaluateAll((controls) =>
+        controls.flatMap((control) => {
+          const { width, height } = control.getBoundingClientRect();
+          return height > 0 && (height < 44 || width < 24) ? [`${control.textContent}: ${width} × ${height}`] : [];
+        }),
+      );
+    expect(small).toEqual([]);
+  });
+});
