@@ -1,6 +1,5 @@
 import { failure, pointerTo, success, type Result } from './fault.ts';
 import { freeName } from './names.ts';
-import { got } from './got.ts';
 import { MOST_LAYOUTS } from './limits.ts';
 
 /**
