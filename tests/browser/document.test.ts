@@ -37,9 +37,17 @@ async function typeEar(page: Page, value: string): Promise<void> {
   await ear(page).blur();
 }
 
-/** Once everything has come: a request that is cut short by leaving is a noise. */
+/** Nothing is asked of the server for this long when everything has come, ms: longer than any pause before a question. */
+const QUIET = 500;
+
+/** Once everything has come, what is fetched at rest too: a request that is cut short by leaving is a noise. */
 async function reload(page: Page): Promise<void> {
-  await page.waitForLoadState('networkidle');
+  let last = Date.now();
+  const note = (): void => void (last = Date.now());
+  page.context().on('request', note).on('requestfinished', note);
+  await expect.poll(() => page.getByRole('button', { name: 'Projects and sharing' }).isEnabled()).toBe(true);
+  await expect.poll(() => Date.now() - last, { timeout: 10_000 }).toBeGreaterThan(QUIET);
+  page.context().off('request', note).off('requestfinished', note);
   await page.reload();
 }
 

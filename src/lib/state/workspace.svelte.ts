@@ -163,8 +163,8 @@ export class Workspace {
   }
 
   async #begin(frame: Window, scripts: readonly string[], signal: AbortSignal): Promise<void> {
-    void this.#open.prepare();
-    const { beginKeeping } = await import('./keeping.ts');
+    // Nothing is kept before it has been checked: the shelf has it under the title of the last sound state.
+    const [{ beginKeeping }] = await Promise.all([import('./keeping.ts'), this.#open.prepare()]);
     if (signal.aborted) return;
     const keeping = beginKeeping(this.#open, this.#undo, frame, scripts);
     this.#keeping = keeping;
