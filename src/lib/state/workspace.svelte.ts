@@ -8,6 +8,7 @@ import type { OpenProject } from './openProject.svelte.ts';
 import type { Opened, Shelf } from './shelf.ts';
 import type { SiteUpdate } from './siteUpdate.svelte.ts';
 import { attempt, browserStore } from './storage.ts';
+import { tillFetched } from './tillFetched.ts';
 import { done, RECOVERED, trouble, troubleWords, type Outcome } from './trouble.ts';
 import type { Undo } from './undo.svelte.ts';
 
@@ -17,6 +18,10 @@ export interface Notice {
   /** What exactly is wrong, line by line. */
   readonly faults?: readonly Fault[];
 }
+
+const NOT_KEPT: Notice = {
+  text: 'What keeps your work in this browser could not be fetched: there may be no network just now. It is tried again; until then, leave this page open.',
+};
 
 /** Does something when there is nothing else to do. Returns what calls it off. */
 export type AtRest = (work: () => void) => () => void;
@@ -164,12 +169,20 @@ export class Workspace {
 
   async #begin(frame: Window, scripts: readonly string[], signal: AbortSignal): Promise<void> {
     // Nothing is kept before it has been checked: the shelf has it under the title of the last sound state.
-    const [{ beginKeeping }] = await Promise.all([import('./keeping.ts'), this.#open.prepare()]);
+    const [{ beginKeeping }] = await Promise.all([
+      tillFetched(
+        () => import('./keeping.ts'),
+        frame,
+        () => this.notify(NOT_KEPT),
+      ),
+      this.#open.prepare(),
+    ]);
     if (signal.aborted) return;
+    if (this.#notice === NOT_KEPT) this.dismiss();
     const keeping = beginKeeping(this.#open, this.#undo, frame, scripts);
     this.#keeping = keeping;
-    frame.addEventListener('hashchange', () => void this.#takeAddress(frame.location), { signal });
-    const taken = await this.#takeAddress(frame.location);
+    frame.addEventListener('hashchange', () => void this.#takeAddress(frame), { signal });
+    const taken = await this.#takeAddress(frame);
     if (taken || signal.aborted) return;
     // Whoever was quicker than that has begun something new: it is kept, and nothing comes in its place.
     if (this.#open.draft !== this.#first) keeping.keeper.touch();
@@ -180,9 +193,10 @@ export class Workspace {
    * Opens the project that the address carries after its `#`, and takes it off the address: a reload is not to open it
    * again. False where there is none; where there is one that cannot be read, says why.
    */
-  async #takeAddress({ hash, pathname, search }: Location): Promise<boolean> {
+  async #takeAddress(frame: Window): Promise<boolean> {
+    const { hash, pathname, search } = frame.location;
     if (hash.length < 2) return false;
-    const { readLink } = await import('$lib/files/link.ts');
+    const { readLink } = await tillFetched(() => import('$lib/files/link.ts'), frame);
     const link = await readLink(hash);
     if (link.kind === 'none') return false;
     history.replaceState(history.state, '', pathname + search);

@@ -1,3 +1,4 @@
+import { tillFetched } from '$lib/state/tillFetched.ts';
 import type * as behaviours from './behaviours.ts';
 
 type Tools = typeof behaviours;
@@ -9,7 +10,7 @@ let loading: Promise<Tools> | null = null;
 
 /** Dragging and zooming, fetched once the page has settled: none of it is needed to draw, to read or to type. */
 export function pointerTools(): Promise<Tools> {
-  loading ??= idle().then(() => import('./behaviours.ts'));
+  loading ??= idle().then(() => tillFetched(() => import('./behaviours.ts'), window));
   return loading;
 }
 
