@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { root } from '../tools/root.mjs';
 import { serveFolder } from '../tools/serve.mjs';
@@ -86,12 +86,23 @@ async function open(browser, address) {
   return page;
 }
 
-/** The scripts that the document itself asks for; what is fetched when the page has settled comes on top. */
+/**
+ * The scripts that the document itself asks for, and those that they import at once, listed in the document or not; what is
+ * fetched when the page has settled comes on top.
+ */
 function firstLoad() {
   const folder = join(root, 'build');
   const names = readFileSync(join(folder, 'index.html'), 'utf8').matchAll(/_app\/immutable\/[\w/.-]+\.js/g);
-  const scripts = [...new Set([...names].map(([name]) => name))];
-  return scripts.reduce((sum, name) => sum + gzipSync(readFileSync(join(folder, name))).length, 0);
+  const waiting = [...names].map(([name]) => name);
+  const scripts = /** @type {Map<string, number>} */ (new Map());
+  for (let name = waiting.pop(); name !== undefined; name = waiting.pop()) {
+    if (scripts.has(name)) continue;
+    const script = readFileSync(join(folder, name));
+    scripts.set(name, gzipSync(script).length);
+    const imports = script.toString().matchAll(/(?:from|import) ?"(\.[^"]+\.js)"/g);
+    for (const [, path = ''] of imports) waiting.push(join(dirname(name), path));
+  }
+  return [...scripts.values()].reduce((sum, size) => sum + size, 0);
 }
 
 const site = await serveFolder({ folder: `${root}build`, base: '/' });

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { got } from './got.ts';
 import { LONGEST_TEXT } from './limits.ts';
+import { reasonOf } from './rangeReasons.ts';
 import { expectation, type Range } from './ranges.ts';
 
 /**
@@ -28,11 +29,12 @@ const say = (phrase: string) => (issue: Seen) => `expected ${phrase}, got ${got(
 export function quantity(range: Range): v.GenericSchema<number> {
   const message = (issue: Seen): string => `expected ${expectation(range, issue.input)}, got ${got(issue.input)}`;
   const phrase = expectation(range, undefined);
+  const reason = reasonOf(range);
   const bounded = v.pipe(
     v.number(message),
     v.minValue(range.min, message),
     v.maxValue(range.max, message),
-    v.description(`${phrase}: ${range.why}`),
+    v.description(reason === undefined ? phrase : `${phrase}: ${reason}`),
   );
   return known(range.whole ? v.pipe(bounded, v.integer(message)) : bounded, phrase);
 }
