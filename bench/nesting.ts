@@ -24,6 +24,7 @@ const board = (width: number, height: number, grain: Stock['grain']): Stock => (
   taper: null,
   feed: null,
   price: null,
+  solidPrice: null,
   grain,
   sheets: null,
   offcuts: [],

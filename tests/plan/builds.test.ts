@@ -53,6 +53,18 @@ describe('builds side by side', () => {
     expect(stacked.estimates.cost.value).toBe(5 * (stacked.sheets ?? NaN));
   });
 
+  test('cost a block what its blanks cost by the cubic metre', () => {
+    const of = project({ ...roomy, '/stock/0/solidPrice': 1200 });
+    const solid = compareBuilds(of, firstLayout(of)).find(({ build }) => build === 'solid');
+    if (!solid?.ok) throw new Error('the block can be had');
+    const blanks = [solid.plan.stand.left, solid.plan.stand.right].flatMap(({ blocks }) => blocks);
+    const volume = blanks.reduce((sum, { blank }) => sum + blank.length * blank.width * blank.height, 0);
+    expect(solid.estimates.cost.value).toBeCloseTo((volume / 1e9) * 1200, 9);
+    const unpriced = compareBuilds(project(roomy), firstLayout(project(roomy))).find(({ build }) => build === 'solid');
+    if (!unpriced?.ok) throw new Error('the block can be had');
+    expect(unpriced.estimates.cost.missing).toEqual(['the price of a cubic metre of "MDF 3 mm", solid']);
+  });
+
   test('say why one cannot be had, with pointers from the project', () => {
     const of = project({ '/printer': { bed: { x: 60, y: 60, z: 60 } }, ...roomy });
     const second = { ...firstLayout(of), name: 'other seat' };

@@ -40,6 +40,7 @@ const full = project({
   '/stock/0/kerf': 0.18,
   '/stock/0/taper': 1,
   '/stock/0/price': 12,
+  '/stock/0/solidPrice': 1200,
   '/stock/0/sheets': 3,
   '/stock/0/feed': { outside: 10, inside: 8, mark: 60 },
   '/stock/0/offcuts': [{ width: 200, height: 150, count: 2 }],

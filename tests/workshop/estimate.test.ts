@@ -1,7 +1,9 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { circle, openPath, polygonPath } from '$lib/geometry/contour.ts';
 import { printerOf } from '$lib/project/printer.ts';
 import { estimate } from '$lib/workshop/estimate.ts';
+import { numberFrom } from '../numbers.ts';
 import { project } from '../projects.ts';
 import { partOf } from './shapes.ts';
 
@@ -75,6 +77,23 @@ describe('an estimate', () => {
       'the price of a sheet of "MDF 3 mm"',
       'the price of filament',
     ]);
+  });
+
+  it('prices solid wood as bought, by the cubic metre', () => {
+    fc.assert(
+      fc.property(numberFrom(0, 2e7), numberFrom(0, 5000), (volume, solidPrice) => {
+        const work = { parts: [], printed: [], sheets: {}, solidWood: { 'MDF 3 mm': volume } };
+        const { cost } = estimate(work, stocksWith({ solidPrice }), printer);
+        // 1e9 mm³ are a cubic metre; costs of up to 100, rounded at the sixteenth digit.
+        expect(cost.value).toBeCloseTo((volume / 1e9) * solidPrice, 10);
+        expect(cost.missing).toEqual([]);
+      }),
+    );
+    const block = { parts: [], printed: [], sheets: {}, solidWood: { 'MDF 3 mm': 3e6 } };
+    expect(estimate(block, stocksWith({ price: 7.5 }), printer).cost).toEqual({
+      value: null,
+      missing: ['the price of a cubic metre of "MDF 3 mm", solid'],
+    });
   });
 
   it('of nothing is nothing', () => {

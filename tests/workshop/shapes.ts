@@ -9,6 +9,7 @@ export const asCutter = {
   taper: null,
   feed: null,
   price: null,
+  solidPrice: null,
   grain: 'none',
   sheets: null,
   offcuts: [],

@@ -54,6 +54,10 @@ function choiceOf(project: Project, layout: Layout, build: BuildName, countSheet
   const { stand, parts } = planned.value;
   const counted = parts.length === 0 ? {} : countSheets(parts);
   const printed = sideNames.flatMap((side) => stand[side].printed);
+  const solidWood: Record<string, number> = {};
+  for (const { stock, figures } of sideNames.map((side) => stand[side])) {
+    solidWood[stock] = (solidWood[stock] ?? 0) + figures.solidWood;
+  }
   const sheets = counted && Object.values(counted).reduce((sum, count) => sum + count, 0);
   return {
     ...head,
@@ -64,7 +68,7 @@ function choiceOf(project: Project, layout: Layout, build: BuildName, countSheet
     steps: Math.max(stand.left.steps.length, stand.right.steps.length),
     parts,
     sheets,
-    estimates: estimate({ parts, printed, sheets: counted }, project.stock, printerOf(project)),
+    estimates: estimate({ parts, printed, sheets: counted, solidWood }, project.stock, printerOf(project)),
     notes: [...new Set(sideNames.flatMap((side) => stand[side].notes))],
   };
 }

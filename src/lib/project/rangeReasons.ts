@@ -87,6 +87,7 @@ const reasons: Readonly<Record<keyof typeof ranges, string>> = {
   keyClearance: 'a looser key aligns nothing',
   fill: 'share of a print that is plastic, walls included',
   price: 'in any currency',
+  solidPrice: 'of a cubic metre, as timber yards sell it, in any currency: from wood at hand to ebony in small coin',
   feed: 'from a fretsaw to a fast engraving beam',
   sheetCount: 'none where there are only offcuts; more than 500 nobody cuts',
   offcutCount: 'pieces of one size',

@@ -121,6 +121,7 @@ export const ranges = {
   keyClearance: length(0, 2),
   fill: { what: 'a fraction', min: 0.02, max: 1, unit: '' },
   price: { what: 'a price', min: 0, max: 1e6, unit: '' },
+  solidPrice: { what: 'a price', min: 0, max: 1e9, unit: '' },
   feed: { what: 'a speed', min: 0.01, max: 10000, unit: 'mm/s' },
   sheetCount: {
     what: 'a whole number',

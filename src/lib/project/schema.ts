@@ -81,6 +81,8 @@ const stock = record({
   feed: optional(orNull(feed), null),
   // Of one sheet, in any currency.
   price: optional(orNull(q(ranges.price)), null),
+  // Of a cubic metre of the same wood, solid, for a block; in the same currency.
+  solidPrice: optional(orNull(q(ranges.solidPrice)), null),
   // Along: parts keep their direction on the sheet, save for half turns.
   grain: optional(word(['none', 'along']), 'none'),
   // How many whole sheets there are; null: as many as it takes.

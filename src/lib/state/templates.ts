@@ -56,6 +56,7 @@ export function newStock(stock: Project['stock']): Stock {
     taper: null,
     feed: null,
     price: null,
+    solidPrice: null,
     grain: 'none',
     sheets: null,
     offcuts: [],

@@ -16,7 +16,7 @@ export interface Estimates {
   /** With the beam on: moves between cuts, piercing and handling are left out. */
   readonly cutMinutes: Estimate;
   readonly printMinutes: Estimate;
-  /** Sheets as bought, and filament. Solid wood, veneer, glue and feet are left out. */
+  /** Sheets and blanks of solid wood as bought, and filament. Veneer, glue and feet are left out. */
   readonly cost: Estimate;
   /** Of the plastic. */
   readonly printMass: number;
@@ -28,12 +28,16 @@ export interface Work {
   readonly printed: readonly Printed[];
   /** Sheets of each stock, by its name; null when nobody has counted them. */
   readonly sheets: Readonly<Record<string, number>> | null;
+  /** Solid wood of each stock, by its name, as bought, mm³. Left out where there is none. */
+  readonly solidWood?: Readonly<Record<string, number>>;
 }
 
 const SECONDS = 60;
+const CUBIC_MM_IN_CUBIC_M = 1e9;
 
 /** Time and cost from speeds and prices, where the project has them. */
-export function estimate({ parts, printed, sheets }: Work, stocks: readonly Stock[], printer: Printer): Estimates {
+export function estimate(work: Work, stocks: readonly Stock[], printer: Printer): Estimates {
+  const { parts, printed } = work;
   const volume = printed.reduce((sum, body) => sum + body.volume * body.quantity, 0);
   const printMass = printed.reduce((sum, body) => sum + body.mass * body.quantity, 0);
   return {
@@ -42,7 +46,7 @@ export function estimate({ parts, printed, sheets }: Work, stocks: readonly Stoc
       volume === 0 ? [] : [{ amount: volume * printer.fill, per: printer.rate, what: 'the printer’s rate' }],
       SECONDS,
     ),
-    cost: costOf({ parts, printed, sheets }, stocks, printer, printMass),
+    cost: costOf(work, stocks, printer, printMass),
     printMass,
   };
 }
@@ -76,7 +80,7 @@ function cutTimes(part: Part, stocks: readonly Stock[]): Share[] {
 }
 
 function costOf(
-  { parts, printed, sheets }: Work,
+  { parts, printed, sheets, solidWood = {} }: Work,
   stocks: readonly Stock[],
   printer: Printer,
   printMass: number,
@@ -87,8 +91,13 @@ function costOf(
     price,
     what: `the price of a sheet of "${name}"`,
   }));
+  const blanks = stocks.map(({ name, solidPrice }) => ({
+    count: (solidWood[name] ?? 0) / CUBIC_MM_IN_CUBIC_M,
+    price: solidPrice,
+    what: `the price of a cubic metre of "${name}", solid`,
+  }));
   const filament = { count: printed.length > 0 ? printMass : 0, price: printer.price, what: 'the price of filament' };
-  const bought = [...boards, filament].filter(({ count }) => count > 0);
+  const bought = [...boards, ...blanks, filament].filter(({ count }) => count > 0);
   const missing = bought.filter(({ price }) => price === null).map(({ what }) => what);
   if (missing.length > 0) return { value: null, missing };
   return { value: bought.reduce((sum, { count, price }) => sum + count * (price ?? 0), 0), missing };

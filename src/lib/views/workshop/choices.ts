@@ -1,5 +1,4 @@
 import type { BuildChoice, CountSheets } from '$lib/plan/builds.ts';
-import type { Figures } from '$lib/stand/body.ts';
 import type { Project } from '$lib/project/project.ts';
 import type { LengthUnit } from '$lib/project/units.ts';
 import { countText, figure, lengthText, quantityText } from '$lib/views/figures.ts';
@@ -43,15 +42,11 @@ export function choiceRows(choices: readonly BuildChoice[], unit: LengthUnit): r
     row('Printing', ({ estimates, figures }) => some(figures.printedMass, minutes(estimates.printMinutes)), true),
     row('Solid wood', ({ figures }) => some(figures.solidWood, quantityText(figures.solidWood / MM3_IN_LITRE, 2, 'l'))),
     row('Finished mass', ({ figures }) => quantityText(figures.finishedMass, 2, 'kg')),
-    row('Cost', ({ estimates, figures }) => (bought(figures) ? money(estimates.cost) : 'not known'), true),
+    row('Cost', ({ estimates }) => money(estimates.cost), true),
     row('Finished width', ({ widths }) => lengthText(widths[1], unit)),
     row('Steps', ({ steps }) => countText(steps, 'step', 'steps')),
   ];
 }
-
-/** Wood for a block has no price in a project. */
-const bought = ({ cutLength, printedMass, solidWood }: Figures): boolean =>
-  solidWood === 0 && cutLength + printedMass > 0;
 
 const money = ({ value }: Estimate): string => (value === null ? 'not known' : figure(value, 2));
 
