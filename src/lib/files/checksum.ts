@@ -10,6 +10,7 @@ const table = Uint32Array.from({ length: 256 }, (_, index) => {
 /** The CRC-32 of the bytes, as an unsigned 32-bit number: tells a torn or changed copy from a whole one, no forgery. */
 export function checksum(bytes: Uint8Array): number {
   let value = 0xffffffff;
-  for (const byte of bytes) value = (value >>> 8) ^ (table[(value ^ byte) & 0xff] ?? 0);
+  // Counted, as stepping through bytes by an iterator takes several times as long, and files have many.
+  for (let i = 0; i < bytes.length; i++) value = (value >>> 8) ^ (table[(value ^ (bytes[i] ?? 0)) & 0xff] ?? 0);
   return ~value >>> 0;
 }

@@ -62,14 +62,14 @@ function fileId(title: string, pages: readonly StrokePage[]): string {
 }
 
 function refuseEndless(title: string, pages: readonly StrokePage[]): void {
+  const refuse = (...numbers: readonly number[]): void => {
+    const bad = numbers.find((value) => !Number.isFinite(value));
+    if (bad !== undefined) throw new RangeError(`${title}: expected finite lengths, got ${bad}`);
+  };
   for (const { strokes, within } of pages) {
     for (const { contour } of [...strokes, ...(within?.strokes ?? [])]) {
-      const numbers =
-        contour.kind === 'circle'
-          ? [...contour.centre, contour.radius]
-          : contour.vertices.flatMap(({ x, y, bulge }) => [x, y, bulge]);
-      const bad = numbers.find((value) => !Number.isFinite(value));
-      if (bad !== undefined) throw new RangeError(`${title}: expected finite lengths, got ${bad}`);
+      if (contour.kind === 'circle') refuse(...contour.centre, contour.radius);
+      else for (const { x, y, bulge } of contour.vertices) if (!Number.isFinite(x + y + bulge)) refuse(x, y, bulge);
     }
   }
 }
