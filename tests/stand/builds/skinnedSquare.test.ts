@@ -206,7 +206,9 @@ describe('a printed core with its base square to the desk', () => {
       [1, 2, 3, 4].map((number) => [`cheek-${number}`, 1]),
     );
     expect(body.steps.join()).toContain('numbered from inboard');
-    expect(body.steps.join()).toContain('down to the slope of the core’s top');
+    const step = ((thin.thickness + 0.1) * slope).toFixed(2);
+    expect(body.steps.join()).toContain(`down to the slope of the core’s top: each stands up to ${step} mm above`);
+    expect(body.steps.join()).toContain('the top edge of its inboard face is right as cut');
     expect(body.contact?.length).toBeGreaterThanOrEqual(6);
   });
 

@@ -65,6 +65,7 @@ function printing({ project }: Subject, who: string, printed: readonly Printed[]
     ),
     list([
       'Lay it down as the file has it: on its side, no supports needed.',
+      ...(printed.some(({ roof }) => roof) ? ['Its top leans to a side: print each stand from files of its own.'] : []),
       'Three walls or more, so that rod holes keep their size; ream the holes to the rod.',
       'Let it cool on the bed: a warped core makes a rocking stand.',
     ]),

@@ -1,7 +1,7 @@
 import type { StandSettings } from '$lib/project/project.ts';
 import { coverOf } from '$lib/stand/cover.ts';
 import { boardNamed, type Commission } from '$lib/stand/commission.ts';
-import type { Board, Piece, StandBody, WidthLayer } from '$lib/stand/body.ts';
+import type { Board, Piece, Sanding, StandBody, WidthLayer } from '$lib/stand/body.ts';
 import { figuresOf } from '$lib/stand/figures.ts';
 import { groundOf, type Ground, type Section } from '$lib/stand/ground.ts';
 import { leftOut } from '$lib/stand/leftOut.ts';
@@ -74,6 +74,7 @@ export function buildSkinned(commission: Commission): Outcome<StandBody> {
     { what: 'veneer', each: veneer, count: 2 },
   ]);
   const width = widthOf(widths);
+  const sanding = sandingOf(ground.value, cheek.thickness + settings.glue);
   return built({
     build: 'skinned',
     base: settings.base,
@@ -98,8 +99,8 @@ export function buildSkinned(commission: Commission): Outcome<StandBody> {
     printed: bodies,
     blocks: [],
     joints: [{ between: 'cheeks and core', count, area: closed.value.area }],
-    sanding: sandingOf(ground.value, cheek.thickness + settings.glue),
-    steps: stepsOf(commission, core, count, key, isAlike(ground.value, asked)),
+    sanding,
+    steps: stepsOf(commission, core, count, key, sanding),
     notes: [...closed.value.notes, ...notes, ...leftOut(settings, ['ribs'])],
     figures: figuresOf(pieces, bodies, [], total.mass),
   });
@@ -187,7 +188,7 @@ function stepsOf(
   core: number,
   cheeks: number,
   key: string | null,
-  alike: boolean,
+  sanding: Sanding | null,
 ): readonly string[] {
   return [
     `Print the core on its side; measure it: it should be ${shown(core, 2)} mm wide. Sand or shim what differs.`,
@@ -196,14 +197,14 @@ function stepsOf(
     ...(settings.relief
       ? ['Fill the chambers with ballast before the second cheek closes them, or leave them empty.']
       : []),
-    `Cut ${cheeks} cheeks${alike ? '' : ', numbered from inboard'}; roughen the core’s sides with coarse paper.`,
+    `Cut ${cheeks} cheeks${sanding ? ', numbered from inboard' : ''}; roughen the core’s sides with coarse paper.`,
     ...(settings.rods
       ? [`Push ${settings.rods.count} rods of ${settings.rods.diameter} mm through core and cheeks to line them up.`]
       : []),
     'Glue the cheeks on with an epoxy or contact adhesive that holds on the plastic; clamp flat.',
-    alike
-      ? 'Flush the edges to the cheeks, not to the core: the cheeks carry the slope.'
-      : 'Sand the cheeks’ tops down to the slope of the core’s top: only the higher edge of each is right as cut.',
+    sanding
+      ? `Sand the cheeks’ tops down to the slope of the core’s top: each stands up to ${shown(sanding.height, 2)} mm above its neighbour, and only the top edge of its ${sanding.face ?? 'higher'} face is right as cut.`
+      : 'Flush the edges to the cheeks, not to the core: the cheeks carry the slope.',
     ...finishSteps(settings),
   ];
 }
