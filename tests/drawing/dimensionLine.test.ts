@@ -57,6 +57,27 @@ describe('dimensionLine', () => {
     expect(drawn({ from: [700, 0], to: [0, 0] }).text.turn).toBe(0);
   });
 
+  it('sets text along its line where it is asked to, no further out than an arrow past its end', () => {
+    // 70 mm of paper from 200 on, and 10 mm above it: `first`.
+    for (const [textAt, middle] of [
+      [0.5, 235],
+      [0.25, 217.5],
+      [0, 200 + textWidth('700', style) / 2 - style.arrow],
+    ] as const) {
+      expect(drawn({ textAt }).text.at[0]).toBeCloseTo(middle, 9);
+    }
+  });
+
+  it('sets text level beside the end where it is asked to and there is no room between', () => {
+    const short = { run: 'up', from: [0, 0], to: [0, 60] } as const;
+    const turned = drawn(short).text;
+    const level = drawn({ ...short, level: true }).text;
+    expect([turned.turn, level.turn, level.anchor]).toEqual([-90, 0, 'end']);
+    expect(level.at[0]).toBeLessThan(turned.at[0] + style.textGap);
+    const roomy = { ...short, to: [0, 700] } as const;
+    expect(drawn({ ...roomy, level: true })).toEqual(drawn(roomy));
+  });
+
   it('puts each arrow’s tip on the dimension line and in line with the point it measures', () => {
     fc.assert(
       fc.property(any, (rest) => {

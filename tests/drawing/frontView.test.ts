@@ -227,7 +227,7 @@ describe('what stands round it', () => {
     if (!outcome.ok) throw new Error('The demo has a plan.');
     const label = (side: 'left' | 'right'): unknown =>
       itemOf(frontView(of.speaker, outcome.value, side), 'inboard-label');
-    expect(label('right')).toMatchObject({ text: '← inboard', anchor: 'start' });
+    expect(label('right')).toMatchObject({ text: '← inboard', anchor: 'end' });
     expect(label('left')).toMatchObject({ text: 'inboard →', anchor: 'end' });
   });
 });

@@ -4,7 +4,7 @@ import type { Box } from './box.ts';
 import type { DimensionStyle } from './dimensionStyle.ts';
 import { textWidth } from './dimensionStyle.ts';
 import type { DrawnDimension, DrawnText } from './drawnDimension.ts';
-import { direction, middleOf, offset, reverse } from './paperVector.ts';
+import { between, direction, offset, reverse } from './paperVector.ts';
 import { toPaper, type Place } from './place.ts';
 import { readingWay, turnOf } from './readable.ts';
 import type { Dimension } from './view.ts';
@@ -78,6 +78,30 @@ function extension(point: Point, tip: Point, { gap, overrun }: DimensionStyle): 
 
 const lengthOf = ([a, b]: readonly [Point, Point]): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
 
+/** Half the height of figures, as a share of the text size. */
+const HALF_FIGURE = 0.36;
+
+/** A level text that ends just left of a point, half-way up its figures. */
+const levelText = ([x, y]: Point, text: string, { textGap, textSize }: DimensionStyle): DrawnText => ({
+  text,
+  at: [x - textGap, y + HALF_FIGURE * textSize],
+  turn: 0,
+  anchor: 'end',
+});
+
+/** Where the middle of a text stands that fits between the arrows: it reaches past one by an arrow's length at the most. */
+function textPlace(
+  { textAt = 0.5 }: Dimension,
+  tips: readonly [Point, Point],
+  width: number,
+  { arrow }: DimensionStyle,
+): Point {
+  const [a, b] = tips;
+  const room = lengthOf(tips);
+  const least = room === 0 ? 0.5 : Math.min(0.5, Math.max(0, width / 2 - arrow) / room);
+  return between(a, b, Math.min(1 - least, Math.max(least, textAt)));
+}
+
 function textOn(
   at: Point,
   way: Point,
@@ -106,13 +130,14 @@ export function dimensionLine(
   const room = lengthOf(tips);
   const inside = room >= ROOM_INSIDE * style.arrow;
   const width = textWidth(text, style);
-  const fits = room >= width + 2 * style.textGap;
+  const fits = room >= width + style.textGap;
   const tail = style.arrow * (1 + TAIL);
   const reading = readingWay(way);
   const outwards = dimension.beside === 'from' ? reverse(way) : way;
   const end = dimension.beside === 'from' ? a : b;
   const start = offset(end, outwards, inside ? style.arrow : tail);
-  const reach = fits ? 0 : (inside ? style.arrow : tail) + width;
+  const level = dimension.level === true && !fits;
+  const reach = fits || level ? 0 : (inside ? style.arrow : tail) + width;
   const [before, after] = dimension.beside === 'from' ? [reach, 0] : [0, reach];
   const shelf = inside ? 0 : tail;
   return {
@@ -120,7 +145,15 @@ export function dimensionLine(
     lines: [[offset(a, way, -Math.max(shelf, before)), offset(b, way, Math.max(shelf, after))]],
     arrows: [arrowhead(a, inside ? reverse(way) : way, style), arrowhead(b, inside ? way : reverse(way), style)],
     text: fits
-      ? textOn(middleOf(a, b), reading, text, 'middle', style)
-      : textOn(start, reading, text, outwards[0] * reading[0] + outwards[1] * reading[1] > 0 ? 'start' : 'end', style),
+      ? textOn(textPlace(dimension, tips, width, style), reading, text, 'middle', style)
+      : level
+        ? levelText(start, text, style)
+        : textOn(
+            start,
+            reading,
+            text,
+            outwards[0] * reading[0] + outwards[1] * reading[1] > 0 ? 'start' : 'end',
+            style,
+          ),
   };
 }

@@ -3,8 +3,6 @@ export interface DimensionStyle {
   /** One paper millimetre. */
   readonly unit: number;
   readonly textSize: number;
-  /** Greatest advance of a character, as a share of the text size: how text is given room before it is set. */
-  readonly advance: number;
   /** Between a number and the line it stands on. */
   readonly textGap: number;
   readonly arrow: number;
@@ -22,6 +20,24 @@ export interface DimensionStyle {
 
 /** Lettering of 2.5 mm capitals, whose letters are about 0.72 of the text size high. */
 const TEXT_SIZE = 3.4;
+/**
+ * Advances as shares of the text size, the greater of the page's lettering and of the one it falls back to, as their files
+ * have them: how text is given room before it is set. Figures and the signs that go with them; then letters at the most.
+ */
+const ADVANCES: ReadonlyMap<string, number> = new Map([
+  ...Array.from('0123456789', (figure) => [figure, 0.65] as const),
+  ...Array.from('≈−←→', (sign) => [sign, 0.84] as const),
+  ['/', 0.55],
+  ['°', 0.5],
+  ['(', 0.45],
+  [')', 0.45],
+  ['″', 0.4],
+  [' ', 0.35],
+  ['\u00a0', 0.35],
+  ['.', 0.32],
+  [',', 0.32],
+  ['\u202f', 0.2],
+]);
 const ADVANCE = 0.66;
 /** Half the included angle of an arrowhead, about 18° in all: slender, within the 15° to 30° of ISO 129-1 (from memory). */
 const ARROW_SLOPE = 0.16;
@@ -34,7 +50,6 @@ const ARROW_SLOPE = 0.16;
 export const dimensionStyle = (unit: number, textSize = TEXT_SIZE * unit): DimensionStyle => ({
   unit,
   textSize,
-  advance: ADVANCE,
   textGap: 0.8 * unit,
   arrow: 3 * unit,
   arrowHalf: 3 * ARROW_SLOPE * unit,
@@ -47,5 +62,8 @@ export const dimensionStyle = (unit: number, textSize = TEXT_SIZE * unit): Dimen
 });
 
 /** Room that a text takes along its line. */
-export const textWidth = (text: string, { textSize, advance }: DimensionStyle): number =>
-  [...text].length * textSize * advance;
+export function textWidth(text: string, { textSize }: DimensionStyle): number {
+  let width = 0;
+  for (const sign of text) width += ADVANCES.get(sign) ?? ADVANCE;
+  return width * textSize;
+}

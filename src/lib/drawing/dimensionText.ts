@@ -7,7 +7,8 @@ const valueText = ({ kind, value }: Dimension | AngleDimension, display: Lengths
 
 /** What stands on the dimension line. Results stand in brackets, as auxiliary dimensions do on a drawing (ISO 129-1). */
 export function dimensionText(dimension: Dimension | AngleDimension, display: Lengths): string {
-  const text = valueText(dimension, display);
+  // As short as can be: the sign stands close to its number.
+  const text = valueText(dimension, display).replace('≈\u202f', '≈');
   return dimension.input === undefined ? `(${text})` : text;
 }
 

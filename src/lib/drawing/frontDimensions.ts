@@ -73,6 +73,7 @@ function diameterDimensions({ drivers: sizes }: Speaker, drivers: readonly Front
     const free = rows.findIndex((row) => row.every((other) => apart(driver, other)));
     const row = free < 0 ? rows.length : free;
     rows[row] = [...(rows[row] ?? []), driver];
+    const highest = drivers.every(({ centre }) => centre[1] <= driver.centre[1]);
     const [x, y] = driver.centre;
     return diameter(
       linear({
@@ -82,6 +83,8 @@ function diameterDimensions({ drivers: sizes }: Speaker, drivers: readonly Front
         to: [x, y + driver.radius],
         run: 'up',
         row: 1 + row,
+        // Where there is no room between the rims the numbers keep out of each other's way.
+        beside: highest ? 'to' : 'from',
         value: sizes[index]?.diameter ?? 0,
         name: `${driver.name}, diameter`,
         input: pointerTo('speaker', 'drivers', index, 'diameter'),

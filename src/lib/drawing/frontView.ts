@@ -94,21 +94,27 @@ function standBefore(placed: SidePlan, stand: StandPlan, side: SideName): Item[]
   return before.some(([, y]) => y > SAME) ? [phantom(`stand-${side}-stop`, convexHull(before), true)] : [];
 }
 
-/** Gaps of names from what they name, mm. */
+/** Gap of the aimed point's name, mm. */
 const INSET = 8;
+/** Nearer to the middle than this a driver stands on it, mm. */
+const ASIDE = 0.05;
+/** Gaps of names from the lines beside them, across and down, in text sizes. */
+const NAME_ASIDE = 0.35;
+const NAME_BELOW = 0.95;
+const NAME_OVER = 0.75;
 
 function labels(speaker: Speaker, side: SideName, drivers: readonly FrontDriver[], aimed: Point | null): Item[] {
-  const inboard = side === 'right' ? -1 : 1;
   return [
     ...(aimed ? [aimedLabel(aimed)] : []),
     ...drivers.map(({ name, centre: [x, y], radius }, index): Item => {
       // Beside the driver's centre line, on the side away from the cabinet's.
-      const out = x < 0 ? -1 : 1;
+      const out = x < -ASIDE ? -1 : 1;
       return {
         kind: 'label',
         id: `driver-${index}-label`,
         subject: 'driver',
-        at: [x + (out * INSET) / 2, y - radius - INSET],
+        at: [x, y - radius],
+        shift: [out * NAME_ASIDE, NAME_BELOW],
         text: name,
         anchor: out < 0 ? 'end' : 'start',
         rank: 2,
@@ -118,9 +124,11 @@ function labels(speaker: Speaker, side: SideName, drivers: readonly FrontDriver[
       kind: 'label',
       id: 'inboard-label',
       subject: 'cabinet',
-      at: [inboard * (speaker.width / 2 - INSET), baffleLength(speaker) - INSET],
+      // Beside the cabinet, over its heights: on the baffle the middle line would cross it, at the right its diameters.
+      at: [-speaker.width / 2, baffleLength(speaker)],
+      shift: [-NAME_ASIDE, -NAME_OVER],
       text: side === 'right' ? '← inboard' : 'inboard →',
-      anchor: side === 'right' ? 'start' : 'end',
+      anchor: 'end',
       rank: 2,
     },
   ];

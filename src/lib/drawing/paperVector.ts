@@ -12,4 +12,8 @@ export function direction(from: Point, to: Point): Point {
 
 export const reverse = ([x, y]: Point): Point => [-x, -y];
 
-export const middleOf = (a: Point, b: Point): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+/** The point at a share of the way from one point to another. */
+export const between = (a: Point, b: Point, share: number): Point => [
+  a[0] + share * (b[0] - a[0]),
+  a[1] + share * (b[1] - a[1]),
+];

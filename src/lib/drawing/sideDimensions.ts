@@ -114,6 +114,7 @@ function stand({ plan, side, inputs }: Scene): Dimension[] {
     base: left,
     value: frontEdgeHeight,
     beside: 'from',
+    level: true,
     name: 'front edge height over the desk',
     rank: 2,
   });

@@ -13,6 +13,9 @@ const SAME = 0.05;
 const TOE_RADIUS = 0.32;
 const TRIANGLE_RADIUS = 0.22;
 
+/** The base's number stands nearer to the right loudspeaker: at its middle the angle's would meet it. */
+const BASE_TEXT = 0.2;
+
 const same = (a: number, b: number): boolean => Math.abs(a - b) < SAME;
 
 interface Scene {
@@ -125,6 +128,7 @@ function widths({ layout, plan, inputs }: Scene): Dimension[] {
       input: inputs.mark(side, 'x'),
       inputSign: towards,
       beside: 'to',
+      level: true,
     });
   };
   const head = linear({
@@ -150,7 +154,8 @@ function widths({ layout, plan, inputs }: Scene): Dimension[] {
     name: 'desk width',
     input: inputs.desk('width'),
   });
-  return [...sideNames.map(mark), ...(offset ? [head] : []), width];
+  // The width's line first: where the marks' numbers find no room but across it, they stand over it.
+  return [width, ...sideNames.map(mark), ...(offset ? [head] : [])];
 }
 
 /** Base, distances and the angle at the head: results, all of them. */
@@ -170,6 +175,7 @@ function triangle({ plan }: Scene): (Dimension | AngleDimension)[] {
       to: a,
       run: 'aligned',
       row: 0,
+      textAt: BASE_TEXT,
       value: base,
       name: 'base of the triangle, aimed point to aimed point',
       rank: 2,

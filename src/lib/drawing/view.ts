@@ -68,6 +68,8 @@ export interface Label extends Common {
   readonly at: Point;
   readonly text: string;
   readonly anchor: 'start' | 'middle' | 'end';
+  /** How far it is moved on the paper, to the right and down, in text sizes. */
+  readonly shift?: Point;
 }
 
 /** A linear dimension between two points. Its value comes from the model. */
@@ -90,6 +92,10 @@ export interface Dimension extends Common {
   readonly base?: number;
   /** At which end the text stands when the room between the arrows is too short for it; `to` where nothing is said. */
   readonly beside?: 'from' | 'to';
+  /** Whether the text stands level beside the end, to the left, when the room is too short: where a turned one has none. */
+  readonly level?: boolean;
+  /** Where the text stands on its line, a share of it from the first point: for what would be in the way in the middle. */
+  readonly textAt?: number;
   /** mm. */
   readonly value: number;
   /** What it is, in words: "ear height over the floor". */

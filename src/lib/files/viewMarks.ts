@@ -4,6 +4,7 @@ import { dimensionLine } from '$lib/drawing/dimensionLine.ts';
 import { dimensionText } from '$lib/drawing/dimensionText.ts';
 import type { DimensionStyle } from '$lib/drawing/dimensionStyle.ts';
 import type { DrawnDimension } from '$lib/drawing/drawnDimension.ts';
+import { labelText } from '$lib/drawing/labelText.ts';
 import { penStroke } from '$lib/drawing/pens.ts';
 import { toPaper, type Place } from '$lib/drawing/place.ts';
 import type { AngleDimension, Dimension, Item, Outline, Round, Spot, Subject, View } from '$lib/drawing/view.ts';
@@ -45,9 +46,6 @@ const TINTS: Partial<Record<Subject, string>> = {
   head: '#ffffff',
 };
 
-/** Capitals reach so far over the base line, as a share of the text size: half of it below a label's point. */
-const HALF_CAPITAL = 0.36;
-
 function thing(item: Exclude<Item, Dimension | AngleDimension>, paper: Paper): Mark[] {
   const { place, style } = paper;
   switch (item.kind) {
@@ -65,9 +63,8 @@ function thing(item: Exclude<Item, Dimension | AngleDimension>, paper: Paper): M
     case 'spot':
       return spot(item, paper);
     case 'label': {
-      const [x, y] = toPaper(place, item.at);
-      const { text, anchor } = item;
-      return [{ kind: 'text', text, at: [x, y + HALF_CAPITAL * style.textSize], anchor, size: style.textSize }];
+      const { text, at, anchor } = labelText(item, place, style);
+      return [{ kind: 'text', text, at, anchor, size: style.textSize }];
     }
   }
 }
@@ -124,7 +121,7 @@ function dimension(item: Dimension | AngleDimension, view: View, { place, style,
 
 /** The number as the page shows it, a diameter's sign before its figures. */
 const printedText = (item: Dimension | AngleDimension, display: LengthDisplay): string =>
-  dimensionText(item, display).replace(/^\(?(?:≈\s)?/, (before) => `${before}${signOf(item)}`);
+  dimensionText(item, display).replace(/^\(?≈?/, (before) => `${before}${signOf(item)}`);
 
 function dimensionMarks({ extensions, lines, arrows, text }: DrawnDimension, style: DimensionStyle): Mark[] {
   return [

@@ -1,0 +1,101 @@
+import { describe, expect, test } from 'vitest';
+import { radians } from '$lib/geometry/angle.ts';
+import type { Point } from '$lib/geometry/point.ts';
+import { dimensionStyle, type DimensionStyle } from '$lib/drawing/dimensionStyle.ts';
+import { dimensionText } from '$lib/drawing/dimensionText.ts';
+import { drawDimension, textRoom } from '$lib/drawing/drawDimension.ts';
+import type { DrawnText } from '$lib/drawing/drawnDimension.ts';
+import { labelText } from '$lib/drawing/labelText.ts';
+import { detailed, severalFit, sheetOf, shownOf, type Pane, type Shown } from '$lib/drawing/sheet.ts';
+import type { SideName } from '$lib/project/project.ts';
+import type { LengthDisplay } from '$lib/project/units.ts';
+import { scene } from './scene.ts';
+
+/** Figures and capitals, as a share of the text size: what of a text must stay clear. */
+const CAPITAL = 0.72;
+
+interface Text {
+  readonly id: string;
+  /** Its four corners on the paper, in order. */
+  readonly corners: readonly Point[];
+}
+
+function boxed(id: string, text: DrawnText, style: DimensionStyle): Text {
+  const { middle, width } = textRoom(text, style);
+  const [half, up] = [width / 2, (CAPITAL * style.textSize) / 2];
+  const [cos, sin] = [Math.cos(radians(text.turn)), Math.sin(radians(text.turn))];
+  const corner = (x: number, y: number): Point => [middle[0] + x * cos - y * sin, middle[1] + x * sin + y * cos];
+  return { id, corners: [corner(-half, -up), corner(half, -up), corner(half, up), corner(-half, up)] };
+}
+
+/** Every text of the views on a sheet, where it stands. */
+const textsOf = (panes: readonly Pane[], style: DimensionStyle, display: LengthDisplay): Text[] =>
+  panes.flatMap(({ key, view, place }) =>
+    view.items.flatMap((item): Text[] => {
+      const id = `${key}: ${item.id}`;
+      if (item.kind === 'label') return [boxed(id, labelText(item, place, style), style)];
+      if (item.kind !== 'dimension' && item.kind !== 'angle') return [];
+      const { text } = drawDimension(item, place, view.extent, style, dimensionText(item, display));
+      return [boxed(`${id} ${text.text}`, text, style)];
+    }),
+  );
+
+/** Two convex outlines are apart when a line along one of their edges parts them. */
+function meet(a: readonly Point[], b: readonly Point[]): boolean {
+  const parted = [a, b].some((outline) =>
+    outline.some(([x, y], index) => {
+      const [nextX, nextY] = outline[(index + 1) % outline.length] ?? [x, y];
+      const across: Point = [nextY - y, x - nextX];
+      const along = (corners: readonly Point[]): number[] => corners.map(([u, v]) => u * across[0] + v * across[1]);
+      const [one, other] = [along(a), along(b)];
+      return Math.max(...one) <= Math.min(...other) || Math.max(...other) <= Math.min(...one);
+    }),
+  );
+  return !parted;
+}
+
+const meeting = (texts: readonly Text[]): string[] =>
+  texts.flatMap((one, index) =>
+    texts.slice(index + 1).flatMap((other) => (meet(one.corners, other.corners) ? [`${one.id} and ${other.id}`] : [])),
+  );
+
+const MM = 96 / 25.4;
+/** The drawing's room in the page at the widths of a phone, a tablet, a laptop and a large screen, px; as `Sheet` draws it. */
+const papers = {
+  phone: { width: 390, height: 280, style: dimensionStyle(2.9, 12) },
+  tablet: { width: 768, height: 360, style: dimensionStyle(MM) },
+  laptop: { width: 990, height: 640, style: dimensionStyle(MM) },
+  large: { width: 1414, height: 1230, style: dimensionStyle(MM) },
+} as const;
+const displays: Readonly<Record<string, LengthDisplay>> = {
+  mm: { length: 'mm', fraction: null },
+  inches: { length: 'in', fraction: null },
+  eighths: { length: 'in', fraction: 8 },
+  sixteenths: { length: 'in', fraction: 16 },
+  'thirty-seconds': { length: 'in', fraction: 32 },
+  'sixty-fourths': { length: 'in', fraction: 64 },
+};
+const asked: readonly Shown[] = ['all', 'top', 'side', 'front', 'stand'];
+const sides: readonly SideName[] = ['left', 'right'];
+
+const { project, layout, plan } = scene();
+
+describe('no text of the demo’s drawing stands on another', () => {
+  const cases = Object.keys(papers).flatMap((paper) =>
+    Object.keys(displays).map((display) => [paper, display] as const),
+  );
+  test.each(cases)('on a %s, in %s', (paper, unit) => {
+    const { width, height, style } = papers[paper as keyof typeof papers];
+    const display = displays[unit] ?? { length: 'mm', fraction: null };
+    const frame = { left: 0, top: 0, width, height };
+    for (const side of sides) {
+      for (const wanted of asked) {
+        const shown = shownOf(wanted, severalFit(frame, style));
+        const sheet = sheetOf({ project, layout, layoutIndex: 0, plan, side }, shown, frame, style);
+        const texts = textsOf(detailed(sheet, 1, style), style, display);
+        expect(texts.length).toBeGreaterThan(1);
+        expect([side, shown, meeting(texts)]).toEqual([side, shown, []]);
+      }
+    }
+  });
+});
