@@ -29,6 +29,17 @@ test('an ear height that nobody measured is estimated from the person, with its 
   await expectAccessible();
   await page.getByRole('button', { name: `Use ${Math.round(earHeight)}.0\u202fmm as the ear height` }).click();
   expect(await field(page, EAR).inputValue()).toBe(String(Math.round(earHeight)));
+  await page.getByRole('link', { name: /^What ±.* does to the tilt$/ }).click();
+  const seat = page.locator('#seat');
+  await seat.waitFor();
+  expect(await field(page, '/sure/earHeight').inputValue()).toBe(String(Math.round((high - low) / 2)));
+  // Several centimetres at some 75 cm: degrees of tilt, not tenths.
+  const effect = page.locator('.sure', { has: field(page, '/sure/earHeight') }).locator('.effect');
+  const doubt = Number(/tilt ±\u202f([\d.]+)°/.exec((await effect.textContent()) ?? '')?.[1]);
+  expect(doubt).toBeGreaterThan(1);
+  await page.goBack();
+  await page.locator('body').press('Control+z');
+  await expect.poll(() => field(page, EAR).inputValue()).toBe('1180');
   await field(page, FROM).uncheck();
   expect(await told.count()).toBe(0);
 });

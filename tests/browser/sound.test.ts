@@ -57,6 +57,18 @@ describe('the response', () => {
     expect(await notches(page).first().getAttribute('aria-pressed')).toBe('false');
   });
 
+  test.each([
+    ['in the list', (page: Page) => notches(page).nth(1)],
+    ['on the chart', (page: Page) => page.locator('.notch .hit').nth(1)],
+  ])('lights it by a touch %s, until it is touched again', async (_, target) => {
+    const { page } = await visit('sound/', { viewport: { width: 390, height: 844 }, touch: true });
+    await target(page).tap();
+    await expect.poll(() => paths(page).count()).toBeGreaterThan(0);
+    await target(page).tap();
+    await page.getByRole('heading', { name: 'Notches' }).tap();
+    await expect.poll(() => paths(page).count()).toBe(0);
+  });
+
   test('says beside it what it leaves out', async () => {
     const { page } = await visit('sound/');
     await notches(page).first().waitFor();
