@@ -1,5 +1,6 @@
 import type { Fault } from '$lib/project/fault.ts';
 import type { Project, SideName } from '$lib/project/project.ts';
+import { sameJson } from '$lib/project/sameJson.ts';
 import type { LengthDisplay, LengthUnit } from '$lib/project/units.ts';
 import { messagesByOwner } from './messages.ts';
 import { withEdits, type Edit } from './edit.ts';
@@ -27,10 +28,15 @@ export class OpenProject {
   #check: Check | null;
   #coming: Promise<Check> | null = null;
   readonly #fetch: () => Promise<Check>;
+  /** Apart from the rest, and replaced only where they differ: every field and every dimension looks at them. */
+  #faults: readonly Fault[];
+  #display: LengthDisplay;
   #layoutIndex = $state(0);
   #side = $state<SideName>('right');
   #mirrored: boolean;
-  readonly #messages = $derived(messagesByOwner(this.faults, this.draft, this.display));
+  readonly #messages = $derived(
+    this.faults.length === 0 ? NO_MESSAGES : messagesByOwner(this.faults, this.draft, this.display),
+  );
 
   /**
    * @param check Where it is not there yet, it is fetched with the first edit, and until it has come nothing of the edit
@@ -40,6 +46,8 @@ export class OpenProject {
     this.#check = check;
     this.#fetch = fetch;
     this.#settled = $state.raw(settleProject(project, 0));
+    this.#faults = $state.raw(this.#settled.faults);
+    this.#display = $state.raw(project.display);
     this.#mirrored = $state(isMirroredThroughout(project));
   }
 
@@ -60,7 +68,7 @@ export class OpenProject {
 
   /** What is wrong with the draft, each with the pointer of its value. */
   get faults(): readonly Fault[] {
-    return this.#settled.faults;
+    return this.#faults;
   }
 
   get layoutIndex(): number {
@@ -79,12 +87,12 @@ export class OpenProject {
 
   /** What lengths are shown and typed in. */
   get unit(): LengthUnit {
-    return this.#settled.project.display.length;
+    return this.#display.length;
   }
 
   /** How lengths are shown. */
   get display(): LengthDisplay {
-    return this.#settled.project.display;
+    return this.#display;
   }
 
   /** The draft's value at a pointer; undefined where there is none. */
@@ -94,7 +102,7 @@ export class OpenProject {
 
   /** What is wrong at the field or group with this pointer, in the display unit; empty when nothing is. */
   messagesAt(pointer: string): readonly string[] {
-    return this.#messages.get(pointer) ?? [];
+    return this.#messages.get(pointer) ?? NOTHING;
   }
 
   edit(pointer: string, value: unknown): void {
@@ -122,14 +130,14 @@ export class OpenProject {
       this.#coming = null;
     }
     if (this.draft === this.project) return;
-    if (this.#check === null) this.#settled = { ...this.#settled, faults: [UNREACHED] };
+    if (this.#check === null) this.#become({ ...this.#settled, faults: [UNREACHED] });
     else this.#settle(this.draft);
   }
 
   /** Another project in place of this one. */
   replace(project: Project): void {
     this.#layoutIndex = 0;
-    this.#settled = settleProject(project, 0);
+    this.#become(settleProject(project, 0));
     this.#mirrored = isMirroredThroughout(project);
   }
 
@@ -150,14 +158,24 @@ export class OpenProject {
 
   #settle(draft: unknown): void {
     const [index, before] = [this.#layoutIndex, this.#settled];
-    if (this.#check !== null) this.#settled = settle(draft, index, before, this.#check);
-    else if (draft === before.project) this.#settled = settleProject(before.project, index);
+    if (this.#check !== null) this.#become(settle(draft, index, before, this.#check));
+    else if (draft === before.project) this.#become(settleProject(before.project, index));
     else {
-      this.#settled = { ...before, draft, faults: [COMING] };
+      this.#become({ ...before, draft, faults: [COMING] });
       void this.prepare();
     }
   }
+
+  #become(settled: Settled): void {
+    const { faults, project } = settled;
+    this.#settled = settled;
+    if (faults.length > 0 || this.#faults.length > 0) this.#faults = faults;
+    if (!sameJson(project.display, this.#display)) this.#display = project.display;
+  }
 }
+
+const NOTHING: readonly string[] = [];
+const NO_MESSAGES: ReadonlyMap<string, readonly string[]> = new Map();
 
 const isMirroredThroughout = (project: Project): boolean =>
   project.layouts.every(({ placement }) => isMirrored(placement));

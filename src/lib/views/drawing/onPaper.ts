@@ -1,0 +1,107 @@
+import { batched, type Drawn } from '$lib/drawing/batch.ts';
+import type { DimensionStyle } from '$lib/drawing/dimensionStyle.ts';
+import type { DrawnPane } from '$lib/drawing/steady.ts';
+import type { AngleDimension, Dimension, Item } from '$lib/drawing/view.ts';
+import { sameJson } from '$lib/project/sameJson.ts';
+import type { LengthDisplay } from '$lib/project/units.ts';
+import { dimensionOnPaper, type DimensionOnPaper } from './dimensionOnPaper.ts';
+import { handleOnPaper, type HandleOnPaper } from './handleOnPaper.ts';
+import { shapeOnPaper, type ShapeOnPaper } from './shapeOnPaper.ts';
+
+/** A view as a screen draws it. */
+export interface PaneOnPaper {
+  readonly key: DrawnPane['key'];
+  readonly name: string;
+  readonly shapes: readonly ShapeOnPaper[];
+  readonly handles: readonly HandleOnPaper[];
+  readonly dimensions: readonly DimensionOnPaper[];
+  /** What it was made from. */
+  readonly pane: DrawnPane;
+  readonly style: DimensionStyle;
+  readonly display: LengthDisplay;
+  readonly drawn: readonly Drawn[];
+}
+
+/**
+ * The views in px. Whatever comes of the very same item as before, at the same place, is the very same object again: the
+ * screen has only what has changed to look at.
+ */
+export const onPaper = (
+  before: readonly PaneOnPaper[],
+  panes: readonly DrawnPane[],
+  style: DimensionStyle,
+  display: LengthDisplay,
+): PaneOnPaper[] =>
+  panes.map((pane) =>
+    paneOnPaper(
+      before.find(({ key }) => key === pane.key),
+      pane,
+      style,
+      display,
+    ),
+  );
+
+function paneOnPaper(
+  last: PaneOnPaper | undefined,
+  pane: DrawnPane,
+  style: DimensionStyle,
+  display: LengthDisplay,
+): PaneOnPaper {
+  const { key, view, place } = pane;
+  const stays = last?.pane.place === place && last.style === style;
+  const saysAlike = stays && sameJson(last.display, display);
+  const rows = saysAlike && last.pane.view.extent === view.extent;
+  const drawn = batched(view.items);
+  return {
+    key,
+    name: view.name,
+    shapes: kept(
+      drawn,
+      stays ? last.drawn : [],
+      last?.shapes ?? [],
+      (one) => shapeOnPaper(one, place, style),
+      sameDrawn,
+    ),
+    handles: kept(pane.handles, saysAlike ? last.pane.handles : [], last?.handles ?? [], (handle) =>
+      handleOnPaper(handle, place, display),
+    ),
+    dimensions: kept(
+      view.items.filter(isDimension),
+      rows ? last.dimensions.map(({ dimension }) => dimension) : [],
+      last?.dimensions ?? [],
+      (dimension) => dimensionOnPaper(dimension, place, view.extent, style, display),
+    ),
+    pane,
+    style,
+    display,
+    drawn,
+  };
+}
+
+const isDimension = (item: Item): item is Dimension | AngleDimension =>
+  item.kind === 'dimension' || item.kind === 'angle';
+
+/** What is made of each; of one that was there before, what was made of it then. `made[i]` was made of `before[i]`. */
+function kept<From extends { readonly id: string }, Made>(
+  now: readonly From[],
+  before: readonly From[],
+  made: readonly Made[],
+  make: (from: From) => Made,
+  same: (one: From, other: From) => boolean = Object.is,
+): Made[] {
+  const places = new Map(before.map(({ id }, index) => [id, index]));
+  return now.map((from) => {
+    const index = places.get(from.id) ?? -1;
+    const [old, of] = [made[index], before[index]];
+    return old !== undefined && of !== undefined && same(of, from) ? old : make(from);
+  });
+}
+
+/** Lines taken together are put together anew each time: of the same lines they are the same. */
+const sameDrawn = (one: Drawn, other: Drawn): boolean =>
+  one === other ||
+  (one.kind === 'lines' &&
+    other.kind === 'lines' &&
+    one.first === other.first &&
+    one.lines.length === other.lines.length &&
+    one.lines.every((line, index) => line === other.lines[index]));
