@@ -105,11 +105,12 @@ function arrange(
   keys: readonly KeyPlace[],
   style: DimensionStyle,
 ): Arranged {
-  const [whole, broken] = candidates.map(({ views, floor }) =>
-    keys
-      .map((key) => ({ views, floor, key, places: sheetLayout(viewsOf(ranked(views, rank)), key.rest, style) }))
-      .reduce((a, b) => (scaleOf(b.places) > scaleOf(a.places) ? b : a)),
-  );
+  const [whole, broken] = candidates.map((candidate) => {
+    const views = viewsOf(candidate.ranked(rank));
+    return keys
+      .map((key) => ({ ...candidate, key, places: sheetLayout(views, key.rest, style) }))
+      .reduce((a, b) => (scaleOf(b.places) > scaleOf(a.places) ? b : a));
+  });
   if (!whole || !broken) throw new Error('A sheet is arranged from two candidates: legs whole, legs broken.');
   return scaleOf(whole.places) >= WHOLE_LEGS * scaleOf(broken.places) ? whole : broken;
 }
@@ -117,6 +118,22 @@ function arrange(
 interface Candidate {
   readonly views: readonly NamedView[];
   readonly floor: Floor;
+  /** The views with what a rank has room for. */
+  readonly ranked: (rank: Rank) => readonly NamedView[];
+}
+
+/** A candidate that works out each rank once, however many arrangements of it are tried. */
+function candidateOf(views: readonly NamedView[], floor: Floor): Candidate {
+  const known = new Map<Rank, readonly NamedView[]>();
+  return {
+    views,
+    floor,
+    ranked: (rank) => {
+      const found = known.get(rank) ?? ranked(views, rank);
+      known.set(rank, found);
+      return found;
+    },
+  };
 }
 
 interface Arranged extends Candidate {
@@ -146,10 +163,12 @@ const panesOf = (views: readonly NamedView[], places: readonly Place[], corner: 
  */
 export function sheetOf(source: SheetSource, shown: Shown, frame: Frame, style: DimensionStyle): Sheet {
   const keys: readonly ViewName[] = shown === 'all' ? ['top', 'side'] : [shown];
-  const candidates = (['true', 'broken'] as const).map((floor): Candidate => ({
-    floor,
-    views: keys.map((key) => ({ key, view: viewOf(key, source, floor) })),
-  }));
+  const whole = keys.map((key) => ({ key, view: viewOf(key, source, 'true') }));
+  // Only the side view shows the floor.
+  const broken = whole.map((named) =>
+    named.key === 'side' ? { key: named.key, view: viewOf('side', source, 'broken') } : named,
+  );
+  const candidates = [candidateOf(whole, 'true'), candidateOf(broken, 'broken')];
   const alone = arrangeDetailed(candidates, keyPlaces(frame, style), style);
   const beside = shown === 'all' ? withAside(source, alone, candidates, frame, style) : null;
   return beside ?? { key: alone.key, floor: alone.floor, panes: panesOf(alone.views, alone.places) };
@@ -165,7 +184,7 @@ function withAside(
 ): Sheet | null {
   const scale = scaleOf(alone.places);
   const rank = rankFor(scale, style);
-  const desk = viewsOf(ranked(alone.views, rank));
+  const desk = viewsOf(alone.ranked(rank));
   const spare = frame.width - ASIDE_LEAST * style.unit;
   if (widthAt(desk, BESIDE * scale, style) > spare) return null;
   const aside = asideFrames(frame, Math.min(spare, widthAt(desk, scale, style)), style);

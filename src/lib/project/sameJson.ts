@@ -10,11 +10,16 @@ export function sameJson(one: unknown, other: unknown): boolean {
   if (Object.is(one, other)) return true;
   if (one === 0 && other === 0) return true;
   if (!isHeld(one) || !isHeld(other) || Array.isArray(one) !== Array.isArray(other)) return false;
-  const keys = keysOf(one);
-  return (
-    keys.length === keysOf(other).length &&
-    keys.every((key) => Object.hasOwn(other, key) && sameJson(one[key], other[key]))
-  );
+  if (Array.isArray(one) && Array.isArray(other)) return sameList(one, other);
+  let more = 0;
+  for (const key of Object.keys(one)) {
+    if (one[key] === undefined) continue;
+    if (!Object.hasOwn(other, key) || !sameJson(one[key], other[key])) return false;
+    more += 1;
+  }
+  for (const key of Object.keys(other)) if (other[key] !== undefined) more -= 1;
+  return more === 0;
 }
 
-const keysOf = (held: Held): string[] => Object.keys(held).filter((key) => held[key] !== undefined);
+const sameList = (one: readonly unknown[], other: readonly unknown[]): boolean =>
+  one.length === other.length && one.every((value, index) => sameJson(value, other[index]));
