@@ -1,19 +1,14 @@
+import { around } from '$lib/geometry/extent.ts';
 import type { Point } from '$lib/geometry/point.ts';
 
 /** `[left, bottom, right, top]`. */
 export type Box = readonly [number, number, number, number];
 
 /** The smallest box round the points. Of no points at all: a box that any union swallows. */
-export const boxOf = (points: readonly Point[]): Box =>
-  points.reduce<Box>(
-    ([left, bottom, right, top], [x, y]) => [
-      Math.min(left, x),
-      Math.min(bottom, y),
-      Math.max(right, x),
-      Math.max(top, y),
-    ],
-    [Infinity, Infinity, -Infinity, -Infinity],
-  );
+export function boxOf(points: readonly Point[]): Box {
+  const { left, bottom, right, top } = around(points);
+  return [left, bottom, right, top];
+}
 
 /** The corners of an upright rectangle, counter-clockwise from its lower left. */
 export const rectangle = ([left, bottom, right, top]: Box): Point[] => [

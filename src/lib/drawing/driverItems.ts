@@ -1,4 +1,4 @@
-import { along, dot, type Point, type Vec3 } from '$lib/geometry/point.ts';
+import { dot, type Point, type Vec3 } from '$lib/geometry/point.ts';
 import type { SidePlan } from '$lib/plan/document.ts';
 import type { SideName, Speaker } from '$lib/project/project.ts';
 import { cabinetFrame, type CabinetFrame } from './cabinetFrame.ts';
@@ -9,13 +9,23 @@ import type { Item } from './view.ts';
 const STEPS = 72;
 
 /** A circle on the baffle as it is seen, counter-clockwise or clockwise as the baffle faces the eye or not. */
-function foreshortened(centre: Vec3, radius: number, frame: CabinetFrame, projection: Projection): Point[] {
-  return Array.from({ length: STEPS }, (_, step) => {
-    const angle = (2 * Math.PI * step) / STEPS;
-    const across = along(centre, frame.inboard, radius * Math.cos(angle));
-    return projection.flat(along(across, frame.up, radius * Math.sin(angle)));
+function foreshortened(centre: Vec3, radius: number, { inboard, up }: CabinetFrame, { flat }: Projection): Point[] {
+  return CIRCLE.map(([cos, sin]) => {
+    const across = radius * cos;
+    const over = radius * sin;
+    return flat({
+      x: centre.x + inboard.x * across + up.x * over,
+      y: centre.y + inboard.y * across + up.y * over,
+      z: centre.z + inboard.z * across + up.z * over,
+    });
   });
 }
+
+/** Corners of the polygon on a circle of radius 1. */
+const CIRCLE: readonly Point[] = Array.from({ length: STEPS }, (_, step) => {
+  const angle = (2 * Math.PI * step) / STEPS;
+  return [Math.cos(angle), Math.sin(angle)];
+});
 
 /** The drivers of one cabinet: whole where the baffle faces the eye, dashed where it is turned away. */
 export function driverItems(name: SideName, side: SidePlan, speaker: Speaker, projection: Projection): Item[] {

@@ -38,7 +38,8 @@ export function closeRows(view: View): View {
 
 /** How many rows stand on each side of the view. */
 export function rowCounts(view: View): { left: number; right: number; above: number; below: number } {
+  const rows = view.items.filter(inRow);
   const most = (run: Dimension['run'], sign: number): number =>
-    Math.max(0, ...view.items.filter(inRow).map((item) => (item.run === run ? item.row * sign : 0)));
+    rows.reduce((least, item) => (item.run === run ? Math.max(least, item.row * sign) : least), 0);
   return { left: most('up', -1), right: most('up', 1), above: most('across', 1), below: most('across', -1) };
 }

@@ -23,11 +23,12 @@ const BETWEEN = 9;
 const rowsRoom = (rows: number, { first, step, textGap, textSize, unit }: DimensionStyle): number =>
   rows === 0 ? PAD * unit : first + (rows - 1) * step + textGap + textSize + PAD * unit;
 
+type Rows = ReturnType<typeof rowCounts>;
+
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 
 /** How much paper stands above each view, and below the last: dimension rows, and the gap to the view before. */
-function gapsOf(views: readonly View[], style: DimensionStyle): number[] {
-  const rows = views.map(rowCounts);
+function gapsOf(rows: readonly Rows[], style: DimensionStyle): number[] {
   const above = rows.map((row, index) => {
     const before = rows[index - 1];
     const own = rowsRoom(row.above, style);
@@ -37,8 +38,7 @@ function gapsOf(views: readonly View[], style: DimensionStyle): number[] {
 }
 
 /** Room beyond the outlines for the rows of all views: left of them and right of them. */
-function margins(views: readonly View[], style: DimensionStyle): readonly [before: number, behind: number] {
-  const rows = views.map(rowCounts);
+function margins(rows: readonly Rows[], style: DimensionStyle): readonly [before: number, behind: number] {
   const before = rowsRoom(Math.max(...rows.map((row) => row.left)), style);
   const behind = Math.max(BEHIND * style.unit, rowsRoom(Math.max(...rows.map((row) => row.right)), style));
   return [before, behind];
@@ -52,7 +52,7 @@ const endsOf = (views: readonly View[]): readonly [left: number, right: number] 
 /** Width that views placed under each other take at a scale, with their rows of dimensions, paper units. */
 export function widthAt(views: readonly View[], scale: number, style: DimensionStyle): number {
   const [left, right] = endsOf(views);
-  return sum(margins(views, style)) + scale * (right - left);
+  return sum(margins(views.map(rowCounts), style)) + scale * (right - left);
 }
 
 /**
@@ -63,8 +63,9 @@ export function widthAt(views: readonly View[], scale: number, style: DimensionS
 export function sheetLayout(views: readonly View[], frame: Frame, style: DimensionStyle): Place[] {
   const [left, right] = endsOf(views);
   const heights = views.map(({ extent }) => extent[3] - extent[1]);
-  const [before, behind] = margins(views, style);
-  const gaps = gapsOf(views, style);
+  const rows = views.map(rowCounts);
+  const [before, behind] = margins(rows, style);
+  const gaps = gapsOf(rows, style);
   const [spareWidth, spareHeight] = [frame.width - before - behind, frame.height - sum(gaps)];
   const scale = Math.max(LEAST_SCALE, Math.min(spareWidth / (right - left), spareHeight / sum(heights)));
   const x = frame.left + before + (spareWidth - scale * (right - left)) / 2 - scale * left;

@@ -9,14 +9,21 @@ type Held = Readonly<Record<string, unknown>>;
 
 const isHeld = (value: unknown): value is Held => typeof value === 'object' && value !== null;
 
+/** Pointers that have been taken apart: every field asks for the same one with every edit. */
+const known = new Map<string, readonly string[]>();
+const MOST_KNOWN = 2000;
+
 /** The steps of a pointer, unescaped. */
-export const stepsOf = (pointer: string): readonly string[] =>
-  pointer === ''
-    ? []
-    : pointer
-        .slice(1)
-        .split('/')
-        .map((step) => step.replaceAll('~1', '/').replaceAll('~0', '~'));
+export function stepsOf(pointer: string): readonly string[] {
+  const found = known.get(pointer);
+  if (found !== undefined) return found;
+  if (known.size >= MOST_KNOWN) known.clear();
+  const steps = pointer === '' ? [] : pointer.slice(1).split('/').map(unescaped);
+  known.set(pointer, steps);
+  return steps;
+}
+
+const unescaped = (step: string): string => step.replaceAll('~1', '/').replaceAll('~0', '~');
 
 /** The pointer one step up; null at the top. */
 export const parentOf = (pointer: string): string | null =>

@@ -3,22 +3,30 @@ import type { DimensionStyle } from '$lib/drawing/dimensionStyle.ts';
 import type { DrawnPane } from '$lib/drawing/steady.ts';
 import type { AngleDimension, Dimension, Item } from '$lib/drawing/view.ts';
 import { sameJson } from '$lib/project/sameJson.ts';
+import type { SideName } from '$lib/project/project.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
 import { dimensionOnPaper, type DimensionOnPaper } from './dimensionOnPaper.ts';
 import { handleOnPaper, type HandleOnPaper } from './handleOnPaper.ts';
 import { shapeOnPaper, type ShapeOnPaper } from './shapeOnPaper.ts';
 
+/** Something on a view: whose loudspeaker the view shows, where it shows one. */
+export interface OnView {
+  readonly view: DrawnPane['key'];
+  readonly side: SideName | null;
+}
+
 /** A view as a screen draws it. */
 export interface PaneOnPaper {
   readonly key: DrawnPane['key'];
   readonly name: string;
-  readonly shapes: readonly ShapeOnPaper[];
-  readonly handles: readonly HandleOnPaper[];
-  readonly dimensions: readonly DimensionOnPaper[];
+  readonly shapes: readonly (ShapeOnPaper & OnView)[];
+  readonly handles: readonly (HandleOnPaper & OnView)[];
+  readonly dimensions: readonly (DimensionOnPaper & OnView)[];
   /** What it was made from. */
   readonly pane: DrawnPane;
   readonly style: DimensionStyle;
   readonly display: LengthDisplay;
+  readonly side: SideName;
   readonly drawn: readonly Drawn[];
 }
 
@@ -31,6 +39,7 @@ export const onPaper = (
   panes: readonly DrawnPane[],
   style: DimensionStyle,
   display: LengthDisplay,
+  side: SideName,
 ): PaneOnPaper[] =>
   panes.map((pane) =>
     paneOnPaper(
@@ -38,6 +47,7 @@ export const onPaper = (
       pane,
       style,
       display,
+      side,
     ),
   );
 
@@ -46,9 +56,11 @@ function paneOnPaper(
   pane: DrawnPane,
   style: DimensionStyle,
   display: LengthDisplay,
+  side: SideName,
 ): PaneOnPaper {
   const { key, view, place } = pane;
-  const stays = last?.pane.place === place && last.style === style;
+  const stays = last?.pane.place === place && last.style === style && last.side === side;
+  const on: OnView = { view: key, side: key === 'top' ? null : side };
   const saysAlike = stays && sameJson(last.display, display);
   const rows = saysAlike && last.pane.view.extent === view.extent;
   const drawn = batched(view.items);
@@ -59,21 +71,23 @@ function paneOnPaper(
       drawn,
       stays ? last.drawn : [],
       last?.shapes ?? [],
-      (one) => shapeOnPaper(one, place, style),
+      (one) => ({ ...shapeOnPaper(one, place, style), ...on }),
       sameDrawn,
     ),
-    handles: kept(pane.handles, saysAlike ? last.pane.handles : [], last?.handles ?? [], (handle) =>
-      handleOnPaper(handle, place, display),
-    ),
+    handles: kept(pane.handles, saysAlike ? last.pane.handles : [], last?.handles ?? [], (handle) => ({
+      ...handleOnPaper(handle, place, display),
+      ...on,
+    })),
     dimensions: kept(
       view.items.filter(isDimension),
       rows ? last.dimensions.map(({ dimension }) => dimension) : [],
       last?.dimensions ?? [],
-      (dimension) => dimensionOnPaper(dimension, place, view.extent, style, display),
+      (dimension) => ({ ...dimensionOnPaper(dimension, place, view.extent, style, display), ...on }),
     ),
     pane,
     style,
     display,
+    side,
     drawn,
   };
 }
