@@ -4,11 +4,12 @@ import { root } from './root.mjs';
 
 /**
  * Which file of the built site a module goes into, for those that pages share: a page then comes in a few files, and in
- * little that it has no use for. `base` is Svelte and Kit, `frame` what the layout round every page needs, `pages` what the
- * first page shares with others. Null: as the bundler has it.
+ * little that it has no use for. `base` is Svelte and Kit, `frame` what the layout round every page needs, `most` what the
+ * first page shares with several others, `pages` what with any. Null: as the bundler has it.
  *
- * What the first page shares with a part that is fetched late is in `frame` or `pages` too: Kit follows the late parts of
- * one file before it comes to the next one, and would list neither that part's other files nor their styles for the page.
+ * Kit follows the late parts of one file before it comes to the next one, and what it meets there first it does not list
+ * for the page: neither scripts nor styles. So `frame` has no late parts, they and what leads to them stay with the layout itself; and what the
+ * first page shares with a late part is in `pages`.
  */
 
 /** @typedef {{ readonly importedIds: readonly string[]; readonly dynamicallyImportedIds: readonly string[] }} Imports */
@@ -19,6 +20,9 @@ const first = join(routes, '+page.svelte');
 const others = readdirSync(routes, { recursive: true, encoding: 'utf8' })
   .filter((path) => path.endsWith('+page.svelte') && path !== '+page.svelte')
   .map((path) => join(routes, path));
+
+/** What so many pages have in common with the first one is a file of its own. */
+const MOST = 3;
 
 const BASE = /node_modules\/(?:svelte|@sveltejs|clsx|esm-env|devalue)\//;
 
@@ -46,11 +50,12 @@ function sharesOf(graph) {
     reached([...modules].flatMap(late), (id) => [...atOnce(id), ...late(id)]);
   const frame = reached([join(routes, '+layout.svelte')], atOnce);
   const own = reached([first], atOnce);
-  const elsewhere = [lateOf(frame), lateOf(own), ...others.map((page) => reached([page], atOnce))];
-  const lateInFrame = lateOf(frame);
+  const pages = others.map((page) => reached([page], atOnce));
+  const elsewhere = [lateOf(frame), lateOf(own), ...pages];
   return {
-    frame: new Set([...frame, ...[...own].filter((id) => lateInFrame.has(id))]),
-    pages: new Set([...own].filter((id) => elsewhere.some((modules) => modules.has(id)))),
+    frame: new Set([...frame].filter((id) => [...reached([id], atOnce)].every((one) => late(one).length === 0))),
+    most: new Set([...own].filter((id) => pages.filter((modules) => modules.has(id)).length >= MOST)),
+    pages: new Set([...own].filter((id) => !frame.has(id) && elsewhere.some((modules) => modules.has(id)))),
   };
 }
 
@@ -65,6 +70,7 @@ export function chunkOf() {
     if (BASE.test(id)) return 'base';
     shares ??= sharesOf(graph);
     if (shares.frame.has(id)) return 'frame';
+    if (shares.most.has(id)) return 'most';
     return shares.pages.has(id) ? 'pages' : null;
   };
 }
