@@ -8,8 +8,8 @@ import { root } from './root.mjs';
  * first page shares with several others, `pages` what with any. Null: as the bundler has it.
  *
  * Kit follows the late parts of one file before it comes to the next one, and what it meets there first it does not list
- * for the page: neither scripts nor styles. So `frame` has no late parts, they and what leads to them stay with the layout itself; and what the
- * first page shares with a late part is in `pages`.
+ * for the page: neither scripts nor styles. So `frame` has no late parts, they and what leads to them stay with the layout
+ * itself; and what the first page shares with a late part is in `pages`.
  */
 
 /** @typedef {{ readonly importedIds: readonly string[]; readonly dynamicallyImportedIds: readonly string[] }} Imports */
