@@ -105,10 +105,22 @@ describe('the workshop', () => {
     await page.locator('h1').click();
     await page.keyboard.press('Control+z');
     await expect.poll(() => page.getByRole('radio', { name: 'Stacked slices' }).isChecked()).toBe(true);
-    await field(page, '/layouts/0/stand/base').selectOption('square to the desk');
+    await field(page, '/layouts/0/stand/width').fill('20');
     await expect
       .poll(() => page.locator('.refused').allTextContents())
-      .toContainEqual(expect.stringMatching(/Printed core, cheeks: expected a turned base/));
+      .toContainEqual(
+        expect.stringMatching(/Crossing ribs: expected a width of at least [\d.]+ mm for 2 ribs.* got 20 mm/),
+      );
+  });
+
+  test('every build can be had with its base square to the desk', async () => {
+    const { page } = await visit('workshop/');
+    await field(page, '/layouts/0/stand/base').selectOption('square to the desk');
+    await choose(page, 'Printed core, cheeks');
+    await expect.poll(() => page.locator('main').textContent()).toContain('cheek-2');
+    expect(await page.locator('.refused').allTextContents()).toEqual([]);
+    const paths = Object.keys(await archive(page));
+    expect(paths.filter((path) => path.endsWith('.stl'))).toEqual(['solids/core left.stl', 'solids/core right.stl']);
   });
 
   test('a coupon’s widths become kerf and taper of the board, as one step', async () => {
