@@ -71,6 +71,18 @@ describe('a measurement', () => {
     expect(await cell.textContent()).toBe(angleText(tilt));
   });
 
+  test('typed before what checks it has come is drawn as soon as it has', async () => {
+    const { page } = await visit();
+    // A page of its own, which nobody has waited for.
+    const early = await page.context().newPage();
+    await early.goto(page.url());
+    await early.locator('#svelte-announcer').waitFor({ state: 'attached' });
+    await field(early, EAR).fill('1250');
+    const { tilt } = planned({ [EAR]: 1250 }).sides.right;
+    await expect.poll(() => reading(early, 'Tilt').textContent()).toBe(angleText(tilt));
+    expect(await faults(early).count()).toBe(0);
+  });
+
   test('takes a decimal comma, keeps what is typed, and tidies up when left', async () => {
     const { page } = await visit();
     await field(page, EAR).fill('1250,50');

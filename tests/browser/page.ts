@@ -96,9 +96,15 @@ async function hearOut({ context, takeNoise }: Visit): Promise<string[]> {
   return takeNoise();
 }
 
-/** Waits until the page's scripts have taken over: the router adds its announcer to the page as the last thing. */
+/**
+ * Waits until the page's scripts have taken over, of which the router adds its announcer to the page as the last thing, and
+ * until what checks and keeps an edit has come: where the list of projects can be opened, it has.
+ */
 async function answers(page: Page): Promise<void> {
   await page.locator('#svelte-announcer').waitFor({ state: 'attached' });
+  const shelf = page.getByRole('button', { name: 'Projects and sharing' });
+  if ((await shelf.count()) === 0) await page.waitForLoadState('networkidle');
+  else await page.locator('button:enabled', { hasText: 'Projects and sharing' }).waitFor();
 }
 
 async function expectAccessible(page: Page): Promise<void> {

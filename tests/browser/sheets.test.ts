@@ -3,6 +3,7 @@ import { strFromU8, unzipSync } from 'fflate';
 import type { Locator, Page } from 'playwright';
 import { describe, expect, test } from 'vitest';
 import type { Sheet } from '$lib/workshop/part.ts';
+import { degrees, radians } from '$lib/geometry/angle.ts';
 import { layoutFaults } from '$lib/workshop/validity.ts';
 import { settleProject } from '$lib/state/settle.ts';
 import { project } from '../projects.ts';
@@ -65,7 +66,11 @@ async function archivedSheets(page: Page): Promise<readonly Sheet[]> {
   await page.getByRole('button', { name: 'Download all as one zip' }).click();
   const files = unzipSync(await readFile(await (await coming).path()));
   const plan = JSON.parse(strFromU8(files['plan.json'] ?? new Uint8Array())) as { sheets: Sheet[] };
-  return plan.sheets;
+  // Turns are in degrees in the file.
+  return plan.sheets.map((sheet) => ({
+    ...sheet,
+    placements: sheet.placements.map((placement) => ({ ...placement, turn: radians(placement.turn) })),
+  }));
 }
 
 describe('the search', () => {
@@ -95,7 +100,7 @@ describe('the search', () => {
       );
       const sheets = await archivedSheets(page);
       const asDrawn = ({ x, y, turn }: Sheet['placements'][number]) =>
-        `translate(${x} ${y}) rotate(${Math.round((turn * 180) / Math.PI)})`;
+        `translate(${x} ${y}) rotate(${Math.round(degrees(turn))})`;
       expect(sheets.map(({ placements }) => placements.map(asDrawn))).toEqual(places);
       expect(layoutFaults(sheets, parts, 2, 5)).toEqual([]);
     },
