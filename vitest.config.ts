@@ -18,7 +18,7 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
-          setupFiles: ['tests/seed.ts'],
+          setupFiles: ['tests/seed.ts', 'tests/late.ts'],
           // Properties take their time on a busy machine; none waits for anything.
           testTimeout: 120_000,
         },

@@ -1,3 +1,4 @@
+import '$lib/stand/allBuilds.ts';
 import { allFiles } from '$lib/files/allFiles.ts';
 import { cutFiles } from '$lib/files/bundle.ts';
 import { faultLine, type Fault } from '$lib/project/fault.ts';

@@ -1,3 +1,4 @@
+import '$lib/stand/allBuilds.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import { printerOf } from '$lib/project/printer.ts';
 import { sideNames, type Layout, type Project } from '$lib/project/project.ts';

@@ -1,21 +1,11 @@
 import { printerOf } from '$lib/project/printer.ts';
-import type { Board, BuildName, StandBody } from './body.ts';
-import { buildRibbed } from './builds/ribbed.ts';
-import { buildSkinned } from './builds/skinned.ts';
-import { buildSolid } from './builds/solid.ts';
-import { buildStacked } from './builds/stacked.ts';
+import type { Board, StandBody } from './body.ts';
+import { builderOf } from './builders.ts';
 import type { Commission, Shop, Stance } from './commission.ts';
 import type { Outcome } from './outcome.ts';
 
 export type { StandBody } from './body.ts';
 export type { Stance } from './commission.ts';
-
-const builds = {
-  stacked: buildStacked,
-  skinned: buildSkinned,
-  ribbed: buildRibbed,
-  solid: buildSolid,
-} as const satisfies Record<BuildName, (commission: Commission) => Outcome<StandBody>>;
 
 /**
  * The stand under one cabinet, built as its settings say. Refused as unsound when its thin end is too thin, without an
@@ -31,5 +21,5 @@ export function buildStand(
   board: Board,
   shop: Shop = { stocks: [], printer: printerOf({ printer: null }) },
 ): Outcome<StandBody> {
-  return builds[settings.build]({ stance, speaker, settings, board, shop });
+  return builderOf(settings.build)({ stance, speaker, settings, board, shop });
 }

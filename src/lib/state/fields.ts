@@ -1,6 +1,14 @@
 import type { ChoiceField, Field, NumberField, SwitchField, TextField } from './field.ts';
-import { fieldTable } from './fieldTable.ts';
+import { firstFields } from './firstFields.ts';
 import { parentOf, patternOf, stepsOf } from './pointer.ts';
+
+/** All that are known: those of the first view, until what needs more of them brings the rest. */
+let known = firstFields;
+
+/** Puts the whole table in the place of its first part. */
+export function supplyFields(table: Readonly<Record<string, Field>>): void {
+  known = table;
+}
 
 interface Kinds {
   readonly number: NumberField;
@@ -13,8 +21,7 @@ interface Kinds {
 export const fieldAt = (pointer: string): Field | undefined =>
   inTable(patternOf(pointer)) ?? inTable(`${patternOf(parentOf(pointer) ?? '')}/${stepsOf(pointer).at(-1) ?? ''}`);
 
-const inTable = (pattern: string): Field | undefined =>
-  Object.hasOwn(fieldTable, pattern) ? fieldTable[pattern] : undefined;
+const inTable = (pattern: string): Field | undefined => (Object.hasOwn(known, pattern) ? known[pattern] : undefined);
 
 /** The field of a control. Throws where the table has none of this kind: a control and the table must agree. */
 export function fieldOf<Kind extends keyof Kinds>(kind: Kind, pointer: string): Kinds[Kind];

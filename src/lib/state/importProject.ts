@@ -1,7 +1,9 @@
+import '$lib/stand/allBuilds.ts';
 import { utf8 } from '$lib/files/utf8.ts';
 import { failure, type Result } from '$lib/project/fault.ts';
 import { parseProject } from '$lib/project/parse.ts';
 import type { Project } from '$lib/project/project.ts';
+import './fieldTable.ts';
 import { checkSize } from './fileSize.ts';
 
 /**

@@ -1,3 +1,5 @@
+import '$lib/stand/allBuilds.ts';
+import './fieldTable.ts';
 import { broadcastChannel, storageChannel } from './channel.ts';
 import { Keeper, type Keepable } from './keeper.svelte.ts';
 import { Shelf } from './shelf.ts';

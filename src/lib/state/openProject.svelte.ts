@@ -9,7 +9,7 @@ import { valueAt } from './pointer.ts';
 import { settle, settleProject, type Check, type Settled, type Shown } from './settle.ts';
 
 /** It weighs as much as all that draws, and a project that opens is sound already. */
-const fetchCheck = async (): Promise<Check> => (await import('$lib/project/parse.ts')).checkProject;
+const fetchCheck = async (): Promise<Check> => (await import('./check.ts')).checkProject;
 
 const COMING: Fault = { pointer: '', message: 'what has been typed is about to be checked' };
 const UNREACHED: Fault = {

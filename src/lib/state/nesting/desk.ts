@@ -1,3 +1,4 @@
+import '$lib/stand/allBuilds.ts';
 import { nest } from '$lib/workshop/nest.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { readAsk, type Ask, type Reply } from './messages.ts';
