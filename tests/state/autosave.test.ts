@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { Autosave, saveWords } from '$lib/state/autosave.svelte.ts';
+import { Autosave } from '$lib/state/autosave.svelte.ts';
+import { saveWords } from '$lib/state/saveStatus.ts';
 import { whenHidden } from '$lib/state/pageHide.ts';
 import { done, trouble, type Outcome } from '$lib/state/trouble.ts';
 

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { checkProject } from '$lib/project/parse.ts';
 import { valueAt } from '$lib/state/pointer.ts';
-import { referencesTo, withoutDriver } from '$lib/state/references.ts';
+import { referencesTo } from '$lib/state/references.ts';
+import { withoutDriver } from '$lib/state/withoutEntry.ts';
 import { project } from '../projects.ts';
 
 const DRIVER = '/speaker/designPoint/driver';

@@ -6,8 +6,11 @@ import { checkSize } from '$lib/state/fileSize.ts';
 import { messageOf, messagesByOwner } from '$lib/state/messages.ts';
 import { isMirrored, mirrorEdit, mirrorLeft } from '$lib/state/mirror.ts';
 import { valueAt, withValue } from '$lib/state/pointer.ts';
-import { referencesTo, withoutDriver, withoutStock } from '$lib/state/references.ts';
-import { freeName, newCrossover, newDriver, newMonitor, newPosture, newStock } from '$lib/state/templates.ts';
+import { freeName } from '$lib/state/freeName.ts';
+import { newPosture } from '$lib/state/newPosture.ts';
+import { referencesTo } from '$lib/state/references.ts';
+import { newCrossover, newDriver, newMonitor, newStock } from '$lib/state/templates.ts';
+import { withoutDriver, withoutStock } from '$lib/state/withoutEntry.ts';
 import { firstLayout, project } from '../projects.ts';
 
 const demo = project();

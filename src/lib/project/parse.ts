@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { cabinetFaults } from './cabinet.ts';
+import { cabinetFaults } from './cabinetFaults.ts';
 import { failure, pointerTo, success, type Fault, type Result } from './fault.ts';
 import { deepFreeze } from './freeze.ts';
 import { got } from './got.ts';

@@ -1,6 +1,7 @@
 import { untrack } from 'svelte';
 import type { Project } from '$lib/project/project.ts';
-import { Autosave, type SaveStatus } from './autosave.svelte.ts';
+import { Autosave } from './autosave.svelte.ts';
+import type { SaveStatus } from './saveStatus.ts';
 import type { Channel } from './channel.ts';
 import { keepMine, settled, takeTheirs } from './conflict.ts';
 import { whenHidden, type Visible } from './pageHide.ts';

@@ -1,5 +1,5 @@
 import { pointerTo } from '$lib/project/fault.ts';
-import { listAt, valueAt, withoutValue, withValue } from './pointer.ts';
+import { listAt, valueAt } from './pointer.ts';
 
 /** Names by which one part of a document speaks of another: renaming and removing an entry must take them along. */
 
@@ -17,8 +17,8 @@ export function referencesTo(document: unknown, pointer: string): readonly strin
 /** Where in a stand a stock may be named. */
 const stockPlaces = [['stock'], ['cheeks', 'stock'], ['ribs', 'skin']] as const;
 
-const DESIGN_POINT = '/speaker/designPoint';
-const DESIGN_DRIVER = `${DESIGN_POINT}/driver`;
+/** Of the driver on whose axis the design point lies. */
+export const DESIGN_DRIVER = '/speaker/designPoint/driver';
 
 /** Every pointer at which a driver's name may stand. */
 function driverPlaces(document: unknown): readonly string[] {
@@ -29,32 +29,6 @@ function driverPlaces(document: unknown): readonly string[] {
   return [...crossovers, DESIGN_DRIVER, ...aims.flatMap((steps) => layoutPlaces(document, ['aim', ...steps]))];
 }
 
-const layoutPlaces = (document: unknown, steps: readonly (string | number)[]): readonly string[] =>
+/** Pointers of a value in every layout. */
+export const layoutPlaces = (document: unknown, steps: readonly (string | number)[]): readonly string[] =>
   listAt(document, '/layouts').map((_, index) => pointerTo('layouts', index, ...steps));
-
-/**
- * The document without one driver: crossovers that meet in it and a design point on its axis go with it, and an axis through
- * it moves to the first driver that is left.
- */
-export function withoutDriver(document: unknown, index: number): unknown {
-  const own = pointerTo('speaker', 'drivers', index);
-  const name = valueAt(document, `${own}/name`);
-  const rest = withoutValue(document, own);
-  const left = valueAt(rest, DESIGN_DRIVER) === name ? withValue(rest, DESIGN_POINT, null) : rest;
-  const crossovers = listAt(left, '/speaker/crossovers').filter(
-    (_, at) => !listAt(left, pointerTo('speaker', 'crossovers', at, 'between')).includes(name),
-  );
-  const first = valueAt(left, '/speaker/drivers/0/name');
-  return layoutPlaces(left, ['aim', 'through'])
-    .filter((place) => valueAt(left, place) === name || listAt(left, `${place}/between`).includes(name))
-    .reduce((done, place) => withValue(done, place, first), withValue(left, '/speaker/crossovers', crossovers));
-}
-
-/** The document without one stock: stands made of it take the first stock that is left, skins of it are left out. */
-export function withoutStock(document: unknown, index: number): unknown {
-  const own = pointerTo('stock', index);
-  return referencesTo(document, `${own}/name`).reduce(
-    (done, place) => withValue(done, place, null),
-    withoutValue(document, own),
-  );
-}

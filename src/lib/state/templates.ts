@@ -1,14 +1,7 @@
-import type { Crossover, Driver, Monitor, Posture, Project, Stock } from '$lib/project/project.ts';
+import type { Crossover, Driver, Monitor, Project, Stock } from '$lib/project/project.ts';
+import { freeName } from './freeName.ts';
 
 /** What an added entry starts as: something sound, in a plausible place, under a name that nothing else has. */
-
-/** `driver 3`, or the next number that is free. */
-export function freeName(stem: string, taken: readonly { readonly name: string }[]): string {
-  const names = new Set(taken.map(({ name }) => name));
-  let number = taken.length + 1;
-  while (names.has(`${stem} ${number}`)) number += 1;
-  return `${stem} ${number}`;
-}
 
 /** A small driver in the middle of the baffle. */
 export function newDriver({ drivers, width, height }: Project['speaker']): Driver {
@@ -33,15 +26,6 @@ export function newCrossover({ drivers }: Project['speaker']): Crossover | null 
 /** A common panel, standing at the desk's back edge or behind the last one. */
 export function newMonitor({ desk }: Project['layouts'][number]): Monitor {
   return { x: 0, y: Math.round(desk.depth * 0.75), width: 540, height: 330, bottom: 100, depth: 40 };
-}
-
-/** A little nearer to the desk and lower than upright. */
-export function newPosture({ listener }: Project['layouts'][number]): Posture {
-  return {
-    name: freeName('posture', listener.postures),
-    setback: listener.setback - 100,
-    earHeight: Math.max(200, listener.earHeight - 30),
-  };
 }
 
 /** As the last board, which is what a shop mostly has more of. */

@@ -1,0 +1,69 @@
+import { baffleLength, topDepth } from './cabinet.ts';
+import { pointerTo, type Fault } from './fault.ts';
+import type { Driver, Speaker } from './project.ts';
+
+const mm = (value: number): string => String(Math.round(value * 10) / 10);
+
+/** Rounding in `height / cos(rake)` must not refuse a rim that touches the edge exactly. mm. */
+const RIM_SLACK = 1e-9;
+
+function rimFaults(speaker: Speaker, driver: Driver, index: number): Fault[] {
+  const radius = driver.diameter / 2;
+  const highest = baffleLength(speaker) - radius;
+  const widest = speaker.width / 2 - radius;
+  const at = (key: string): string => pointerTo('speaker', 'drivers', index, key);
+  if (highest < radius || widest < 0) {
+    const room = Math.min(speaker.width, baffleLength(speaker));
+    return [
+      {
+        pointer: at('diameter'),
+        message: `expected a driver that fits the baffle, ${mm(room)} mm at most, got ${mm(driver.diameter)}`,
+      },
+    ];
+  }
+  const faults: Fault[] = [];
+  if (driver.height < radius - RIM_SLACK || driver.height > highest + RIM_SLACK) {
+    faults.push({
+      pointer: at('height'),
+      message: `expected a length from ${mm(radius)} to ${mm(highest)} mm so that the rim stays on the baffle, got ${driver.height}`,
+    });
+  }
+  if (Math.abs(driver.offset) > widest + RIM_SLACK) {
+    faults.push({
+      pointer: at('offset'),
+      message: `expected a position from ${mm(-widest)} to ${mm(widest)} mm so that the rim stays on the baffle, got ${driver.offset}`,
+    });
+  }
+  return faults;
+}
+
+/** What cannot be built: a baffle that leans past the back of the box, a driver over the baffle's edge. */
+export function cabinetFaults(speaker: Speaker): Fault[] {
+  const top = topDepth(speaker);
+  if (top <= 0) {
+    return [
+      {
+        pointer: pointerTo('speaker', 'baffleRake'),
+        message: `expected a baffle that leaves some depth at the top of the cabinet, got ${speaker.baffleRake}°: the top would be ${mm(top)} mm deep`,
+      },
+    ];
+  }
+  return [
+    ...speaker.drivers.flatMap((driver, index) => rimFaults(speaker, driver, index)),
+    ...centreOfMassFaults(speaker),
+  ];
+}
+
+function centreOfMassFaults({ centreOfMass, depth, height }: Speaker): Fault[] {
+  if (centreOfMass === null) return [];
+  const at = (key: 'depth' | 'height', most: number): Fault[] =>
+    centreOfMass[key] <= most
+      ? []
+      : [
+          {
+            pointer: pointerTo('speaker', 'centreOfMass', key),
+            message: `expected a length from 0 to ${most} mm, inside the cabinet, got ${centreOfMass[key]}`,
+          },
+        ];
+  return [...at('depth', depth), ...at('height', height)];
+}

@@ -1,0 +1,11 @@
+import type { Posture, Project } from '$lib/project/project.ts';
+import { freeName } from './freeName.ts';
+
+/** A little nearer to the desk and lower than upright. */
+export function newPosture({ listener }: Project['layouts'][number]): Posture {
+  return {
+    name: freeName('posture', listener.postures),
+    setback: listener.setback - 100,
+    earHeight: Math.max(200, listener.earHeight - 30),
+  };
+}
