@@ -197,11 +197,26 @@ function withAside(
   return { key, floor, panes: [...panesOf(views, places), ...others] };
 }
 
-/** The same sheet of other numbers: every view stays where it lies. For a drag, and for typing into the drawing. */
-export const redrawn = (source: SheetSource, sheet: Sheet): Sheet => ({
+/**
+ * The same sheet of other numbers: every view stays where it lies. For a drag, and for typing.
+ *
+ * @param waiting views that keep the picture they have.
+ */
+export const redrawn = (source: SheetSource, sheet: Sheet, waiting: ReadonlySet<ViewName> = NONE): Sheet => ({
   ...sheet,
-  panes: sheet.panes.map((pane) => ({ ...pane, view: viewOf(pane.key, source, sheet.floor) })),
+  panes: sheet.panes.map((pane) =>
+    waiting.has(pane.key) ? pane : { ...pane, view: viewOf(pane.key, source, sheet.floor) },
+  ),
 });
+
+const NONE: ReadonlySet<ViewName> = new Set();
+
+/**
+ * The views that may follow when the numbers come to rest: those beside the desk's, which are the dearest to draw and of
+ * which nothing is held, but for the one that is worked on.
+ */
+export const canWait = ({ panes }: Sheet, workedOn: ViewName | null): ReadonlySet<ViewName> =>
+  new Set(panes.flatMap(({ key, corner }) => (corner === null || key === workedOn ? [] : [key])));
 
 /** A size that several views could give is given in the first of these that is there. */
 const GIVES_FIRST = ['front', 'top', 'side', 'stand'] as const satisfies readonly ViewName[];

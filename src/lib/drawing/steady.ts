@@ -1,7 +1,9 @@
 import { sameJson } from '$lib/project/sameJson.ts';
 import type { Handle } from './handle.ts';
 import type { Place } from './place.ts';
+import { rowCounts } from './rows.ts';
 import type { Pane, Sheet } from './sheet.ts';
+import type { View } from './view.ts';
 
 /** A sheet whose views would be no more than this larger or smaller, and no further off, stays as it is: nothing jumps. */
 const SCALE_SLACK = 0.02;
@@ -22,6 +24,24 @@ export function steadySheet(before: Sheet | null, after: Sheet): Sheet {
     panes: after.panes.map((pane, index) => ({ ...pane, place: before.panes[index]?.place ?? pane.place })),
   };
 }
+
+/**
+ * Whether a sheet that is drawn of other numbers, every view where it lay, still goes by the arrangement it was given: no
+ * row more or less, and no view of the desk reaches further, or less far, than its sheet has room for.
+ */
+export const stillServes = (arranged: Sheet, after: Sheet): boolean =>
+  arranged.panes.length === after.panes.length &&
+  after.panes.every(({ key, view, place, corner }, index) => {
+    const old = arranged.panes[index];
+    if (old?.key !== key) return false;
+    return corner !== null || (reach(old.view, view) * place.scale <= SHIFT_SLACK && sameRows(old.view, view));
+  });
+
+/** How far apart two views' edges lie at most, mm. */
+const reach = (one: View, other: View): number =>
+  Math.max(...one.extent.map((edge, index) => Math.abs(edge - (other.extent[index] ?? NaN))));
+
+const sameRows = (one: View, other: View): boolean => sameJson(rowCounts(one), rowCounts(other));
 
 /** Whether two corners of the view, drawn at both places, lie near each other. */
 function isNear({ place: old }: Pane, { place, view }: Pane): boolean {

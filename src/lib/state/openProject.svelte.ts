@@ -5,8 +5,8 @@ import type { LengthDisplay, LengthUnit } from '$lib/project/units.ts';
 import { messagesByOwner } from './messages.ts';
 import { withEdits, type Edit } from './edit.ts';
 import { isMirrored, mirrorEdit, mirrorLeft } from './mirror.ts';
-import { valueAt } from './pointer.ts';
 import { settle, settleProject, type Check, type Settled, type Shown } from './settle.ts';
+import { Watched } from './watched.ts';
 
 /** It weighs as much as all that draws, and a project that opens is sound already. */
 const fetchCheck = async (): Promise<Check> => (await import('./check.ts')).checkProject;
@@ -31,6 +31,7 @@ export class OpenProject {
   /** Apart from the rest, and replaced only where they differ: every field and every dimension looks at them. */
   #faults: readonly Fault[];
   #display: LengthDisplay;
+  readonly #values: Watched;
   #layoutIndex = $state(0);
   #side = $state<SideName>('right');
   #mirrored: boolean;
@@ -48,6 +49,7 @@ export class OpenProject {
     this.#settled = $state.raw(settleProject(project, 0));
     this.#faults = $state.raw(this.#settled.faults);
     this.#display = $state.raw(project.display);
+    this.#values = new Watched(project);
     this.#mirrored = $state(isMirroredThroughout(project));
   }
 
@@ -97,7 +99,7 @@ export class OpenProject {
 
   /** The draft's value at a pointer; undefined where there is none. */
   at(pointer: string): unknown {
-    return valueAt(this.draft, pointer);
+    return this.#values.at(pointer);
   }
 
   /** What is wrong at the field or group with this pointer, in the display unit; empty when nothing is. */
@@ -169,6 +171,7 @@ export class OpenProject {
   #become(settled: Settled): void {
     const { faults, project } = settled;
     this.#settled = settled;
+    this.#values.follow(settled.draft);
     if (faults.length > 0 || this.#faults.length > 0) this.#faults = faults;
     if (!sameJson(project.display, this.#display)) this.#display = project.display;
   }

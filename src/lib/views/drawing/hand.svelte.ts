@@ -31,7 +31,8 @@ export interface Live {
 
 /** What the sheet does around a move: it holds its arrangement still. */
 export interface Stillness {
-  hold(): void;
+  /** @param view the one that is worked on. */
+  hold(view: ViewName): void;
   release(): void;
 }
 
@@ -120,12 +121,12 @@ export class Hand {
   }
 
   /** Moves a handle by an arrow key. Presses in a row are one gesture, until `rest`. False where it does not move that way. */
-  nudge({ handle }: Grasp, axis: MovedGrip['axis'], by: number): boolean {
+  nudge({ view, handle }: Grasp, axis: MovedGrip['axis'], by: number): boolean {
     const grip = handle[axis];
     if (!grip || this.#drag) return false;
     if (!this.#nudging) {
       this.#gestures.begin();
-      this.#sheet.hold();
+      this.#sheet.hold(view);
       this.#nudging = true;
     }
     const value = nudged(grip, by);
@@ -162,7 +163,7 @@ export class Hand {
     if (!drag.begun) {
       drag.begun = true;
       this.#gestures.begin();
-      this.#sheet.hold();
+      this.#sheet.hold(grasp.view);
     }
     const { display } = this.#open.project;
     const grips = moved(grasp.handle, [dx / grasp.scale, -dy / grasp.scale], {

@@ -40,7 +40,7 @@ export class Typing {
     const { input } = dimension;
     if (input === undefined) return false;
     this.#opened += 1;
-    this.#sheet.hold();
+    this.#sheet.hold(view);
     this.#now = { view, dimension, input, first, key: this.#opened };
     return true;
   }
