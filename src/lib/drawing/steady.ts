@@ -68,24 +68,36 @@ export interface DrawnPane extends Pane {
 export function steadyPanes(before: readonly DrawnPane[], after: readonly DrawnPane[]): DrawnPane[] {
   return after.map((pane) => {
     const old = before.find(({ key }) => key === pane.key);
-    if (!old) return pane;
-    const { view } = pane;
-    return {
-      ...pane,
-      place: same(old.place, pane.place),
-      corner: same(old.corner, pane.corner),
-      handles: sameOnes(old.handles, pane.handles),
-      view: { ...view, extent: same(old.view.extent, view.extent), items: sameOnes(old.view.items, view.items) },
-    };
+    return old ? steadyPane(old, pane) : pane;
   });
+}
+
+function steadyPane(old: DrawnPane, pane: DrawnPane): DrawnPane {
+  const view = steadyView(old.view, pane.view);
+  const place = same(old.place, pane.place);
+  const corner = same(old.corner, pane.corner);
+  const handles = sameOnes(old.handles, pane.handles);
+  const stays = view === old.view && place === old.place && corner === old.corner && handles === old.handles;
+  return stays ? old : { ...pane, view, place, corner, handles };
+}
+
+function steadyView(old: View, view: View): View {
+  const extent = same(old.extent, view.extent);
+  const items = sameOnes(old.items, view.items);
+  return extent === old.extent && items === old.items && view.name === old.name ? old : { ...view, extent, items };
 }
 
 const same = <Value>(before: Value, after: Value): Value => (sameJson(before, after) ? before : after);
 
-function sameOnes<Value extends { readonly id: string }>(before: readonly Value[], after: readonly Value[]): Value[] {
+/** The very list of before, where every one of it says the same. */
+function sameOnes<Value extends { readonly id: string }>(
+  before: readonly Value[],
+  after: readonly Value[],
+): readonly Value[] {
   const old = new Map(before.map((one) => [one.id, one]));
-  return after.map((one) => {
+  const kept = after.map((one) => {
     const other = old.get(one.id);
     return other === undefined ? one : same(other, one);
   });
+  return kept.length === before.length && kept.every((one, index) => one === before[index]) ? before : kept;
 }

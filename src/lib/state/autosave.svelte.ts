@@ -31,7 +31,7 @@ export class Autosave {
   /** Something has changed. */
   touch(): void {
     this.#changed = true;
-    if (this.#status.kind !== 'failed') this.#status = { kind: 'saving' };
+    if (this.#status.kind !== 'failed' && this.#status.kind !== 'saving') this.#status = { kind: 'saving' };
     this.#timer ??= setTimeout(() => this.flush(), SOON);
   }
 

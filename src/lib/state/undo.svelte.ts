@@ -35,6 +35,10 @@ const UNFINISHED = 'this edit';
 export class Undo {
   #history: History<unknown>;
   readonly #open: Editable;
+  /** By themselves: an open gesture changes the history with every frame, and these hardly ever. */
+  readonly #undoLabel = $derived.by(() => undoLabel(this.#history));
+  readonly #redoLabel = $derived.by(() => redoLabel(this.#history));
+  readonly #gesturing = $derived.by(() => this.#history.gesture !== null);
 
   constructor(open: Editable) {
     this.#open = open;
@@ -43,17 +47,17 @@ export class Undo {
 
   /** What the next undo takes back; null when there is nothing. */
   get undoLabel(): string | null {
-    return undoLabel(this.#history);
+    return this.#undoLabel;
   }
 
   /** What the next redo does again; null when there is nothing. */
   get redoLabel(): string | null {
-    return redoLabel(this.#history);
+    return this.#redoLabel;
   }
 
   /** Whether a gesture is open. */
   get gesturing(): boolean {
-    return this.#history.gesture !== null;
+    return this.#gesturing;
   }
 
   /**

@@ -1,13 +1,20 @@
-import { untrack } from 'svelte';
-import { Cell, isFollowing } from './cell.svelte.ts';
+import { createSubscriber } from 'svelte/reactivity';
 import { valueAt } from './pointer.ts';
 
+/** What is told when the value at a pointer changes, and the value that it was told of last. */
+interface Told {
+  value: unknown;
+  readonly tell: () => void;
+}
+
 /**
- * Values of a document by their pointers, each watched by itself: who shows one has nothing to do when another changes.
+ * Values of a document by their pointers, each followed by itself: whoever shows one has nothing to do when another
+ * changes.
  */
 export class Watched {
   #document: unknown;
-  readonly #cells = new Map<string, Cell>();
+  readonly #told = new Map<string, Told>();
+  readonly #subscribers = new Map<string, () => void>();
 
   constructor(document: unknown) {
     this.#document = document;
@@ -15,20 +22,28 @@ export class Watched {
 
   /** The value at a pointer; undefined where there is none. */
   at(pointer: string): unknown {
-    // Outside what follows changes by itself there is nothing to watch.
-    if (!isFollowing()) return valueAt(this.#document, pointer);
-    let cell = this.#cells.get(pointer);
-    if (cell === undefined) {
-      // Made by nobody: whoever made it in the middle of following would not be told of its changes.
-      cell = untrack(() => new Cell(valueAt(this.#document, pointer)));
-      this.#cells.set(pointer, cell);
-    }
-    return cell.value;
+    const known = this.#subscribers.get(pointer);
+    const subscribe = known ?? this.#subscriber(pointer);
+    if (known === undefined) this.#subscribers.set(pointer, subscribe);
+    subscribe();
+    return valueAt(this.#document, pointer);
   }
 
-  /** Another document, none of which was changed in place. */
+  /** Another document; the one before was not changed in place. */
   follow(document: unknown): void {
     this.#document = document;
-    for (const [pointer, cell] of this.#cells) cell.value = valueAt(document, pointer);
+    for (const [pointer, told] of this.#told) {
+      const value = valueAt(document, pointer);
+      if (Object.is(value, told.value)) continue;
+      told.value = value;
+      told.tell();
+    }
+  }
+
+  #subscriber(pointer: string): () => void {
+    return createSubscriber((tell) => {
+      this.#told.set(pointer, { value: valueAt(this.#document, pointer), tell });
+      return () => this.#told.delete(pointer);
+    });
   }
 }

@@ -59,6 +59,7 @@ function paneOnPaper(
   side: SideName,
 ): PaneOnPaper {
   const { key, view, place } = pane;
+  if (last?.pane === pane && last.style === style && last.display === display && last.side === side) return last;
   const stays = last?.pane.place === place && last.style === style && last.side === side;
   const on: OnView = { view: key, side: key === 'top' ? null : side };
   const saysAlike = stays && sameJson(last.display, display);
