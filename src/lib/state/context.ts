@@ -17,5 +17,10 @@ export const [useWorkspace, provideWorkspace] = createContext<Workspace>();
 /** What reaches the ears, found in a worker. */
 export const [useHearing, provideHearing] = createContext<Hearing>();
 
-/** How the parts lie on their sheets, found in a worker. */
-export const [useNesting, provideNesting] = createContext<Nesting>();
+/** Room for what is made by the first page that needs it, and kept for the next ones. */
+export interface Kept<Thing> {
+  thing: Thing | null;
+}
+
+/** Where the frame keeps the arrangement of the sheets from page to page; pages ask for it with `useNesting`. */
+export const [useKeptNesting, provideKeptNesting] = createContext<Kept<Nesting>>();
