@@ -122,6 +122,11 @@ export class OpenProject {
     this.#settle(turn(this.draft));
   }
 
+  /** Whether what checks an edit is there, so that the faults tell of it. */
+  get judges(): boolean {
+    return this.#check !== null;
+  }
+
   /** Fetches what checks an edit, where it is not there yet. */
   async prepare(): Promise<void> {
     if (this.#check !== null) return;

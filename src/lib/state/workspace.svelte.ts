@@ -19,6 +19,9 @@ export interface Notice {
   readonly faults?: readonly Fault[];
 }
 
+/** Whoever does one of these is about to edit. */
+const TOUCHES = ['pointerdown', 'focusin', 'keydown'] as const;
+
 const NOT_KEPT: Notice = {
   text: 'What keeps your work in this browser could not be fetched: there may be no network just now. It is tried again; until then, leave this page open.',
 };
@@ -29,7 +32,7 @@ export type AtRest = (work: () => void) => () => void;
 /**
  * What surrounds the open project: undo, the shelf, other tabs, files and links, and what there is to say of them. What
  * keeps and reads projects is fetched once it is needed: at once where there is something kept, or in the address; else
- * with the first edit, or when the page has come to rest.
+ * with the first touch of anything, or when the page has come to rest.
  */
 export class Workspace {
   #keeping = $state.raw<Keeping | null>(null);
@@ -86,6 +89,7 @@ export class Workspace {
     this.#waiting = () => void this.#begin(frame, scripts, ending.signal);
     const begin = (): void => this.#stopWaiting();
     const callOff = atRest(begin);
+    for (const touch of TOUCHES) frame.addEventListener(touch, begin, { once: true, signal: ending.signal });
     if (frame.location.hash.length > 1 || hasKept()) begin();
     return () => {
       callOff();
