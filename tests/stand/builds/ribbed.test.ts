@@ -47,6 +47,18 @@ describe('profile ribs and cross ribs', () => {
     skin: fc.constant(null),
   });
 
+  it.each([
+    ['plumb' as const, 0],
+    ['plumb' as const, 30],
+    ['square' as const, 0],
+    ['square' as const, 30],
+  ])('have no slot under a stop, with %s ends and %d mm beyond the cabinet', (ends, margin) => {
+    const stop = { height: 10, thickness: 6 };
+    const body = soundBody(ribbed({ stop, ends, frontMargin: margin, rearMargin: margin, lift: 20 }));
+    for (const rib of named(body, 'rib')) expect(slotsOf(rib, 'up')).toHaveLength(named(body, 'cross-rib').length);
+    expect(named(body, 'cross-rib').length).toBeGreaterThan(1);
+  });
+
   it('halve each other: slots wide enough for the wood, depths that make up the height, floors that meet', () => {
     let built = 0;
     fc.assert(
