@@ -5,8 +5,8 @@ import { plan } from '$lib/plan/plan.ts';
 import { numberFrom } from '../numbers.ts';
 import { demoWith } from '../projects.ts';
 
-/** Mostly none, so that not every stand has everything at once. */
-const or = <T>(some: fc.Arbitrary<T>) => fc.option(some, { nil: null, freq: 1 });
+/** As often none, so that not every stand has everything at once. */
+const or = <T>(some: fc.Arbitrary<T>) => fc.option(some, { nil: null, freq: 2 });
 
 /** Any stand within its ranges, with any details: most have an answer, the others a reason. */
 const anyStand = fc.record({

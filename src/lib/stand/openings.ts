@@ -2,6 +2,7 @@ import type { Point } from '$lib/geometry/point.ts';
 import { notched, squareFloor } from '$lib/geometry/notch.ts';
 import { shifted, minus, unit } from '$lib/geometry/plane.ts';
 import type { StandSettings } from '$lib/project/project.ts';
+import { bareTop } from './bareTop.ts';
 import { built, noAnswer, type Outcome } from './outcome.ts';
 import { shownDown, shownUp, SLACK } from './slack.ts';
 
@@ -42,7 +43,7 @@ function withRecess(
 ): Outcome<Opened> {
   const plain: Opened = { points: slice, slot: null, taken: [0, 0, 0, 0] };
   if (!recess) return built(plain);
-  const [from = [0, 0], to = [0, 0]] = recess.face === 'base' ? core : core.slice(2);
+  const [from = [0, 0], to = [0, 0]] = recess.face === 'base' ? core : bareTop({ slice, core });
   const along = unit(minus(to, from));
   const mouth = [shifted(from, along, recess.border), shifted(to, along, -recess.border)] as const;
   const thin = thinnestUnder(core, mouth, recess);

@@ -1,5 +1,5 @@
-import type { Point } from '$lib/geometry/point.ts';
 import type { Ribs } from '$lib/project/project.ts';
+import { bareTop } from '$lib/stand/bareTop.ts';
 import type { Ground } from '$lib/stand/ground.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { shown, shownDown, shownUp, SLACK } from '$lib/stand/slack.ts';
@@ -72,16 +72,10 @@ export function ribPlan(
   });
 }
 
-/** The stretch in u over which there are both base and top: of the top, its longest stretch beside a stop. */
+/** The stretch in u over which there are both base and bare top. */
 function straightStretch(ground: Ground): readonly [number, number] {
-  const { core, slice } = ground.section(0);
-  const [baseFront = [0, 0], baseRear = [0, 0]] = core;
-  const isTop = ([u, z]: Point): boolean => Math.abs(z - ground.top(0, u)) <= SLACK;
-  let [front, rear] = [0, 0];
-  for (const [i, from] of slice.entries()) {
-    // Counter-clockwise: the top runs from the rear to the front.
-    const to = slice[(i + 1) % slice.length] ?? from;
-    if (isTop(from) && isTop(to) && from[0] - to[0] > rear - front) [front, rear] = [to[0], from[0]];
-  }
-  return [Math.max(baseFront[0], front), Math.min(baseRear[0], rear)];
+  const section = ground.section(0);
+  const [baseFront = [0, 0], baseRear = [0, 0]] = section.core;
+  const [topRear, topFront] = bareTop(section);
+  return [Math.max(baseFront[0], topFront[0]), Math.min(baseRear[0], topRear[0])];
 }
