@@ -10,6 +10,8 @@ export default {
     // All of a page's styles in the page itself, some ten kilobytes: a dozen small files would hold up its first picture.
     inlineStyleThreshold: 200_000,
     version: { name: version },
+    // The layout does it when the page has come to life: fetching the whole site must not hold that up.
+    serviceWorker: { register: false },
     typescript: {
       // The tools, the benchmarks and the command's build are checked as well; paths count from .svelte-kit/.
       config: (config) => ({

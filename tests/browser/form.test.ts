@@ -1,5 +1,6 @@
 import type { Page } from 'playwright';
 import { describe, expect, test } from 'vitest';
+import '$lib/stand/allBuilds.ts';
 import { settleProject } from '$lib/state/settle.ts';
 import { angleText } from '$lib/views/figures.ts';
 import { project } from '../projects.ts';
@@ -13,6 +14,8 @@ const reading = (page: Page, name: string) => page.locator('dl > div', { hasText
 const drawing = (page: Page) => page.locator('.paper > svg').innerHTML();
 const faults = (page: Page) => page.getByRole('region', { name: 'Faults' });
 
+const BUILD = '/layouts/0/stand/build';
+const MIRRORED = '/speaker/mirrored';
 const EAR = '/layouts/0/listener/earHeight';
 
 /** What the kernel says of the demo with changes. */
@@ -70,6 +73,33 @@ describe('a measurement', () => {
     const cell = page.getByRole('table', { name: 'Aim' }).getByRole('row', { name: 'Tilt' }).getByRole('cell').first();
     // Tables out of sight are filled when the typing pauses.
     await expect.poll(() => cell.textContent()).toBe(angleText(tilt));
+  });
+
+  test('entered before the page is alive is taken, and nothing of it is lost', async () => {
+    const { page } = await visit();
+    const early = await page.context().newPage();
+    let bring = (): void => undefined;
+    const scripts = new Promise<void>((resolve) => (bring = resolve));
+    await early.route('**/*.js', async (route) => {
+      await scripts;
+      await route.continue();
+    });
+    await early.goto(page.url(), { waitUntil: 'commit' });
+    await field(early, EAR).fill('1250');
+    await field(early, BUILD).selectOption('ribbed');
+    await field(early, MIRRORED).setChecked(false);
+    await early.getByRole('radio', { name: 'left', exact: true }).check();
+    bring();
+    const { tilt } = planned({ [EAR]: 1250, [BUILD]: 'ribbed', [MIRRORED]: false }).sides.left;
+    await expect.poll(() => reading(early, 'Tilt').textContent()).toBe(angleText(tilt));
+    expect(await field(early, EAR).inputValue()).toBe('1250');
+    expect(await field(early, BUILD).inputValue()).toBe('ribbed');
+    expect(await field(early, MIRRORED).isChecked()).toBe(false);
+    expect(await early.getByRole('radio', { name: 'left', exact: true }).isChecked()).toBe(true);
+    // The last one that was entered into keeps the focus.
+    expect(await early.evaluate(() => document.activeElement?.getAttribute('name'))).toBe('side');
+    await early.getByRole('button', { name: 'Undo', exact: false }).click();
+    await early.close();
   });
 
   test('typed before what checks it has come is drawn as soon as it has', async () => {

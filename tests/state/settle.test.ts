@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { checkProject } from '$lib/project/parse.ts';
 import { fieldTable } from '$lib/state/fieldTable.ts';
 import { withValue } from '$lib/state/pointer.ts';
-import { settle, settleProject } from '$lib/state/settle.ts';
+import { Opening, settle, settleProject } from '$lib/state/settle.ts';
 import { demoWith, project } from '../projects.ts';
 
 const demo = project();
@@ -77,5 +77,28 @@ describe('an open project', () => {
       ),
       { numRuns: 500 },
     );
+  });
+});
+
+describe('a project whose page comes to life', () => {
+  const noAnswer = project({ '/layouts/0/aim/tilt': { rule: 'lift-to-ear', degrees: 60 } });
+
+  test.each([
+    ['the demo', project()],
+    ['a project without an answer', noAnswer],
+  ])('%s has the same answer in steps as at once', (_, opened) => {
+    const opening = new Opening(opened);
+    while (!opening.steps.next().done);
+    const { shown, faults } = settleProject(opened, 0);
+    expect({ shown: opening.shown, faults: opening.faults }).toEqual({ shown, faults });
+  });
+
+  test('answers whoever cannot wait, and then has no more to do', () => {
+    const opening = new Opening(project());
+    expect(opening.steps.next().done).toBe(false);
+    const { shown } = opening;
+    expect(shown?.plan.layout).toBe('window side');
+    while (!opening.steps.next().done);
+    expect(opening.shown).toBe(shown);
   });
 });

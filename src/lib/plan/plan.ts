@@ -7,6 +7,7 @@ import { placeSide } from '$lib/layout/place.ts';
 import { placeFaults } from '$lib/layout/soundness.ts';
 import { triangleOf, type Triangle } from '$lib/layout/triangle.ts';
 import { pointerTo, type Fault } from '$lib/project/fault.ts';
+import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import { printerOf } from '$lib/project/printer.ts';
 import { sideNames, type Layout, type Project, type SideName, type Stock } from '$lib/project/project.ts';
 import { balanceOf } from '$lib/stand/balance.ts';
@@ -30,7 +31,10 @@ const MICROSECONDS_PER_MM = 1000;
  * in each other, a thin end under its minimum), as `no-answer` when the geometry cannot be had. Pointers start at the
  * project.
  */
-export function plan(project: Project, layout: Layout): Outcome<Plan> {
+export const plan = (project: Project, layout: Layout): Outcome<Plan> => toTheEnd(planSteps(project, layout));
+
+/** `plan` with a pause after each part of the work: scripts that run for the first time are a hundred times slower. */
+export function* planSteps(project: Project, layout: Layout): Generator<undefined, Outcome<Plan>> {
   const refuse = (kind: 'unsound' | 'no-answer', faults: readonly Fault[]): Outcome<never> => ({
     ok: false,
     kind,
@@ -43,10 +47,11 @@ export function plan(project: Project, layout: Layout): Outcome<Plan> {
   const cabinets = both((side) => sixSided(poses[side].cabinet));
   const clashes = placeFaults(layout, cabinets);
   if (clashes.length > 0) return refuse('unsound', clashes);
+  yield;
 
   const stock = stockFor(project, layout);
   const shop = shopOf(project);
-  const stood = both((side) => buildStand(poses[side], speaker, layout.stand, stock, shop));
+  const stood = yield* bothInSteps((side) => buildStand(poses[side], speaker, layout.stand, stock, shop));
   if (!stood.left.ok || !stood.right.ok) {
     const refusals = sideNames.map((side) => stood[side]).filter((one) => !one.ok);
     const kind = refusals.some((one) => one.kind === 'unsound') ? 'unsound' : 'no-answer';
@@ -54,8 +59,11 @@ export function plan(project: Project, layout: Layout): Outcome<Plan> {
   }
   const stands = { left: stood.left.value, right: stood.right.value };
   const { parts, takes } = standParts(stands);
+  yield;
 
   const balances = both((side) => balanceOf(speaker, poses[side], stands[side], layout.stand));
+  yield;
+
   const head = headOf(layout.listener, layout.desk);
   const sound = speedOfSound(layout.air.temperature);
   const triangle = triangleOf(poses.left.aimedPoint, poses.right.aimedPoint, head);
@@ -92,6 +100,13 @@ const both = <Value>(make: (side: SideName) => Value): Record<SideName, Value> =
   left: make('left'),
   right: make('right'),
 });
+
+/** With a pause between them. */
+function* bothInSteps<Value>(make: (side: SideName) => Value): Generator<undefined, Record<SideName, Value>> {
+  const left = make('left');
+  yield;
+  return { left, right: make('right') };
+}
 
 const faultsOf = (result: { readonly ok: true } | { readonly ok: false; readonly faults: readonly Fault[] }) =>
   result.ok ? [] : result.faults;

@@ -5,7 +5,7 @@ import type { LengthDisplay, LengthUnit } from '$lib/project/units.ts';
 import { messagesByOwner } from './messages.ts';
 import { withEdits, type Edit } from './edit.ts';
 import { isMirrored, mirrorEdit, mirrorLeft } from './mirror.ts';
-import { settle, settleProject, type Check, type Settled, type Shown } from './settle.ts';
+import { Opening, settle, settleProject, type Check, type Settled, type Shown } from './settle.ts';
 import { Watched } from './watched.ts';
 
 /** It weighs as much as all that draws, and a project that opens is sound already. */
@@ -28,15 +28,20 @@ export class OpenProject {
   #check: Check | null;
   #coming: Promise<Check> | null = null;
   readonly #fetch: () => Promise<Check>;
-  /** Apart from the rest, and replaced only where they differ: every field and every dimension looks at them. */
-  #faults: readonly Fault[];
+  /** Works out the first answer, a step at a time; it is worked out at once when it is asked for before. */
+  readonly opening: Iterator<unknown>;
+  /**
+   * Apart from the rest, and replaced only where they differ: every field and every dimension looks at them. Null before
+   * the first answer: a project that opens is sound.
+   */
+  #faults: readonly Fault[] | null;
   #display: LengthDisplay;
   readonly #values: Watched;
   #layoutIndex = $state(0);
   #side = $state<SideName>('right');
   #mirrored: boolean;
-  readonly #messages = $derived(
-    this.faults.length === 0 ? NO_MESSAGES : messagesByOwner(this.faults, this.draft, this.display),
+  readonly #messages = $derived.by(() =>
+    (this.#faults ?? []).length === 0 ? NO_MESSAGES : messagesByOwner(this.faults, this.draft, this.display),
   );
 
   /**
@@ -46,8 +51,10 @@ export class OpenProject {
   constructor(project: Project, check: Check | null = null, fetch: () => Promise<Check> = fetchCheck) {
     this.#check = check;
     this.#fetch = fetch;
-    this.#settled = $state.raw(settleProject(project, 0));
-    this.#faults = $state.raw(this.#settled.faults);
+    const opening = new Opening(project);
+    this.opening = opening.steps;
+    this.#settled = $state.raw<Settled>(opening);
+    this.#faults = $state.raw<readonly Fault[] | null>(null);
     this.#display = $state.raw(project.display);
     this.#values = new Watched(project);
     this.#mirrored = $state(isMirroredThroughout(project));
@@ -70,7 +77,7 @@ export class OpenProject {
 
   /** What is wrong with the draft, each with the pointer of its value. */
   get faults(): readonly Fault[] {
-    return this.#faults;
+    return this.#faults ?? this.#settled.faults;
   }
 
   get layoutIndex(): number {
@@ -137,7 +144,7 @@ export class OpenProject {
       this.#coming = null;
     }
     if (this.draft === this.project) return;
-    if (this.#check === null) this.#become({ ...this.#settled, faults: [UNREACHED] });
+    if (this.#check === null) this.#waitWith(this.draft, UNREACHED);
     else this.#settle(this.draft);
   }
 
@@ -168,16 +175,22 @@ export class OpenProject {
     if (this.#check !== null) this.#become(settle(draft, index, before, this.#check));
     else if (draft === before.project) this.#become(settleProject(before.project, index));
     else {
-      this.#become({ ...before, draft, faults: [COMING] });
+      this.#waitWith(draft, COMING);
       void this.prepare();
     }
+  }
+
+  /** Keeps a draft that has not been checked; what is drawn stays. */
+  #waitWith(draft: unknown, fault: Fault): void {
+    const { project, shown } = this.#settled;
+    this.#become({ draft, project, shown, faults: [fault] });
   }
 
   #become(settled: Settled): void {
     const { faults, project } = settled;
     this.#settled = settled;
     this.#values.follow(settled.draft);
-    if (faults.length > 0 || this.#faults.length > 0) this.#faults = faults;
+    if (faults.length > 0 || this.#faults?.length !== 0) this.#faults = faults;
     if (!sameJson(project.display, this.#display)) this.#display = project.display;
   }
 }

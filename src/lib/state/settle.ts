@@ -1,7 +1,8 @@
 import type { Plan } from '$lib/plan/document.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { planSteps } from '$lib/plan/plan.ts';
 import type { Fault, Result } from '$lib/project/fault.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
+import { toTheEnd } from '$lib/project/toTheEnd.ts';
 
 /** A project with an answer: what is drawn, and what files are made from. */
 export interface Shown {
@@ -47,11 +48,53 @@ export function settleProject(project: Project, layoutIndex: number): Settled {
   return { draft: project, project, ...answer(project, layoutIndex) };
 }
 
-function answer(project: Project, layoutIndex: number): Pick<Settled, 'shown' | 'faults'> {
+type Answer = Pick<Settled, 'shown' | 'faults'>;
+
+const answer = (project: Project, layoutIndex: number): Answer => toTheEnd(answerSteps(project, layoutIndex));
+
+function* answerSteps(project: Project, layoutIndex: number): Generator<undefined, Answer> {
   const layout = project.layouts[layoutIndex];
   if (layout === undefined) return { shown: null, faults: [] };
-  const outcome = plan(project, layout);
+  const outcome = yield* planSteps(project, layout);
   return outcome.ok
     ? { shown: { project, layout, layoutIndex, plan: outcome.value }, faults: [] }
     : { shown: null, faults: outcome.faults };
+}
+
+/**
+ * Where a sound project stands when its page comes to life: the answer is worked out while `steps` are taken, or at once
+ * when somebody asks for it before.
+ */
+export class Opening implements Settled {
+  readonly draft: unknown;
+  readonly project: Project;
+  readonly steps: Iterator<unknown>;
+  #answer: Answer | null = null;
+
+  constructor(project: Project) {
+    this.draft = project;
+    this.project = project;
+    this.steps = this.#work();
+  }
+
+  get shown(): Shown | null {
+    return this.#settle().shown;
+  }
+
+  get faults(): readonly Fault[] {
+    return this.#settle().faults;
+  }
+
+  #settle(): Answer {
+    this.#answer ??= answer(this.project, 0);
+    return this.#answer;
+  }
+
+  *#work(): Generator<undefined, void> {
+    const steps = answerSteps(this.project, 0);
+    for (let step = steps.next(); this.#answer === null; step = steps.next()) {
+      if (step.done) this.#answer = step.value;
+      else yield;
+    }
+  }
 }

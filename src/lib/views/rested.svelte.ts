@@ -3,7 +3,7 @@ import { untrack } from 'svelte';
 /** What counts as a pause between edits, ms: what nobody looks at between two keys can wait for it. */
 const PAUSE = 100;
 
-/** Follows a value once it has stayed the same for a while. To be made while a component is. */
+/** Follows a value once it has stayed the same for a while. */
 export class Rested<Value> {
   #value: Value;
   readonly #read: () => Value;
@@ -11,17 +11,19 @@ export class Rested<Value> {
   constructor(read: () => Value) {
     this.#read = read;
     this.#value = $state.raw(untrack(read));
-    $effect(() => {
-      if (read() === this.#value) return;
-      const waiting = setTimeout(this.catchUp, PAUSE);
-      return () => clearTimeout(waiting);
-    });
   }
 
   /** As it was when it last came to rest. */
   get value(): Value {
     return this.#value;
   }
+
+  /** To be an effect. */
+  readonly follow = (): (() => void) | undefined => {
+    if (this.#read() === this.#value) return undefined;
+    const waiting = setTimeout(this.catchUp, PAUSE);
+    return () => clearTimeout(waiting);
+  };
 
   /** Waits no longer. */
   readonly catchUp = (): void => {

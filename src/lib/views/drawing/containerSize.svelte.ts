@@ -4,15 +4,21 @@ import type { Attachment } from 'svelte/attachments';
 /** A CSS millimetre, px. */
 const MM = 96 / 25.4;
 
+/** px. */
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
 /** The size of an element as it is resized, px; a stated one until the page is alive, and one of its own on paper. */
 export class ContainerSize {
-  #size = $state.raw<{ readonly width: number; readonly height: number }>({ width: 0, height: 0 });
+  #size = $state.raw<Size>({ width: 0, height: 0 });
 
-  readonly #printed: { readonly width: number; readonly height: number } | null;
+  readonly #printed: Size | null;
 
-  /** @param printed what the style sheet for print makes it, mm, so that a scale stays true there; else it is as it is. */
-  constructor(width: number, height: number, printed?: { readonly width: number; readonly height: number }) {
-    this.#size = { width, height };
+  /** @param size until it is seen. @param printed what the style sheet for print makes it, mm, so that a scale stays true there; else it is as it is. */
+  constructor(size: Size, printed?: Size) {
+    this.#size = size;
     this.#printed = printed ? { width: printed.width * MM, height: printed.height * MM } : null;
   }
 
@@ -27,7 +33,8 @@ export class ContainerSize {
   readonly attach: Attachment<Element> = (node) => {
     const observer = new ResizeObserver(([entry]) => {
       const { width = 0, height = 0 } = entry?.contentRect ?? {};
-      if (width > 0 && height > 0) this.#size = { width, height };
+      const { width: before, height: heightBefore } = this.#size;
+      if (width > 0 && height > 0 && (width !== before || height !== heightBefore)) this.#size = { width, height };
     });
     // Nothing is observed between the call for a print and the print itself.
     const print = (): void =>

@@ -1,0 +1,173 @@
+import { flushSync, untrack } from 'svelte';
+import { dimensionStyle, type DimensionStyle } from '$lib/drawing/dimensionStyle.ts';
+import { zoomed } from '$lib/drawing/place.ts';
+import { canWait, detailed, handlesOf, redrawn, severalFit, sheetOf, shownOf } from '$lib/drawing/sheet.ts';
+import type { Sheet, Shown as ShownViews, ViewName } from '$lib/drawing/sheet.ts';
+import type { Frame } from '$lib/drawing/sheetLayout.ts';
+import type { SheetSource } from '$lib/drawing/sheetSource.ts';
+import { steadyPanes, steadySheet, stillServes, type DrawnPane } from '$lib/drawing/steady.ts';
+import type { LengthDisplay } from '$lib/project/units.ts';
+import type { Gestures } from '$lib/state/gesture.ts';
+import type { OpenProject } from '$lib/state/openProject.svelte.ts';
+import type { Shown } from '$lib/state/settle.ts';
+import { Rested } from '$lib/views/rested.svelte.ts';
+import { ContainerSize, type Size } from './containerSize.svelte.ts';
+import type { Stillness } from './hand.svelte.ts';
+import { onPaper, type PaneOnPaper } from './onPaper.ts';
+import { PaperZoom } from './paperZoom.svelte.ts';
+
+/** A CSS millimetre, px. */
+export const MM = 96 / 25.4;
+/** A view is put together of shapes, of what can be moved, and of dimensions, one after the other. */
+export const LAYERS = 3;
+/** Below this width the paper is a phone's: rows come closer together, figures stay as large as they must be to be read. */
+const SMALL = 560;
+const SMALL_UNIT = 2.9;
+const LEAST_TEXT = 12;
+
+/** As the style sheet has it on paper, mm. */
+const PRINTED = { width: 176, height: 140 };
+/** Before a window is known, px. */
+const SERVED = { width: 900, height: 1100 };
+
+/**
+ * What the drawing shows, step by step: the sheet that the numbers are arranged on, its views as they are looked at, and
+ * those on paper. Each step makes anew only what has changed.
+ */
+export class SheetPicture {
+  readonly size: ContainerSize;
+  readonly paper = new PaperZoom();
+  readonly still: Stillness;
+  readonly rested: Rested<SheetSource>;
+  /** How many layers of its views there are, counted over all of them: fewer while it is put together. */
+  layers = $state(Infinity);
+  readonly #open: OpenProject;
+  readonly #gestures: Gestures;
+  readonly #drawn: () => Shown;
+  /** What somebody asked to see; until then the sheet decides by its size. */
+  #asked = $state<ShownViews | null>(null);
+  /** The arrangement that is held still while something is moved or typed into, and the view in which it is. */
+  #held = $state.raw<{ readonly sheet: Sheet; readonly view: ViewName } | null>(null);
+  /** What was drawn last, to draw no more anew than has changed: no state of its own. */
+  #lastSheet: Sheet | null = null;
+  #arranged: { readonly sheet: Sheet; readonly shown: ShownViews; readonly frame: Frame } | null = null;
+  #lastPanes: readonly DrawnPane[] = [];
+  #lastDrawn: readonly PaneOnPaper[] = [];
+
+  readonly #style = $derived.by(() =>
+    this.size.width < SMALL ? dimensionStyle(SMALL_UNIT, LEAST_TEXT) : dimensionStyle(MM),
+  );
+  readonly #frame = $derived.by<Frame>(() => ({ left: 0, top: 0, width: this.size.width, height: this.size.height }));
+  readonly #source = $derived.by<SheetSource>(() => ({ ...this.#drawn(), side: this.#open.side }));
+  readonly #fit = $derived.by(() => severalFit(this.#frame, this.#style));
+  readonly #shown = $derived.by(() => shownOf(this.#asked, this.#fit));
+  /** Whether the numbers are being changed just now: what is dear to draw and not looked at follows when they rest. */
+  readonly #moving = $derived.by(() => this.#gestures.gesturing && this.#source !== this.rested.value);
+  readonly #sheet = $derived.by(() => {
+    this.#lastSheet = (this.#held ? this.#redraw(this.#held.sheet, this.#held.view) : this.#stays()) ?? this.#arrange();
+    return this.#lastSheet;
+  });
+  readonly #panes = $derived.by(() => {
+    const zoom = this.paper.transform;
+    const fresh = detailed(this.#sheet, zoom.k, this.#style).map((pane) => ({
+      ...pane,
+      place: zoomed(pane.place, zoom),
+      handles: handlesOf(pane, this.#source, this.#sheet),
+    }));
+    this.#lastPanes = steadyPanes(this.#lastPanes, fresh);
+    return this.#lastPanes;
+  });
+  readonly #onPaper = $derived.by(() => {
+    this.#lastDrawn = onPaper(this.#lastDrawn, this.#panes, this.#style, this.display, this.#open.side);
+    return this.#lastDrawn;
+  });
+
+  /**
+   * @param drawn what of the project is drawn: its last answer.
+   * @param room for the views, where it is known already.
+   */
+  constructor(open: OpenProject, gestures: Gestures, drawn: () => Shown, room: Size | null) {
+    this.#open = open;
+    this.#gestures = gestures;
+    this.#drawn = drawn;
+    this.size = new ContainerSize(room ?? SERVED, PRINTED);
+    this.rested = new Rested(() => this.#source);
+    this.still = {
+      hold: (view) => (this.#held = { sheet: untrack(() => this.#sheet), view }),
+      release: () => (this.#held = null),
+    };
+  }
+
+  get style(): DimensionStyle {
+    return this.#style;
+  }
+
+  get source(): SheetSource {
+    return this.#source;
+  }
+
+  get display(): LengthDisplay {
+    return this.#open.display;
+  }
+
+  /** Whether several views fit at once. */
+  get fit(): boolean {
+    return this.#fit;
+  }
+
+  get shown(): ShownViews {
+    return this.#shown;
+  }
+
+  get sheet(): Sheet {
+    return this.#sheet;
+  }
+
+  get panes(): readonly DrawnPane[] {
+    return this.#panes;
+  }
+
+  get onPaper(): readonly PaneOnPaper[] {
+    return this.#onPaper;
+  }
+
+  readonly show = (views: ShownViews): void => {
+    this.#asked = views;
+  };
+
+  /** Makes the first picture a step at a time, for a page that comes to life; `show` shows it, which must not take long. */
+  *putTogether(show: () => void): Generator<undefined, void> {
+    for (const part of ['sheet', 'panes', 'onPaper'] as const) {
+      void this[part];
+      yield;
+    }
+    this.layers = 0;
+    show();
+    while (this.layers < LAYERS * this.onPaper.length) {
+      yield;
+      this.layers += 1;
+      flushSync();
+    }
+    this.layers = Infinity;
+  }
+
+  #redraw(still: Sheet, workedOn: ViewName | null): Sheet {
+    const last = this.#lastSheet ?? still;
+    return this.#moving ? redrawn(this.#source, last, canWait(last, workedOn)) : redrawn(this.#source, still);
+  }
+
+  /** While a number is typed: the sheet as it is arranged, for as long as that serves. */
+  #stays(): Sheet | null {
+    const [last, arranged] = [this.#lastSheet, this.#arranged];
+    if (!this.#moving || !last || arranged?.shown !== this.#shown || arranged.frame !== this.#frame) return null;
+    const after = this.#redraw(last, null);
+    return stillServes(arranged.sheet, after) ? after : null;
+  }
+
+  #arrange(): Sheet {
+    const [shown, frame] = [this.#shown, this.#frame];
+    const sheet = steadySheet(this.#lastSheet, sheetOf(this.#source, shown, frame, this.#style));
+    this.#arranged = { sheet, shown, frame };
+    return sheet;
+  }
+}

@@ -1,0 +1,44 @@
+type Control = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
+
+/** What somebody made of a control. */
+type Entered =
+  | { readonly kind: 'text'; readonly value: string }
+  | { readonly kind: 'tick'; readonly on: boolean }
+  | { readonly kind: 'choice'; readonly index: number };
+
+const controlsOf = (part: Element): Control[] => [...part.querySelectorAll<Control>('input, select, textarea')];
+
+/** What was entered into a control since it was served; null for nothing. */
+function enteredIn(control: Control): Entered | null {
+  if (control instanceof HTMLSelectElement) {
+    const { selectedIndex: index, options } = control;
+    const served = [...options].findIndex(({ defaultSelected }) => defaultSelected);
+    return index === Math.max(0, served) ? null : { kind: 'choice', index };
+  }
+  if (control.type === 'checkbox' || control.type === 'radio') {
+    const { checked: on, defaultChecked } = control as HTMLInputElement;
+    return on === defaultChecked ? null : { kind: 'tick', on };
+  }
+  return control.value === control.defaultValue ? null : { kind: 'text', value: control.value };
+}
+
+function enter(control: Control, entered: Entered): void {
+  if (entered.kind === 'text') control.value = entered.value;
+  else if (entered.kind === 'choice' && control instanceof HTMLSelectElement) control.selectedIndex = entered.index;
+  else if (entered.kind === 'tick' && control instanceof HTMLInputElement) control.checked = entered.on;
+  for (const kind of ['input', 'change']) control.dispatchEvent(new Event(kind, { bubbles: true }));
+}
+
+/**
+ * What was typed, ticked or chosen in a part of the page before its scripts heard of it. Returns what enters it again, into
+ * the part when it is alive, or into what has come in its place.
+ */
+export function typedMeanwhile(served: Element): (alive: Element) => void {
+  const entered = controlsOf(served).map(enteredIn);
+  return (alive) =>
+    controlsOf(alive).forEach((control, index) => {
+      const value = entered[index];
+      // Of a row of radio buttons only the one that was chosen says so.
+      if (value && !(value.kind === 'tick' && !value.on && control.type === 'radio')) enter(control, value);
+    });
+}
