@@ -29,16 +29,27 @@ function enter(control: Control, entered: Entered): void {
   for (const kind of ['input', 'change']) control.dispatchEvent(new Event(kind, { bubbles: true }));
 }
 
+/** What is marked in the text field that has the focus. Returns what marks it again. */
+function markedIn(part: Element): () => void {
+  const field = document.activeElement;
+  if (!(field instanceof HTMLInputElement) || !part.contains(field)) return () => undefined;
+  const { selectionStart: start, selectionEnd: end } = field;
+  return () => (start === null ? undefined : field.setSelectionRange(start, end));
+}
+
 /**
- * What was typed, ticked or chosen in a part of the page before its scripts heard of it. Returns what enters it again, into
- * the part when it is alive, or into what has come in its place.
+ * What was typed, ticked or chosen in a part of the page before its scripts heard of it, and what is marked there. Returns
+ * what enters it again, into the part when it is alive, or into what has come in its place.
  */
 export function typedMeanwhile(served: Element): (alive: Element) => void {
   const entered = controlsOf(served).map(enteredIn);
-  return (alive) =>
+  const mark = markedIn(served);
+  return (alive) => {
     controlsOf(alive).forEach((control, index) => {
       const value = entered[index];
       // Of a row of radio buttons only the one that was chosen says so.
       if (value && !(value.kind === 'tick' && !value.on && control.type === 'radio')) enter(control, value);
     });
+    mark();
+  };
 }
