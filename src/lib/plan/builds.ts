@@ -2,6 +2,7 @@ import '$lib/stand/allBuilds.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import { printerOf } from '$lib/project/printer.ts';
 import { sideNames, type Layout, type Project } from '$lib/project/project.ts';
+import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import type { BuildName, Figures } from '$lib/stand/body.ts';
 import { estimate, type Estimates } from '$lib/workshop/estimate.ts';
 import type { Part } from '$lib/workshop/part.ts';
@@ -41,11 +42,22 @@ export type CountSheets = (parts: readonly Part[]) => Readonly<Record<string, nu
  *
  * @param countSheets Left out, sheets and cost stay unknown.
  */
-export const compareBuilds = (
+export const compareBuilds = (...asked: Parameters<typeof compareBuildsSteps>): readonly BuildChoice[] =>
+  toTheEnd(compareBuildsSteps(...asked));
+
+/** `compareBuilds` with a pause before each build. */
+export function* compareBuildsSteps(
   project: Project,
   layout: Layout,
   countSheets: CountSheets = () => null,
-): readonly BuildChoice[] => buildNames.map((build) => choiceOf(project, layout, build, countSheets));
+): Generator<undefined, readonly BuildChoice[]> {
+  const choices: BuildChoice[] = [];
+  for (const build of buildNames) {
+    yield;
+    choices.push(choiceOf(project, layout, build, countSheets));
+  }
+  return choices;
+}
 
 function choiceOf(project: Project, layout: Layout, build: BuildName, countSheets: CountSheets): BuildChoice {
   const other: Layout = { ...layout, stand: { ...layout.stand, build } };

@@ -1,5 +1,5 @@
 import type { BuildChoice, CountSheets } from '$lib/plan/builds.ts';
-import type { Project } from '$lib/project/project.ts';
+import type { Layout, Project } from '$lib/project/project.ts';
 import type { LengthUnit } from '$lib/project/units.ts';
 import { countText, figure, lengthText, quantityText } from '$lib/views/figures.ts';
 import { arrange } from '$lib/workshop/arrange.ts';
@@ -11,6 +11,13 @@ export const buildTitles = {
   ribbed: 'Crossing ribs',
   solid: 'Solid block',
 } as const satisfies Record<BuildChoice['build'], string>;
+
+/** The builds of one layout beside each other, and what they were made from. */
+export interface Compared {
+  readonly project: Project;
+  readonly layout: Layout;
+  readonly choices: readonly BuildChoice[];
+}
 
 /** One line of the comparison: a figure for each build, null where the build cannot be had. */
 export interface ChoiceRow {
