@@ -1,3 +1,4 @@
+import { setTimeout } from 'node:timers/promises';
 import { chromium } from 'playwright';
 import { browserFlags } from '../tools/browserFlags.mjs';
 import { findBrowser } from '../tools/findBrowser.mjs';
@@ -38,8 +39,31 @@ export const launch = async (flags) => {
   return chromium.launch({ ...(path === null ? {} : { executablePath: path }), args: [...browserFlags, ...flags] });
 };
 
-/** @param {import('playwright').Page} page */
-export const nextFrame = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(done)));
+/** A frame of the screen, ms. */
+const FRAME = 1000 / 60;
+
+/**
+ * Moves the pressed pointer from place to place, one for each frame of the screen, by the browser's own input: a test
+ * driver's mouse runs scripts in the page with every move, and they would count.
+ * @param {import('playwright').Page} page
+ * @param {readonly (readonly [number, number])[]} places px in the window
+ */
+export async function dragThrough(page, places) {
+  const input = await page.context().newCDPSession(page);
+  for (const [x, y] of places) {
+    const due = performance.now() + FRAME;
+    await input.send('Input.dispatchMouseEvent', { type: 'mouseMoved', x, y, button: 'left', buttons: 1 });
+    await setTimeout(Math.max(0, due - performance.now()));
+  }
+  await input.detach();
+}
+
+/**
+ * Places of as many moves as are asked for, by the share of the way, from 0 to 1.
+ * @param {number} moves
+ * @param {(share: number) => readonly [number, number]} at
+ */
+export const places = (moves, at) => Array.from({ length: moves }, (_, move) => at(move / moves));
 
 /**
  * @typedef {object} Frames

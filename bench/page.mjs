@@ -3,7 +3,7 @@ import { dirname, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { root } from '../tools/root.mjs';
 import { serveFolder } from '../tools/serve.mjs';
-import { dragText, framesWhile, launch, ms, nextFrame, quantile, verdict } from './frames.mjs';
+import { dragText, dragThrough, framesWhile, launch, ms, places, quantile, verdict } from './frames.mjs';
 
 /**
  * How quickly the built page answers: typing, dragging, and how much script it loads first. Run after `npm run build`.
@@ -62,13 +62,11 @@ async function drag(browser, page) {
   await page.mouse.move(x, y);
   await page.mouse.down();
   await page.mouse.move(x - 8, y - 8);
-  const seen = await framesWhile(browser, page, async () => {
-    for (let move = 0; move < MOVES; move += 1) {
-      const angle = (2 * Math.PI * move) / MOVES;
-      await page.mouse.move(x - 25 + 17 * Math.cos(angle), y - 25 + 17 * Math.sin(angle));
-      await nextFrame(page);
-    }
-  });
+  const circle = places(MOVES, (share) => [
+    x - 25 + 17 * Math.cos(2 * Math.PI * share),
+    y - 25 + 17 * Math.sin(2 * Math.PI * share),
+  ]);
+  const seen = await framesWhile(browser, page, () => dragThrough(page, circle));
   await page.mouse.up();
   return seen;
 }

@@ -1,6 +1,6 @@
 import { root } from '../tools/root.mjs';
 import { serveFolder } from '../tools/serve.mjs';
-import { dragText, framesWhile, launch, nextFrame } from './frames.mjs';
+import { dragText, dragThrough, framesWhile, launch, places } from './frames.mjs';
 
 /**
  * How quickly the page about the sound follows a head that is dragged: over each of its maps, and by a slider. Run after
@@ -23,11 +23,10 @@ async function overMap(page, name) {
   const [x, y, radius] = [box.x + box.width / 2, box.y + box.height / 2, box.width / 5];
   await page.mouse.move(x + radius, y);
   await page.mouse.down();
-  for (let move = 0; move < MOVES; move += 1) {
-    const angle = (2 * Math.PI * move) / MOVES;
-    await page.mouse.move(x + radius * Math.cos(angle), y + radius * Math.sin(angle));
-    await nextFrame(page);
-  }
+  await dragThrough(
+    page,
+    places(MOVES, (share) => [x + radius * Math.cos(2 * Math.PI * share), y + radius * Math.sin(2 * Math.PI * share)]),
+  );
   await page.mouse.up();
 }
 
@@ -42,10 +41,11 @@ async function alongSlider(page, name) {
   const y = box.y + box.height / 2;
   await page.mouse.move(box.x + box.width / 2, y);
   await page.mouse.down();
-  for (let move = 0; move < MOVES; move += 1) {
-    await page.mouse.move(box.x + (box.width / 2) * (1 + 0.8 * Math.sin((2 * Math.PI * move) / MOVES)), y);
-    await nextFrame(page);
-  }
+  const half = box.width / 2;
+  await dragThrough(
+    page,
+    places(MOVES, (share) => [box.x + half * (1 + 0.8 * Math.sin(2 * Math.PI * share)), y]),
+  );
   await page.mouse.up();
 }
 

@@ -3,15 +3,18 @@ import type { Outcome } from './trouble.ts';
 
 /** From a change to its saving, ms: longer than between two keys, shorter than it takes to close a page. */
 const SOON = 400;
+/** Changes closer together than this come of a drag, ms: saving would hold up its frames. */
+const DRAGGED = 100;
+/** So much later than that a drag is saved on its way, ms. */
+const LATEST = 1600;
 
-/**
- * Saves soon after a change. The clock runs from the first change that is not saved, so that a long drag is saved on its
- * way too.
- */
+/** Saves soon after a change, from the first one on that is not saved; what goes on changing all the time somewhat later. */
 export class Autosave {
   #status = $state.raw<SaveStatus>({ kind: 'untouched' });
   #timer: ReturnType<typeof setTimeout> | null = null;
   #changed = false;
+  /** When it was changed last, ms since 1970. */
+  #last = 0;
   readonly #save: () => Outcome<{ readonly saved: number }>;
 
   /** @param save writes what is open now; must not throw. */
@@ -32,7 +35,8 @@ export class Autosave {
   touch(): void {
     this.#changed = true;
     if (this.#status.kind !== 'failed' && this.#status.kind !== 'saving') this.#status = { kind: 'saving' };
-    this.#timer ??= setTimeout(() => this.flush(), SOON);
+    this.#last = Date.now();
+    this.#timer ??= setTimeout(() => this.#calm(LATEST), SOON);
   }
 
   /** Saves now, if anything has changed since. Also tries again what has failed. */
@@ -51,6 +55,12 @@ export class Autosave {
     this.#stop();
     this.#changed = false;
     this.#status = at === null ? { kind: 'untouched' } : { kind: 'saved', at };
+  }
+
+  /** Saves when the changes pause, or when that takes too long. `left`: until then, ms. */
+  #calm(left: number): void {
+    if (left <= 0 || Date.now() - this.#last >= DRAGGED) this.flush();
+    else this.#timer = setTimeout(() => this.#calm(left - DRAGGED), DRAGGED);
   }
 
   #stop(): void {

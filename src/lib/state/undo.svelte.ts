@@ -71,7 +71,7 @@ export class Undo {
       if (draft === history.present) return;
       this.#history = sameJson(draft, history.present)
         ? { ...history, present: draft }
-        : edited(history, draft, changeLabel(history.present, draft));
+        : edited(history, draft, history.gesture ? UNFINISHED : changeLabel(history.present, draft));
     });
   }
 

@@ -8,11 +8,14 @@ export interface TypedInto {
   /** As it was when it was opened. */
   readonly dimension: Dimension | AngleDimension;
   readonly input: string;
-  /** The key it was opened with; empty for none. */
+  /** The key it was opened with, several where it took a while to open; empty for none. */
   readonly first: string;
   /** Another one for each opening. */
   readonly key: number;
 }
+
+/** Whether a key types something, and is no arrow. */
+const isTyped = (key: string): boolean => key.length === 1;
 
 /** Which dimension of the sheet is typed into, and where the focus goes when that ends. */
 export class Typing {
@@ -39,10 +42,18 @@ export class Typing {
   open(view: ViewName, dimension: Dimension | AngleDimension, first: string): boolean {
     const { input } = dimension;
     if (input === undefined) return false;
+    const before = this.#keysFor(view, dimension, first);
     this.#opened += 1;
     this.#sheet.hold(view);
-    this.#now = { view, dimension, input, first, key: this.#opened };
+    this.#now = { view, dimension, input, first: before + first, key: this.#opened };
     return true;
+  }
+
+  /** What was typed before this key while the field was still on its way. */
+  #keysFor(view: ViewName, { id }: Dimension | AngleDimension, key: string): string {
+    const now = this.#now;
+    const isSame = now?.view === view && now.dimension.id === id;
+    return isSame && isTyped(key) && [...now.first].every(isTyped) ? now.first : '';
   }
 
   /** Ends the typing; the next or previous input of the sheet takes over. False where there is none. */
