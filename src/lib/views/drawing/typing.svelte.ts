@@ -14,8 +14,8 @@ export interface TypedInto {
   readonly key: number;
 }
 
-/** Whether a key types something, and is no arrow. */
-const isTyped = (key: string): boolean => key.length === 1;
+/** Whether keys type something, and are no arrow. */
+const isTyped = (keys: string): boolean => keys !== '' && !keys.startsWith('Arrow');
 
 /** Which dimension of the sheet is typed into, and where the focus goes when that ends. */
 export class Typing {
@@ -53,7 +53,7 @@ export class Typing {
   #keysFor(view: ViewName, { id }: Dimension | AngleDimension, key: string): string {
     const now = this.#now;
     const isSame = now?.view === view && now.dimension.id === id;
-    return isSame && isTyped(key) && [...now.first].every(isTyped) ? now.first : '';
+    return isSame && isTyped(key) && isTyped(now.first) ? now.first : '';
   }
 
   /** Ends the typing; the next or previous input of the sheet takes over. False where there is none. */
