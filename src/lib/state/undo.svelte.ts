@@ -69,9 +69,11 @@ export class Undo {
     untrack(() => {
       const history = this.#history;
       if (draft === history.present) return;
-      this.#history = sameJson(draft, history.present)
-        ? { ...history, present: draft }
-        : edited(history, draft, history.gesture ? UNFINISHED : changeLabel(history.present, draft));
+      // What a gesture comes to is looked at when it is finished, and not with every frame of it.
+      this.#history =
+        history.gesture !== null || sameJson(draft, history.present)
+          ? { ...history, present: draft }
+          : edited(history, draft, changeLabel(history.present, draft));
     });
   }
 

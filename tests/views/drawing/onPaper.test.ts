@@ -54,9 +54,9 @@ describe('dimensionOnPaper and handleOnPaper', () => {
         if (item.kind !== 'dimension' && item.kind !== 'angle') continue;
         const drawn = dimensionOnPaper(item, at, view.extent, style, display);
         expect(drawn.text).toBe(dimensionText(item, display));
-        expect(drawn.spoken).toBe(spokenDimension(item, display));
+        expect(drawn.touch.spoken).toBe(spokenDimension(item, display));
         // WCAG 2.2, target size: 24 px.
-        expect(Math.min(drawn.target.width, drawn.target.height)).toBeGreaterThanOrEqual(24);
+        expect(Math.min(drawn.touch.target.width, drawn.touch.target.height)).toBeGreaterThanOrEqual(24);
       }
     }
   });
@@ -67,7 +67,7 @@ describe('dimensionOnPaper and handleOnPaper', () => {
     for (const { handle, at } of handles) {
       const drawn = handleOnPaper(handle, at, display);
       expect(drawn.at).toEqual(toPaper(at, handle.at));
-      expect(drawn.spoken).toBe(spokenHandle(handle, display));
+      expect(drawn.touch.spoken).toBe(spokenHandle(handle, display));
       expect(drawn.body.endsWith('Z')).toBe(!drawn.isEdge);
       expect(drawn.way).toBe(handle.across && handle.up ? 'both' : handle.across ? 'across' : 'up');
     }
@@ -89,5 +89,26 @@ describe('onPaper', () => {
     expect(next).toEqual(onPaper([], after, style, display, 'right'));
     const kept = next[0]?.shapes.filter((shape) => drawn[0]?.shapes.includes(shape)) ?? [];
     expect(kept.some(({ subject }) => subject === 'desk')).toBe(true);
+  });
+
+  it('lets what is pressed and heard wait while the numbers move, and catches up when they rest', () => {
+    const after = steadyPanes(before, panesOf(sourceOf({ right: { x: 430, y: 270 } })));
+    const moving = onPaper(drawn, after, style, display, 'right', true);
+    const fresh = onPaper([], after, style, display, 'right');
+    const parts = ['handles', 'dimensions'] as const;
+    for (const part of parts) {
+      const [old, now, full] = [drawn, moving, fresh].map((panes) => panes.flatMap((pane) => [...pane[part]]));
+      // What is seen is of now.
+      const seen = (list: typeof now): unknown => list?.map((one) => ({ ...one, touch: null }));
+      expect(seen(now)).toEqual(seen(full));
+      const touches = (list: typeof now) => new Map(list?.map(({ view, id, touch }) => [`${view} ${id}`, touch]));
+      const [was, is] = [touches(old), touches(now)];
+      for (const [id, touch] of was) if (is.has(id)) expect(is.get(id)).toEqual(touch);
+      expect(is).not.toEqual(touches(full));
+    }
+    expect(onPaper(moving, after, style, display, 'right', true).map((pane, i) => pane === moving[i])).not.toContain(
+      false,
+    );
+    expect(onPaper(moving, after, style, display, 'right')).toEqual(fresh);
   });
 });

@@ -8,20 +8,28 @@ import type { AngleDimension, Dimension } from '$lib/drawing/view.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
 import { linesData, pathData } from './pathData.ts';
 
+/** What of a dimension is pressed and heard, and not seen. */
+export interface DimensionTouch {
+  /** What a screen reader says. */
+  readonly spoken: string;
+  /** Room round the text. */
+  readonly target: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
+  readonly turn: string | undefined;
+  readonly lines: string;
+}
+
 /** What a screen draws for one dimension, in px on the sheet. */
 export interface DimensionOnPaper {
   readonly id: string;
   readonly dimension: Dimension | AngleDimension;
-  /** What a screen reader says. */
-  readonly spoken: string;
+  /** What is pressed and heard. */
+  readonly touch: DimensionTouch;
   readonly text: string;
   readonly x: number;
   readonly y: number;
   readonly anchor: DrawnText['anchor'];
-  /** Of the text, and of what is pressed; undefined for a level one. */
+  /** Of the text; undefined for a level one. */
   readonly turn: string | undefined;
-  readonly targetTurn: string | undefined;
-  readonly target: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
   readonly extensions: string;
   readonly lines: string;
   readonly arrows: string;
@@ -45,19 +53,23 @@ export function dimensionOnPaper(
   const [width, height] = [Math.max(LEAST, room.width + 8), Math.max(LEAST, room.height + 6)];
   const turned = (aboutX: number, aboutY: number): string | undefined =>
     drawn.text.turn === 0 ? undefined : `rotate(${drawn.text.turn} ${aboutX} ${aboutY})`;
+  const lines = linesData(drawn.lines);
   return {
     id: dimension.id,
     dimension,
-    spoken: spokenDimension(dimension, display),
+    touch: {
+      spoken: spokenDimension(dimension, display),
+      target: { x: middle - width / 2, y: over - height / 2, width, height },
+      turn: turned(middle, over),
+      lines,
+    },
     text,
     x,
     y,
     anchor: drawn.text.anchor,
     turn: turned(x, y),
-    targetTurn: turned(middle, over),
-    target: { x: middle - width / 2, y: over - height / 2, width, height },
     extensions: linesData(drawn.extensions),
-    lines: linesData(drawn.lines),
+    lines,
     arrows: drawn.arrows.map((arrow) => pathData(arrow, true)).join(''),
   };
 }

@@ -28,11 +28,15 @@ export interface PaneOnPaper {
   readonly display: LengthDisplay;
   readonly side: SideName;
   readonly drawn: readonly Drawn[];
+  /** Whether what is pressed and heard is still that of an earlier picture. */
+  readonly lags: boolean;
 }
 
 /**
  * The views in px. Whatever comes of the very same item as before, at the same place, is the very same object again: the
  * screen has only what has changed to look at.
+ *
+ * @param moving The numbers are changing just now: what is pressed and heard, and not seen, stays as it was until they rest.
  */
 export const onPaper = (
   before: readonly PaneOnPaper[],
@@ -40,6 +44,7 @@ export const onPaper = (
   style: DimensionStyle,
   display: LengthDisplay,
   side: SideName,
+  moving = false,
 ): PaneOnPaper[] =>
   panes.map((pane) =>
     paneOnPaper(
@@ -48,6 +53,7 @@ export const onPaper = (
       style,
       display,
       side,
+      moving,
     ),
   );
 
@@ -57,14 +63,19 @@ function paneOnPaper(
   style: DimensionStyle,
   display: LengthDisplay,
   side: SideName,
+  moving: boolean,
 ): PaneOnPaper {
   const { key, view, place } = pane;
-  if (last?.pane === pane && last.style === style && last.display === display && last.side === side) return last;
+  const isSame = last?.pane === pane && last.style === style && last.display === display && last.side === side;
+  if (isSame && (moving || !last.lags)) return last;
   const stays = last?.pane.place === place && last.style === style && last.side === side;
   const on: OnView = { view: key, side: key === 'top' ? null : side };
   const saysAlike = stays && sameJson(last.display, display);
   const rows = saysAlike && last.pane.view.extent === view.extent;
   const drawn = batched(view.items);
+  const touched = <Made extends Touched>(made: Made, old: Made | undefined): Made =>
+    moving && old ? { ...made, touch: old.touch } : made;
+  const upToDate = moving || !last?.lags;
   return {
     key,
     name: view.name,
@@ -75,16 +86,21 @@ function paneOnPaper(
       (one) => ({ ...shapeOnPaper(one, place, style), ...on }),
       sameDrawn,
     ),
-    handles: kept(pane.handles, saysAlike ? last.pane.handles : [], last?.handles ?? [], (handle) => ({
-      ...handleOnPaper(handle, place, display),
-      ...on,
-    })),
+    handles: kept(
+      pane.handles,
+      saysAlike ? last.pane.handles : [],
+      last?.handles ?? [],
+      (handle, old) => touched({ ...handleOnPaper(handle, place, display), ...on }, old),
+      upToDate ? Object.is : NEVER,
+    ),
     dimensions: kept(
       view.items.filter(isDimension),
       rows ? last.dimensions.map(({ dimension }) => dimension) : [],
       last?.dimensions ?? [],
-      (dimension) => ({ ...dimensionOnPaper(dimension, place, view.extent, style, display), ...on }),
+      (dimension, old) => touched({ ...dimensionOnPaper(dimension, place, view.extent, style, display), ...on }, old),
+      upToDate ? Object.is : NEVER,
     ),
+    lags: moving,
     pane,
     style,
     display,
@@ -93,22 +109,31 @@ function paneOnPaper(
   };
 }
 
+interface Touched {
+  readonly touch: unknown;
+}
+
+const NEVER = (): boolean => false;
+
 const isDimension = (item: Item): item is Dimension | AngleDimension =>
   item.kind === 'dimension' || item.kind === 'angle';
 
-/** What is made of each; of one that was there before, what was made of it then. `made[i]` was made of `before[i]`. */
+/**
+ * What is made of each; of one that was there before and is the same, what was made of it then. `made[i]` was made of
+ * `before[i]`, where that is still worth comparing.
+ */
 function kept<From extends { readonly id: string }, Made>(
   now: readonly From[],
   before: readonly From[],
-  made: readonly Made[],
-  make: (from: From) => Made,
+  made: readonly (Made & { readonly id: string })[],
+  make: (from: From, old: Made | undefined) => Made,
   same: (one: From, other: From) => boolean = Object.is,
 ): Made[] {
-  const places = new Map(before.map(({ id }, index) => [id, index]));
+  const places = new Map(made.map(({ id }, index) => [id, index]));
   return now.map((from) => {
     const index = places.get(from.id) ?? -1;
     const [old, of] = [made[index], before[index]];
-    return old !== undefined && of !== undefined && same(of, from) ? old : make(from);
+    return old !== undefined && of !== undefined && same(of, from) ? old : make(from, old);
   });
 }
 

@@ -78,7 +78,7 @@ export class SheetPicture {
     return this.#lastPanes;
   });
   readonly #onPaper = $derived.by(() => {
-    this.#lastDrawn = onPaper(this.#lastDrawn, this.#panes, this.#style, this.display, this.#open.side);
+    this.#lastDrawn = onPaper(this.#lastDrawn, this.#panes, this.#style, this.display, this.#open.side, this.#moving);
     return this.#lastDrawn;
   });
 
