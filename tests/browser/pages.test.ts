@@ -55,6 +55,43 @@ describe('the row of pages', () => {
   });
 });
 
+describe('while a page comes to life, nothing on it jumps', () => {
+  /** Sum of the layout shifts (Layout Instability API) until the page has been quiet for a while. */
+  const shifts = (page: Page): Promise<number> =>
+    page.evaluate(
+      () =>
+        new Promise<number>((resolve) => {
+          let sum = 0;
+          const watch = new PerformanceObserver((list) => {
+            for (const entry of list.getEntries()) sum += Number(Reflect.get(entry, 'value'));
+          });
+          watch.observe({ type: 'layout-shift', buffered: true });
+          setTimeout(() => resolve(sum), 800);
+        }),
+    );
+
+  test.each(
+    pages.flatMap(([path]) => [
+      { path, width: 390 },
+      { path, width: 1280 },
+    ]),
+  )('on the page "$path", $width px wide', async ({ path, width }) => {
+    const { page } = await visit(path, { viewport: { width, height: 844 } });
+    if (path === 'sound/') await page.getByRole('button', { name: 'Back to the planned head' }).waitFor();
+    expect(await shifts(page)).toBe(0);
+  });
+
+  test('and a jump would be noticed', async () => {
+    const { page } = await visit('method/');
+    await page.evaluate(() => {
+      const lump = document.createElement('div');
+      lump.append('lump', ...Array.from({ length: 12 }, () => document.createElement('br')));
+      document.body.prepend(lump);
+    });
+    expect(await shifts(page)).toBeGreaterThan(0);
+  });
+});
+
 describe('the first page on a phone', () => {
   test('shows the whole drawing on the first screen, on at least 45 % of its height', async () => {
     const { page } = await visit('', PHONE);
