@@ -1,5 +1,6 @@
 import type { Point } from '$lib/geometry/point.ts';
 import { asideFrames, ASIDE_LEAST } from './aside.ts';
+import { belowCaption } from './captions.ts';
 import type { DimensionStyle } from './dimensionStyle.ts';
 import { frontHandles } from './frontHandles.ts';
 import { frontView } from './frontView.ts';
@@ -25,7 +26,7 @@ export interface Pane {
   readonly key: ViewName;
   readonly view: View;
   readonly place: Place;
-  /** Upper left corner of a view that stands beside the others, at a scale of its own; null for those. */
+  /** Upper right corner of the frame of a view that stands beside the others, at a scale of its own; null for those. */
   readonly corner: Point | null;
 }
 
@@ -169,7 +170,8 @@ export function sheetOf(source: SheetSource, shown: Shown, frame: Frame, style: 
     named.key === 'side' ? { key: named.key, view: viewOf('side', source, 'broken') } : named,
   );
   const candidates = [candidateOf(whole, 'true'), candidateOf(broken, 'broken')];
-  const alone = arrangeDetailed(candidates, keyPlaces(frame, style), style);
+  const room = shown === 'front' ? belowCaption(frame, style) : frame;
+  const alone = arrangeDetailed(candidates, keyPlaces(room, style), style);
   const beside = shown === 'all' ? withAside(source, alone, candidates, frame, style) : null;
   return beside ?? { key: alone.key, floor: alone.floor, panes: panesOf(alone.views, alone.places) };
 }
@@ -191,8 +193,11 @@ function withAside(
   const { views, floor, places, key } = arrangeDetailed(candidates, [aside.desk], style);
   const others = (['front', 'stand'] as const).flatMap((name) => {
     const view = viewOf(name, source, floor);
-    const { left, top } = aside[name];
-    return panesOf([{ key: name, view }], sheetLayout([closeRows(view)], aside[name], style), [left, top]);
+    const { left, width, top } = aside[name];
+    return panesOf([{ key: name, view }], sheetLayout([closeRows(view)], belowCaption(aside[name], style), style), [
+      left + width,
+      top,
+    ]);
   });
   return { key, floor, panes: [...panesOf(views, places), ...others] };
 }

@@ -26,7 +26,7 @@ const SMALL_UNIT = 2.9;
 const LEAST_TEXT = 12;
 
 /** As the style sheet has it on paper, mm. */
-const PRINTED = { width: 176, height: 140 };
+const PRINTED = { width: 176, height: 170 };
 /** Before a window is known, px. */
 const SERVED = { width: 900, height: 1100 };
 
