@@ -213,7 +213,8 @@ describe('a thing on the drawing', () => {
     expect([await valueOf(page, RIGHT.x), await valueOf(page, RIGHT.y)]).toEqual(['433', '310']);
     const says =
       'Right loudspeaker: 310 millimetres from the desk’s front edge, 433 millimetres from the middle of the desk';
-    expect(await right.getAttribute('aria-label')).toBe(says);
+    // The name follows when the keys pause; what is said meanwhile does not wait.
+    await expect.poll(() => right.getAttribute('aria-label')).toBe(says);
     await drawing(page).locator('[aria-live]', { hasText: says }).waitFor({ state: 'attached' });
     await right.blur();
     await page.keyboard.press('ControlOrMeta+z');
