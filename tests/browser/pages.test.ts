@@ -55,6 +55,22 @@ describe('the row of pages', () => {
   });
 });
 
+describe('what a browser remembers of a page that was there before', () => {
+  test.each(pages)(
+    'is put into no control of the page %j: it would pass for what somebody has just entered',
+    async (path) => {
+      const { page } = await visit(path);
+      const remembered = await page.locator('input:not([type=file]), select, textarea').evaluateAll((controls) =>
+        controls.flatMap((control) => {
+          if (!(control instanceof HTMLInputElement || control instanceof HTMLSelectElement)) return ['no control'];
+          return (control.autocomplete || control.form?.autocomplete) === 'off' ? [] : [control.outerHTML];
+        }),
+      );
+      expect(remembered).toEqual([]);
+    },
+  );
+});
+
 describe('while a page comes to life, nothing on it jumps', () => {
   /** Sum of the layout shifts (Layout Instability API) until the page has been quiet for a while. */
   const shifts = (page: Page): Promise<number> =>

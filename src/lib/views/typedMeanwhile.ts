@@ -39,7 +39,8 @@ function markedIn(part: Element): () => void {
 
 /**
  * What was typed, ticked or chosen in a part of the page before its scripts heard of it, and what is marked there. Returns
- * what enters it again, into the part when it is alive, or into what has come in its place.
+ * what enters it again, into the part when it is alive, or into what has come in its place. No browser may fill
+ * in controls by itself from an earlier visit (`autocomplete="off"`): that would look the same.
  */
 export function typedMeanwhile(served: Element): (alive: Element) => void {
   const entered = controlsOf(served).map(enteredIn);
