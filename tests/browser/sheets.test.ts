@@ -125,6 +125,28 @@ describe('the search', () => {
     2 * BUSY,
   );
 
+  test(
+    'can be left before it has found anything, and taken up again',
+    async () => {
+      const { page } = await visit('workshop/');
+      let bring = (): void => undefined;
+      const worker = new Promise<void>((resolve) => (bring = resolve));
+      await page.route('**/nesting.worker*', async (route) => {
+        await worker;
+        await route.continue();
+      });
+      await page.getByRole('heading', { name: 'Sheets', exact: true }).scrollIntoViewIfNeeded();
+      await page.getByRole('button', { name: 'Leave it at these' }).click();
+      await expect.poll(() => state(page).textContent()).toContain('Stopped');
+      expect(await drawings(page).count()).toBe(0);
+      await page.getByRole('button', { name: 'Search from another start' }).click();
+      bring();
+      await ended(page);
+      expect(await section(page).locator('[data-placement]').count()).toBe(copies);
+    },
+    2 * BUSY,
+  );
+
   test('leaving the page ends the worker', async () => {
     const { page } = await visit('workshop/');
     await page.getByRole('heading', { name: 'Sheets', exact: true }).scrollIntoViewIfNeeded();
