@@ -4,6 +4,7 @@ import '$lib/stand/allBuilds.ts';
 import { settleProject } from '$lib/state/settle.ts';
 import { angleText } from '$lib/views/figures.ts';
 import { project } from '../projects.ts';
+import { layoutShift } from './layoutShift.ts';
 import { useBrowser } from './page.ts';
 
 const visit = useBrowser();
@@ -37,17 +38,7 @@ describe('the demo', () => {
     const served = await page.evaluate(async () => (await fetch('./')).text());
     expect(served).toContain(angleText(planned().sides.right.tilt));
     expect(served).toContain('<h1');
-    const shifted = await page.evaluate(
-      () =>
-        new Promise<number>((resolve) => {
-          let sum = 0;
-          const watch = new PerformanceObserver((list) => {
-            for (const entry of list.getEntries()) sum += Number(Reflect.get(entry, 'value'));
-          });
-          watch.observe({ type: 'layout-shift', buffered: true });
-          setTimeout(() => resolve(sum), 300);
-        }),
-    );
+    const shifted = await layoutShift(page);
     expect(shifted).toBe(0);
     await expect(reading(page, 'Tilt').textContent()).resolves.toBe(angleText(planned().sides.right.tilt));
   });

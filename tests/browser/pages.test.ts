@@ -1,5 +1,6 @@
 import type { Page } from 'playwright';
 import { describe, expect, test } from 'vitest';
+import { layoutShift } from './layoutShift.ts';
 import { useBrowser } from './page.ts';
 
 const visit = useBrowser();
@@ -72,20 +73,6 @@ describe('what a browser remembers of a page that was there before', () => {
 });
 
 describe('while a page comes to life, nothing on it jumps', () => {
-  /** Sum of the layout shifts (Layout Instability API) until the page has been quiet for a while. */
-  const shifts = (page: Page): Promise<number> =>
-    page.evaluate(
-      () =>
-        new Promise<number>((resolve) => {
-          let sum = 0;
-          const watch = new PerformanceObserver((list) => {
-            for (const entry of list.getEntries()) sum += Number(Reflect.get(entry, 'value'));
-          });
-          watch.observe({ type: 'layout-shift', buffered: true });
-          setTimeout(() => resolve(sum), 800);
-        }),
-    );
-
   test.each(
     pages.flatMap(([path]) => [
       { path, width: 390 },
@@ -94,7 +81,7 @@ describe('while a page comes to life, nothing on it jumps', () => {
   )('on the page "$path", $width px wide', async ({ path, width }) => {
     const { page } = await visit(path, { viewport: { width, height: 844 } });
     if (path === 'sound/') await page.getByRole('button', { name: 'Back to the planned head' }).waitFor();
-    expect(await shifts(page)).toBe(0);
+    expect(await layoutShift(page)).toBe(0);
   });
 
   test('and a jump would be noticed', async () => {
@@ -104,7 +91,7 @@ describe('while a page comes to life, nothing on it jumps', () => {
       lump.append('lump', ...Array.from({ length: 12 }, () => document.createElement('br')));
       document.body.prepend(lump);
     });
-    expect(await shifts(page)).toBeGreaterThan(0);
+    expect(await layoutShift(page)).toBeGreaterThan(0);
   });
 });
 

@@ -24,6 +24,11 @@ export function inTurn(work: Iterator<unknown>): () => void {
   };
 }
 
+/** Work of a single step. */
+export function* once(work: () => void): Generator<undefined, void> {
+  work();
+}
+
 /** Does at once what waits for its turn; what that asks for itself comes next. */
 export function rush(work: Iterator<unknown>): void {
   const index = pieces.indexOf(work);
@@ -37,10 +42,10 @@ export function rush(work: Iterator<unknown>): void {
   }
 }
 
-/** The last turn: from then on whatever is shown is made at once, for a page that one comes to by a link is not served. */
-export function* awake(): Generator<undefined, void> {
+/** To be the last turn: from then on whatever is shown is made at once, for a page that one comes to by a link is not served. */
+export const awake = (): void => {
   waking = false;
-}
+};
 
 function later(): void {
   running = true;

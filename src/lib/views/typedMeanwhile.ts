@@ -15,8 +15,8 @@ function enteredIn(control: Control): Entered | null {
     const served = [...options].findIndex(({ defaultSelected }) => defaultSelected);
     return index === Math.max(0, served) ? null : { kind: 'choice', index };
   }
-  if (control.type === 'checkbox' || control.type === 'radio') {
-    const { checked: on, defaultChecked } = control as HTMLInputElement;
+  if (control instanceof HTMLInputElement && (control.type === 'checkbox' || control.type === 'radio')) {
+    const { checked: on, defaultChecked } = control;
     return on === defaultChecked ? null : { kind: 'tick', on };
   }
   return control.value === control.defaultValue ? null : { kind: 'text', value: control.value };
