@@ -43,7 +43,7 @@ test('the same project gives the same bytes', async () => {
 });
 
 test('lines are no longer than their room, and lose no word', () => {
-  const text = 'Stack them dry, all fronts the same way; turn every second one over if the cut edges lean.';
+  const text = 'Glue thinly, a few layers at a time, base down on a flat board; clamp across the width.';
   const lines = wrapped(text, 2.4, 60);
   expect(lines.join(' ')).toBe(text);
   for (const line of lines) expect(letteringWidth(line, 2.4)).toBeLessThanOrEqual(60);

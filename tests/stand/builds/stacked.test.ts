@@ -10,7 +10,7 @@ import { isInside } from '$lib/geometry/inside.ts';
 import { widthOf } from '$lib/stand/widths.ts';
 import { numberFrom } from '../../numbers.ts';
 import { orZero } from '../stands.ts';
-import { anyPlace, bodyOf, pathsOf, refusalOf, ring, soundBody, thick } from './commissions.ts';
+import { anyPlace, board, bodyOf, pathsOf, refusalOf, ring, shop, soundBody, thick } from './commissions.ts';
 
 /** Rounding of lengths of up to 1e3 mm. */
 const DUST = 1e-8;
@@ -197,5 +197,34 @@ describe('details', () => {
   it('that have no place in a stack are named as left out', () => {
     const { notes } = bodyOf({ settings: { pockets: { count: 2, diameter: 8, depth: 5 } } });
     expect(notes).toEqual(['Pockets are for the printed core of the skinned build: left out.']);
+  });
+});
+
+describe('cut edges that lean', () => {
+  const withTaper = (taper: number) => bodyOf({ shop: { ...shop, stocks: [{ ...board, taper }] } });
+
+  it('leave a step at each joint, which is told: no slice fits in turned over', () => {
+    const taper = radians(1);
+    const body = withTaper(taper);
+    // Where the edges of two slices on each other end, lettered faces to one side: one leans out to the joint, one starts back.
+    const [out, back] = [1, -1].map((way) => (way * board.thickness * Math.tan(taper)) / 2);
+    const step = ((out ?? NaN) - (back ?? NaN)).toFixed(2);
+    expect(step).toBe('0.05');
+    expect(body.notes.filter((note) => note.includes(`a step of ${step} mm`))).toHaveLength(1);
+    expect(body.steps.join(' ')).not.toMatch(/turn/i);
+
+    // A slice turned over, its base down again, has its front at the rear: the thick end lies over the thin one.
+    const [slice] = body.pieces;
+    if (!slice) throw new Error('there is a slice');
+    const ends = slice.outside.vertices.map(({ x }) => x);
+    const [left, right] = [Math.min(...ends), Math.max(...ends)];
+    const high = (turned: boolean, at: number): number =>
+      Math.max(...slice.outside.vertices.map(({ x, y }) => ((turned ? left + right - x : x) === at ? y : -Infinity)));
+    expect(high(true, left)).toBe(high(false, right));
+    expect(high(true, left)).not.toBeCloseTo(high(false, left), 1);
+  });
+
+  it('are not mentioned where they stand plumb', () => {
+    expect(withTaper(0).notes).toEqual([]);
   });
 });

@@ -1,6 +1,6 @@
 import type { Path } from '$lib/geometry/contour.ts';
 import type { Board, Piece, StandBody } from '$lib/stand/body.ts';
-import { boardNamed, type Commission } from '$lib/stand/commission.ts';
+import { boardNamed, taperOf, type Commission } from '$lib/stand/commission.ts';
 import { coverOf } from '$lib/stand/cover.ts';
 import { figuresOf } from '$lib/stand/figures.ts';
 import { groundOf, type Ground, type Section } from '$lib/stand/ground.ts';
@@ -10,6 +10,7 @@ import { gathered, type Lump } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { rodRow, type RodRow } from '$lib/stand/rods.ts';
 import { shapeOf, type Shape } from '$lib/stand/shape.ts';
+import { shown } from '$lib/stand/slack.ts';
 import { isAlike, lowestSection, sandedLump, sandingOf } from './sections.ts';
 import { stackedSteps } from './stackedSteps.ts';
 
@@ -183,7 +184,24 @@ function assembled(
     joints: joints > 0 ? [{ between: 'layers', count: joints, area: shape.area }] : [],
     sanding,
     steps: stackedSteps(commission, stack, pieces, sanding),
-    notes: [...shape.notes, ...leftOut(settings, ['ribs', 'pockets'])],
+    notes: [...shape.notes, ...steppedJoints(commission), ...leftOut(settings, ['ribs', 'pockets'])],
     figures: figuresOf(pieces, [], [], mass),
   };
+}
+
+/** A step smaller than this, mm, is lost in the sanding. */
+const LEAST_STEP = 0.01;
+
+/**
+ * What leaning cut edges do to the stack. A slice fits with its base down and its front to the front in one way only, so
+ * all have the beam's face on the same side, and every joint has the whole step.
+ */
+function steppedJoints(commission: Commission): readonly string[] {
+  const { board } = commission;
+  const step = board.thickness * Math.tan(taperOf(commission, board));
+  return step < LEAST_STEP
+    ? []
+    : [
+        `The cut edges lean: every joint of the stack has a step of ${shown(step, 2)} mm. Sand the outside flush; ream the rod holes through the whole stack if a rod binds.`,
+      ];
 }

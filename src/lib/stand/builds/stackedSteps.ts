@@ -18,7 +18,7 @@ export function stackedSteps(
     `Cut ${total} ${total === 1 ? 'layer' : 'layers'}; brush off char and dust.`,
     differ
       ? 'Lay the slices out by their numbers, 1 inboard, all fronts the same way.'
-      : 'Stack them dry, all fronts the same way; turn every second one over if the cut edges lean.',
+      : 'Stack them dry, all fronts the same way.',
     ...(count > 0 ? [`${count} of the thicker cheeks close the stack on each side.`] : []),
     ...(settings.rods
       ? [`Push ${settings.rods.count} rods of ${settings.rods.diameter} mm through the holes to line the layers up.`]
