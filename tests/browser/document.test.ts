@@ -276,7 +276,7 @@ describe('the shelf', () => {
       .setInputFiles({ name: 'broken.json', mimeType: 'application/json', buffer: Buffer.from(text) });
     await expect
       .poll(() => shelf(page).textContent())
-      .toContain('/cutter/kerf: expected a width from 0 to 6 mm, got -1');
+      .toContain('/cutter/kerf: expected a width from 0 to 13 mm, got -1');
     expect(await shelf(page).textContent()).toContain('/title: ');
     await expectAccessible();
     await page.keyboard.press('Escape');

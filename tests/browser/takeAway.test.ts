@@ -99,7 +99,7 @@ describe('a project file', () => {
     [
       'with two faults',
       JSON.stringify({ ...demoProject, cutter: { kerf: -1 }, title: 7 }),
-      '/cutter/kerf: expected a width from 0 to 6 mm, got -1',
+      '/cutter/kerf: expected a width from 0 to 13 mm, got -1',
     ],
   ])('%s lists its faults and loses nothing', async (_, text, line) => {
     const { page } = await visit();

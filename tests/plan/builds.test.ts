@@ -144,7 +144,7 @@ describe('the plan of each build', () => {
       { '/layouts/0/stand/build': 'cast' },
       '/layouts/0/stand/build: expected "stacked" or "skinned" or "ribbed" or "solid", got "cast"',
     ],
-    [{ '/stock/0/kerf': -1 }, '/stock/0/kerf: expected a width from 0 to 6 mm, got -1'],
+    [{ '/stock/0/kerf': -1 }, '/stock/0/kerf: expected a width from 0 to 13 mm, got -1'],
   ])('is refused before any work: %j', (changes, line) => {
     expect(() => project(changes)).toThrow(line);
   });

@@ -46,6 +46,12 @@ const full = project({
   '/stock/0/offcuts': [{ width: 200, height: 150, count: 2 }],
   '/cutter/colours': { outside: '#ff0000', inside: '#0000ff', mark: '#000000' },
   '/printer': { bed: { x: 220, y: 220, z: 250 }, clearance: 0.2, density: 1240, fill: 0.3, rate: 8, price: 25 },
+  '/shop': {
+    saw: { depth: 80, tiltsMost: 45, tilts: 'left' },
+    bandSaw: { height: 200, tiltsMost: 45 },
+    router: { bit: 3, tab: { width: 6, height: 1.5 } },
+    glue: { line: 0.08, open: 8, clamp: 45, clamps: 6 },
+  },
 });
 const asSet = project({ '/layouts/0/aim/toe': { rule: 'as-set', degrees: 20 } });
 

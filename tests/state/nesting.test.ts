@@ -86,7 +86,7 @@ describe('the desk', () => {
     expect(replies[1]).toEqual({
       kind: 'failed',
       ticket: 2,
-      message: '/cutter/kerf: expected a width from 0 to 6 mm, got -1',
+      message: '/cutter/kerf: expected a width from 0 to 13 mm, got -1',
     });
     await tell({ kind: 'nest', ticket: 3, layoutIndex: 9, project: demoWith() });
     expect(replies[2]).toMatchObject({ kind: 'failed', ticket: 3 });

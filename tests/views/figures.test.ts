@@ -77,7 +77,7 @@ test('files stand by folder, those to cut first', () => {
 test('limits stand with their unit', () => {
   expect(limitsText(ranges.baffleRake)).toBe('\u221230 to 45°');
   expect(limitsText(ranges.rodCount)).toBe('2 to 8, whole');
-  expect(limitsText(ranges.kerf)).toBe('0 to 6 mm');
+  expect(limitsText(ranges.kerf)).toBe('0 to 13 mm');
 });
 
 test('an arrow key steps without dust and stays in the range', () => {

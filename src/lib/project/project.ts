@@ -31,6 +31,8 @@ export type StandSettings = Layout['stand'];
 export type Rods = NonNullable<StandSettings['rods']>;
 export type Ribs = NonNullable<StandSettings['ribs']>;
 export type Printer = NonNullable<Project['printer']>;
+/** The machines and the glue of a workshop. */
+export type Workshop = Project['shop'];
 /** How the parts of a layout lie on their sheets. */
 export type Arrangement = NonNullable<Layout['arrangement']>;
 /** One part held in place by hand; `turn` in degrees. */

@@ -19,7 +19,7 @@ const reasons: Readonly<Record<keyof typeof ranges, string>> = {
   thickness: 'from a veneer to a block; thinner would ask for thousands of slices',
   sheetSide: 'from an offcut to the largest trade sheet',
   density: 'from foam to brass',
-  kerf: 'no kerf for a knife; 6 mm for a router or a table saw',
+  kerf: 'no kerf for a knife; half an inch, 12.7 mm, for a router’s bit',
   taper: 'more than 10° from plumb is a bevel, not a taper',
   spacing: 'a gap wider than a hand wastes the sheet',
   sheetMargin: 'a clamping border',
@@ -94,6 +94,14 @@ const reasons: Readonly<Record<keyof typeof ranges, string>> = {
   sheetNumber: 'sheets and offcuts count from 1',
   onSheet: 'a turned part’s origin may lie off the largest sheet',
   seed: '32 bits',
+  sawDepth: 'from a hobby saw to the tallest band saw',
+  sawTilt: 'blades and tables tilt to 45°, a few to 60°',
+  routerBit: 'from an engraving bit to a surfacing one',
+  tabSize: 'a tab holds, and is cut away by hand',
+  glueLine: 'from a dry stack to a gap-filling bed',
+  openTime: 'from quick contact glue to slow epoxy',
+  clampTime: 'two days for bent or stressed work',
+  clampCount: 'what a workshop has',
   printRate: 'from a fine nozzle to a coarse one',
 };
 

@@ -32,7 +32,7 @@ export const ranges = {
   thickness: length(0.2, 100),
   sheetSide: length(20, 5000),
   density: { what: 'a density', min: 20, max: 9000, unit: 'kg/m³' },
-  kerf: { ...length(0, 6), what: 'a width' },
+  kerf: { ...length(0, 13), what: 'a width' },
   taper: angle(0, 10),
   spacing: length(0, 100),
   sheetMargin: length(0, 500),
@@ -140,6 +140,14 @@ export const ranges = {
   },
   onSheet: place(-5000, 10000),
   seed: { what: 'a whole number', min: 0, max: 4294967295, unit: '', whole: true },
+  sawDepth: length(5, 1000),
+  sawTilt: angle(0, 60),
+  routerBit: length(0.5, 25),
+  tabSize: length(0.5, 50),
+  glueLine: length(0, 2),
+  openTime: { what: 'a time', min: 1, max: 240, unit: 'min' },
+  clampTime: { what: 'a time', min: 1, max: 2880, unit: 'min' },
+  clampCount: { what: 'a whole number', min: 1, max: 200, unit: '', whole: true },
   printRate: { what: 'a rate', min: 0.1, max: 1000, unit: 'mm³/s' },
 } as const satisfies Record<string, Range>;
 

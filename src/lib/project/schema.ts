@@ -13,6 +13,7 @@ import {
   record,
   word,
 } from './rules.ts';
+import { COMMON_SHOP } from './commonShop.ts';
 import { got } from './got.ts';
 import { MOST_LAYOUTS } from './limits.ts';
 import { ranges } from './ranges.ts';
@@ -116,6 +117,40 @@ const cutter = record({
   margin: optional(q(ranges.sheetMargin), 5),
   // Null: all layers in one colour.
   colours: optional(orNull(colours), null),
+});
+
+// What the blade cuts at most: square to the table, and tilted from that; and to which side it tilts, seen from the front.
+const saw = record({
+  depth: optional(q(ranges.sawDepth), COMMON_SHOP.saw.depth),
+  tiltsMost: optional(q(ranges.sawTilt), COMMON_SHOP.saw.tiltsMost),
+  tilts: optional(word(['left', 'right']), COMMON_SHOP.saw.tilts),
+});
+// Height under its guides, and how far its table tilts.
+const bandSaw = record({
+  height: q(ranges.sawDepth),
+  tiltsMost: optional(q(ranges.sawTilt), 45),
+});
+// Left on the outlines, so that parts stay in their sheet.
+const tab = record({ width: q(ranges.tabSize), height: q(ranges.tabSize) });
+const router = record({
+  // Null: sheets are cut by something else than a router's bit.
+  bit: optional(orNull(q(ranges.routerBit)), COMMON_SHOP.router.bit),
+  tab: optional(orNull(tab), COMMON_SHOP.router.tab),
+});
+const glue = record({
+  // Of one joint, as measured on a glued pack; null: not measured.
+  line: optional(orNull(q(ranges.glueLine)), COMMON_SHOP.glue.line),
+  // From spreading to clamping, and in the clamps; null: not known.
+  open: optional(orNull(q(ranges.openTime)), COMMON_SHOP.glue.open),
+  clamp: optional(orNull(q(ranges.clampTime)), COMMON_SHOP.glue.clamp),
+  // How many clamps there are.
+  clamps: optional(orNull(q(ranges.clampCount)), COMMON_SHOP.glue.clamps),
+});
+const shop = record({
+  saw: optional(saw, COMMON_SHOP.saw),
+  bandSaw: optional(orNull(bandSaw), COMMON_SHOP.bandSaw),
+  router: optional(router, COMMON_SHOP.router),
+  glue: optional(glue, COMMON_SHOP.glue),
 });
 
 const desk = record({
@@ -347,6 +382,8 @@ export const projectSchema = record({
   stock: list('stocks', stock, 1, 40),
   cutter: optional(cutter, { kerf: 0.2, taper: 0, spacing: 2, margin: 5, colours: null }),
   printer: optional(orNull(printer), null),
+  // The machines and the glue that the steps of work reckon with.
+  shop: optional(shop, COMMON_SHOP),
   sure: optional(sure, byTape),
   layouts: list('layouts', layout, 1, MOST_LAYOUTS),
 });

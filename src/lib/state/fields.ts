@@ -44,6 +44,7 @@ const places: Readonly<Record<string, string>> = {
   '/stock/*/offcuts': 'Offcuts',
   '/stock/*/offcuts/*': 'Offcut #',
   '/cutter': 'Cutter',
+  '/shop': 'Machines',
   '/sure': 'How sure',
   '/layouts/*/desk': 'Desk',
   '/layouts/*/room': 'Room',

@@ -76,6 +76,36 @@ const shop = {
   '/printer/price': number('Price of a kilogram', ranges.price, 'of filament', { empty: 'not known', step: 1 }),
 } as const satisfies Record<string, Field>;
 
+/** The machines of the workshop, and its glue. */
+const machines = {
+  '/shop/saw/depth': number('Saw cuts at most', ranges.sawDepth, 'table saw, blade up and square'),
+  '/shop/saw/tiltsMost': number('Blade tilts at most', ranges.sawTilt, 'from square'),
+  '/shop/saw/tilts': choice('Blade tilts to the', 'as you stand before the saw', [
+    ['left', 'left'],
+    ['right', 'right'],
+  ]),
+  '/shop/bandSaw': onOff('Band saw', 'for cuts deeper than the table saw’s'),
+  '/shop/bandSaw/height': number('Height under the guides', ranges.sawDepth, 'the deepest cut it takes'),
+  '/shop/bandSaw/tiltsMost': number('Its table tilts at most', ranges.sawTilt, 'from square'),
+  '/shop/router/bit': number('Router bit', ranges.routerBit, 'diameter, where a router cuts the sheets', {
+    empty: 'no router',
+    ...fine,
+  }),
+  '/shop/router/tab': onOff('Holding tabs', 'keep parts in the sheet until they are cut free'),
+  '/shop/router/tab/width': number('Tab width', ranges.tabSize, 'along the outline', fine),
+  '/shop/router/tab/height': number('Tab height', ranges.tabSize, 'left over the bed', fine),
+  '/shop/glue/line': number('Glue line', ranges.glueLine, 'one joint, measured on a glued pack', {
+    empty: 'not measured',
+    ...finest,
+  }),
+  '/shop/glue/open': number('Open time', ranges.openTime, 'from spreading to clamping; see the bottle', {
+    empty: 'not known',
+    step: 1,
+  }),
+  '/shop/glue/clamp': number('Clamp time', ranges.clampTime, 'see the bottle', { empty: 'not known', step: 5 }),
+  '/shop/glue/clamps': number('Clamps', ranges.clampCount, 'that reach across a stand', { empty: 'not known' }),
+} as const satisfies Record<string, Field>;
+
 /** How far a measured value may be off, to both sides. */
 const sure = {
   '/sure/deskWidth': number('Width, ±', ranges.sure, 'a tape laid flat'),
@@ -102,5 +132,6 @@ export const lateFields: Readonly<Record<string, Field>> = {
   ...crossovers,
   ...room,
   ...shop,
+  ...machines,
   ...sure,
 };
