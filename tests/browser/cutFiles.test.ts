@@ -52,7 +52,7 @@ describe('cut files, read by the browser', () => {
       };
       const layers = [...root.querySelectorAll('g')].map((group) => ({
         id: group.id,
-        shapes: [...group.children].map((shape) => {
+        shapes: [...group.querySelectorAll('path, circle')].map((shape) => {
           const { x, y, width, height } = (shape as SVGGeometryElement).getBBox();
           const length = (shape as SVGGeometryElement).getTotalLength();
           return { kind: shape.tagName, box: { x, y, width, height }, length };
@@ -72,7 +72,7 @@ describe('cut files, read by the browser', () => {
     const box = extentOf(part.outside);
     expect(Math.abs(width - (box.right - box.left))).toBeLessThan(CLOSE);
     expect(Math.abs(height - (box.top - box.bottom))).toBeLessThan(CLOSE);
-    expect(layers.map(({ id }) => id)).toEqual(['mark', 'inside', 'outside']);
+    expect(layers.map(({ id }) => id)).toEqual(['engrave', 'inside', 'outside']);
 
     const [outline] = layers[2]?.shapes ?? [];
     const corners = part.outside.vertices;
@@ -116,7 +116,7 @@ describe('cut files, read by the browser', () => {
     for (const { path, text: svg } of files.filter((file) => file.path.endsWith('.svg'))) {
       const { height, layers } = await measure(svg);
       const dxf = readDxf(text(files, path.replace('.svg', '.dxf'))).layers;
-      for (const { id, shapes } of layers.filter((layer) => layer.id !== 'mark')) {
+      for (const { id, shapes } of layers.filter((layer) => layer.id !== 'engrave')) {
         const contours = id === 'inside' ? dxf.inside : dxf.outside;
         expect(contours).toHaveLength(shapes.length);
         for (const [i, { box }] of shapes.entries()) {

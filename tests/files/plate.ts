@@ -33,7 +33,7 @@ export const everything: Plate = {
         ],
       },
     ],
-    mark: [openPath([[30, 5], [40, 5.0004]])], // prettier-ignore
+    engrave: [openPath([[30, 5], [40, 5.0004]])], // prettier-ignore
   },
 };
 
@@ -41,7 +41,7 @@ export const plateOf = (...outside: readonly Contour[]): Plate => ({
   name: 'test part',
   width: 100,
   height: 100,
-  layers: { outside, inside: [], mark: [] },
+  layers: { outside, inside: [], engrave: [] },
 });
 
 export const square = (side: number): Path => polygonPath([[0, 0], [side, 0], [side, side], [0, side]]); // prettier-ignore

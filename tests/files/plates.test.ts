@@ -32,7 +32,7 @@ describe('the plate of a part', () => {
   it('shows the part at its finished size', () => {
     const plate = partPlate(block);
     expect(plate).toMatchObject({ name: 'block', width: SIDE, height: SIDE });
-    expect(plate.layers).toEqual({ outside: [block.outside], inside: block.inside, mark: block.mark });
+    expect(plate.layers).toEqual({ outside: [block.outside], inside: block.inside, engrave: block.mark });
   });
 });
 
@@ -46,17 +46,17 @@ describe('the plate of a sheet', () => {
   if (!result.ok) throw new Error('the block has an answer');
   const plate = result.value;
 
-  it('is the sheet, with nothing on it but what is cut and marked', () => {
+  it('is the sheet, with nothing on it but what is cut and engraved', () => {
     expect(plate).toMatchObject({ name: 'board-2', width: 300, height: 200 });
-    expect([plate.layers.outside.length, plate.layers.inside.length, plate.layers.mark.length]).toEqual([2, 2, 2]);
+    expect([plate.layers.outside.length, plate.layers.inside.length, plate.layers.engrave.length]).toEqual([2, 2, 2]);
   });
 
-  it('grows outsides and shrinks holes by half the kerf, and leaves marks alone', () => {
+  it('grows outsides and shrinks holes by half the kerf, and leaves engraving alone', () => {
     for (const outside of plate.layers.outside) expect(signedArea(outside)).toBeCloseTo((SIDE + kerf) ** 2, 9);
     for (const hole of plate.layers.inside) {
       expect(signedArea(hole)).toBeCloseTo(Math.PI * (RADIUS - kerf / 2) ** 2, 9);
     }
-    expect(extentOf(...plate.layers.mark.slice(0, 1))).toEqual({ left: 12, right: 16, bottom: 12, top: 12 });
+    expect(extentOf(...plate.layers.engrave.slice(0, 1))).toEqual({ left: 12, right: 16, bottom: 12, top: 12 });
   });
 
   it('turns parts counter-clockwise about their origin before it moves them', () => {

@@ -15,7 +15,7 @@ const isLayer = (name: string): name is LayerName => layerNames.some((layer) => 
 export function readDxf(text: string): ReadDxf {
   const document = new DxfParser().parseSync(text);
   if (!document) throw new Error('no DXF document');
-  const layers: Record<LayerName, Contour[]> = { mark: [], inside: [], outside: [] };
+  const layers: Record<LayerName, Contour[]> = { engrave: [], inside: [], outside: [] };
   for (const entity of document.entities) {
     if (!isLayer(entity.layer)) throw new Error(`unknown layer ${entity.layer}`);
     layers[entity.layer].push(contourOf(entity));

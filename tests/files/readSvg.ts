@@ -8,15 +8,17 @@ import { layerNames, type LayerName } from '$lib/files/plate.ts';
 export function readSvg(text: string): Record<LayerName, Contour[]> {
   const height = Number(/viewBox="0 0 [\d.]+ ([\d.]+)"/.exec(text)?.[1]);
   const read = (layer: LayerName): Contour[] => {
-    const body = new RegExp(`<g id="${layer}"[^>]*>\n(.*?)  </g>`, 's').exec(text)?.[1];
+    const body = new RegExp(`<g id="${layer}"[^>]*>\n {4}<title>${layer}: [\\w ,-]+</title>\n(.*?)  </g>`, 's').exec(
+      text,
+    )?.[1];
     if (body === undefined) throw new Error(`no layer ${layer}`);
     return body
       .split('\n')
       .filter((line) => line !== '')
       .map((line) => contourOf(line, height));
   };
-  const [mark, inside, outside] = layerNames;
-  return { [mark]: read(mark), [inside]: read(inside), [outside]: read(outside) };
+  const [engrave, inside, outside] = layerNames;
+  return { [engrave]: read(engrave), [inside]: read(inside), [outside]: read(outside) };
 }
 
 function contourOf(line: string, height: number): Contour {

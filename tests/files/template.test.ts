@@ -19,7 +19,7 @@ const plate = (width: number, height: number, name = 'test part'): Plate => ({
   layers: {
     outside: [polygonPath([[0, 0], [width, 0], [width, height], [0, height]])], // prettier-ignore
     inside: [circle([width / 2, height / 2], Math.min(width, height) / 4)],
-    mark: [],
+    engrave: [],
   },
 });
 
@@ -241,7 +241,7 @@ describe('a PDF template', () => {
   });
 
   it('refuses what has no place on paper', async () => {
-    const bad = { ...everything, layers: { ...everything.layers, mark: [circle([NaN, 0], 1)] } };
+    const bad = { ...everything, layers: { ...everything.layers, engrave: [circle([NaN, 0], 1)] } };
     await expect(templatePdf(bad, 'A4')).rejects.toThrow('Left & right <wedge>: expected finite lengths, got NaN');
     await expect(strokePdf('nothing', [])).rejects.toThrow('nothing: expected pages, got none');
     expect(await templatePdf(plate(6000, 6000), 'A4')).toMatchObject({ ok: false });

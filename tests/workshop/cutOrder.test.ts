@@ -11,7 +11,7 @@ const box = (x: number, y: number, width: number, height = width): Path =>
 const block = (x: number, y: number, width: number, ...inside: CutPath['inside']): CutPath => ({
   outside: box(x, y, width),
   inside,
-  mark: [openPath([[x + 1, y + 1], [x + 2, y + 1]])], // prettier-ignore
+  engrave: [openPath([[x + 1, y + 1], [x + 2, y + 1]])], // prettier-ignore
 });
 
 /** Blocks of any size with two holes each, one to a place on a grid, in any order. */
@@ -100,14 +100,14 @@ describe('the order of cutting', () => {
   it('goes to the nearest next', () => {
     const row = [0, 300, 100, 200].map((x) => block(x, 0, 20));
     expect(cutOrder(row).outside.map((contour) => starts(contour)[0])).toEqual([300, 200, 100, 0]);
-    const one = cutOrder(row.map((cut) => ({ ...cut, mark: [] })));
+    const one = cutOrder(row.map((cut) => ({ ...cut, engrave: [] })));
     expect(one.outside.map((contour) => starts(contour)[0])).toEqual([0, 100, 200, 300]);
     expect(one.travel).toBe(300);
   });
 
   it('keeps the order given where going to the nearest would end in more travel', () => {
     // Nearest first would go 1.9, 4, 8 and all the way back to −2 and −6: 22 mm.
-    const cuts = [-2, -6, 1.9, 4, 8].map((x) => ({ outside: box(x, 0, 1), inside: [], mark: [] }));
+    const cuts = [-2, -6, 1.9, 4, 8].map((x) => ({ outside: box(x, 0, 1), inside: [], engrave: [] }));
     const order = cutOrder(cuts);
     expect(order.outside).toEqual(cuts.map(({ outside }) => outside));
     expect(order.travel).toBeCloseTo(2 + 4 + 7.9 + 2.1 + 4, 9);
@@ -131,7 +131,7 @@ describe('the order of cutting', () => {
   });
 
   it('of nothing is nothing', () => {
-    expect(cutOrder([])).toEqual({ mark: [], inside: [], outside: [], travel: 0 });
+    expect(cutOrder([])).toEqual({ engrave: [], inside: [], outside: [], travel: 0 });
   });
 
   it('of four thousand contours comes at once', () => {

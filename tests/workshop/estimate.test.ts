@@ -52,7 +52,7 @@ describe('an estimate', () => {
       missing: [
         'the speed of the outside layer in "MDF 3 mm"',
         'the speed of the inside layer in "MDF 3 mm"',
-        'the speed of the mark layer in "MDF 3 mm"',
+        'the speed of the engrave layer in "MDF 3 mm"',
       ],
     });
     expect(none.printMinutes).toEqual({ value: null, missing: ['the printer’s rate'] });

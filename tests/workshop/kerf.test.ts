@@ -11,12 +11,12 @@ const label = openPath([
 ]);
 
 describe('cutPath', () => {
-  it('grows the outside, shrinks holes and leaves marks alone', () => {
+  it('grows the outside, shrinks holes and leaves engraving alone', () => {
     const part = wedge(100, 10, 30, { inside: [circle([80, 8], 3)], mark: [label] });
     const result = cutPath(part, 0.2);
     if (!result.ok) throw new Error('expected a path');
     expect(result.value.inside).toEqual([circle([80, 8], 2.9)]);
-    expect(result.value.mark).toEqual([label]);
+    expect(result.value.engrave).toEqual([label]);
     // Area of a convex outline at distance d with mitred corners: at least area + perimeter · d, at most 4 mitres more.
     const perimeter = 100 + 30 + 10 + Math.hypot(100, 20);
     const gain = signedArea(result.value.outside) - signedArea(part.outside) - perimeter * 0.1;
@@ -26,7 +26,7 @@ describe('cutPath', () => {
 
   it('follows the outline itself when there is no kerf', () => {
     const part = wedge(100, 10, 30, { inside: [circle([80, 8], 3)] });
-    expect(cutPath(part, 0)).toEqual({ ok: true, value: { outside: part.outside, inside: part.inside, mark: [] } });
+    expect(cutPath(part, 0)).toEqual({ ok: true, value: { outside: part.outside, inside: part.inside, engrave: [] } });
   });
 
   it('names part, limit and kerf when the beam does not fit', () => {

@@ -4,6 +4,7 @@ import { edgesOf } from '$lib/geometry/edge.ts';
 import { extentOf } from '$lib/geometry/extent.ts';
 import { accents } from '$lib/workshop/accents.ts';
 import { canLetter, letter, LETTERING_ABOVE, LETTERING_BELOW, letteringWidth } from '$lib/workshop/lettering.ts';
+import { smallLetters } from '$lib/workshop/smallLetters.ts';
 import { lookalikes, shapes } from '$lib/workshop/strokes.ts';
 
 const HEIGHT = 10;
@@ -11,7 +12,7 @@ const at = { height: HEIGHT, x: 0, y: 0, anchor: 'start' } as const;
 /** Shapes are drawn to two decimals of a tenth of the height, so an arc may stand over its box by that much. */
 const DRAWN = 0.011;
 
-const everyShape = [...shapes.keys(), ...lookalikes.keys()];
+const everyShape = [...shapes.keys(), ...lookalikes.keys(), ...smallLetters.keys()];
 const accented = [...'AbcdehiIjlLOoquZ'].flatMap((base) => [...accents.keys()].map((accent) => base + accent));
 const lettered = accented.filter(canLetter);
 
@@ -54,7 +55,40 @@ describe('every letter', () => {
   });
 });
 
+/** Every assigned letter, figure, mark, sign and space of a stretch of Unicode. */
+const printable = (from: number, to: number): string[] =>
+  Array.from({ length: to - from + 1 }, (_, i) => String.fromCodePoint(from + i)).filter((one) =>
+    /[\p{L}\p{N}\p{P}\p{S}\p{Zs}]/u.test(one),
+  );
+
 describe('the set of letters', () => {
+  // Unicode's blocks: Basic Latin and Latin-1 Supplement to U+00FF, Latin Extended-A from U+0100 to U+017F.
+  it('holds all of Latin-1 and Latin Extended-A', () => {
+    const [latin1, extendedA] = [printable(0x20, 0xff), printable(0x100, 0x17f)];
+    expect([latin1.length, extendedA.length]).toEqual([190, 128]);
+    expect([...latin1, ...extendedA].filter((one) => !canLetter(one))).toEqual([]);
+  });
+
+  it('draws whatever it has no shape for as a box, of any script, never as nothing', () => {
+    const others = [
+      ...printable(0x180, 0x24f),
+      ...printable(0x1e00, 0x1eff),
+      ...'Ωλφ Жщы אבג عربى हिन्दी ไทย 한국 日本語 ♥ ☂ 🎛 𝔄'.replaceAll(' ', ''),
+    ];
+    const without = others.filter((one) => !canLetter(one));
+    expect(without.length).toBeGreaterThan(100);
+    for (const one of others) expect(letter(one, at).length).toBeGreaterThan(0);
+    for (const one of without.filter((one) => !/\p{M}/u.test(one))) expect(letter(one, at)).toEqual(letter('日', at));
+  });
+
+  it('sets fractions and exponents small, the figures of a fraction over and under its slash', () => {
+    const [over, under] = [letter('½', at)[0], letter('½', at).at(-1)];
+    expect(Math.min(...(over?.vertices ?? []).map(({ y }) => y))).toBeGreaterThan(4);
+    expect(Math.max(...(under?.vertices ?? []).map(({ y }) => y))).toBeLessThan(6);
+    expect(letteringWidth('½', HEIGHT)).toBeLessThan(letteringWidth('1/2', HEIGHT));
+    expect(letteringWidth('²', HEIGHT)).toBeLessThan(letteringWidth('2', HEIGHT));
+  });
+
   it('covers ASCII, the signs of a drawing and Latin letters with accents', () => {
     const ascii = Array.from({ length: 0x7f - 0x20 }, (_, index) => String.fromCodePoint(0x20 + index)).join('');
     expect(canLetter(ascii)).toBe(true);
@@ -62,9 +96,10 @@ describe('the set of letters', () => {
     expect(canLetter('ÀÉÎÕÜÅÇŠŽŁĐØÆŒ àéîõüåçšžłđøæœß ąęșğőű ïíĵ')).toBe(true);
     expect(canLetter('é'.normalize('NFD'))).toBe(true);
     expect(canLetter('')).toBe(true);
+    expect(canLetter('½ ¼ ⅛ ≈ ° µ № × − ′ ″ … € ™ ² ³ ﬁ Ǆ ℃')).toBe(true);
   });
 
-  it.each(['日', '😀', '\u202e', '\n', '\u0000', '\ud800', 'ế', '\u0301', 'g\u0327', '1\u0301', '한'])(
+  it.each(['日', '😀', '\u202e', '\n', '\u0000', '\ud800', 'ế', '\u0301', 'g\u0323', '1\u0301', '한'])(
     'draws %j as one crossed box',
     (text) => {
       expect(canLetter(text)).toBe(false);

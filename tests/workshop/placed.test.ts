@@ -32,18 +32,18 @@ describe('placed', () => {
     ]);
   });
 
-  it('takes holes and marks along', () => {
-    const part = wedge(50, 5, 20, { inside: [circle([40, 5], 2)], mark: [circle([10, 2], 1)] });
+  it('takes holes and engraving along', () => {
+    const part = { ...wedge(50, 5, 20, { inside: [circle([40, 5], 2)] }), engrave: [circle([10, 2], 1)] };
     const moved = placed(part, { x: 100, y: 100, turn: Math.PI });
     expect(moved.inside).toEqual([circle([60, 95], 2)]);
-    expect(moved.mark).toEqual([circle([90, 98], 1)]);
+    expect(moved.engrave).toEqual([circle([90, 98], 1)]);
     expect(moved.name).toBe('slice');
   });
 
   it('keeps areas at any turn', () => {
     fc.assert(
       fc.property(anyWedge, fc.integer({ min: -360, max: 360 }), (part, degrees) => {
-        const moved = placed(part, { x: 7, y: -3, turn: (degrees * Math.PI) / 180 });
+        const moved = placed({ ...part, engrave: [] }, { x: 7, y: -3, turn: (degrees * Math.PI) / 180 });
         expect(signedArea(moved.outside) / signedArea(part.outside)).toBeCloseTo(1, 10);
       }),
     );

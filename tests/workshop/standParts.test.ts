@@ -4,7 +4,7 @@ import type { Point } from '$lib/geometry/point.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { labelInside } from '$lib/workshop/label.ts';
 import { LETTERING_ABOVE, LETTERING_BELOW, letteringWidth } from '$lib/workshop/lettering.ts';
-import { marksOf } from '$lib/workshop/marks.ts';
+import { engravingOf } from '$lib/workshop/engraving.ts';
 import type { Part } from '$lib/workshop/part.ts';
 import { labelsOf } from '$lib/workshop/pieceLabel.ts';
 import { numberFrom } from '../numbers.ts';
@@ -150,10 +150,10 @@ describe('a label', () => {
     expect(drawn).toBeGreaterThan(50);
   });
 
-  test('becomes strokes on the mark layer, inside the part', () => {
+  test('becomes strokes on the engrave layer, inside the part', () => {
     const wedge = wedgeCorners(200, 12, 50);
     const part = partOf('slice', polygonPath(wedge), { labels: labelInside(wedge, { from: 0, to: 200 }, texts) });
-    const points = marksOf(part).flatMap((mark) => (mark.kind === 'path' ? mark.vertices : []));
+    const points = engravingOf(part).flatMap((mark) => (mark.kind === 'path' ? mark.vertices : []));
     expect(points.length).toBeGreaterThan(20);
     for (const { x, y } of points) {
       expect(x > 0 && x < 200 && y > 0 && y < 12 + (38 * x) / 200).toBe(true);

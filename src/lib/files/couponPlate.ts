@@ -33,7 +33,7 @@ export function couponPlate(stock: Pick<Stock, 'name' | 'thickness'>): Plate {
     name: `coupon ${stock.name}`,
     width: Math.max(...laid.map(({ width }) => width)),
     height: Math.max(...laid.map(({ height }) => height)),
-    layers: { mark: layer('mark'), inside: layer('inside'), outside: layer('outside') },
+    layers: { engrave: layer('engrave'), inside: layer('inside'), outside: layer('outside') },
   };
 }
 
@@ -42,6 +42,6 @@ function movedPlate(plate: Plate, x: number, y: number): Plate {
   const layers = Object.fromEntries(
     layerNames.map((name) => [name, plate.layers[name].map((contour) => placedContour(contour, { x, y, turn: 0 }))]),
   );
-  const { mark = [], inside = [], outside = [] } = layers;
-  return { ...plate, width: x + plate.width, height: y + plate.height, layers: { mark, inside, outside } };
+  const { engrave = [], inside = [], outside = [] } = layers;
+  return { ...plate, width: x + plate.width, height: y + plate.height, layers: { engrave, inside, outside } };
 }

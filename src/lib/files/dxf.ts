@@ -1,10 +1,11 @@
 import type { DxfWriter, LWPolylineVertex } from '@tarikjabiri/dxf';
 import type { Contour } from '$lib/geometry/contour.ts';
 import type { LayerColours } from '$lib/project/project.ts';
+import { layerColours } from '$lib/project/layerColours.ts';
 import { onGrid } from './grid.ts';
-import { BLACK_OR_WHITE, indexColour } from './indexColour.ts';
+import { indexColour } from './indexColour.ts';
 import { precise } from './number.ts';
-import { layerNames, type Plate } from './plate.ts';
+import { colourOf, layerNames, type Plate } from './plate.ts';
 
 /** A bulge holds a half turn as exactly as any other; beyond it the chord shrinks and rounding bites. */
 const WIDEST_ARC = Math.PI;
@@ -13,10 +14,10 @@ const WIDEST_ARC = Math.PI;
 const METRIC = 1;
 
 /**
- * The plate as a DXF document (2007 format) in mm: layers `mark`, `inside`, `outside`, paths as LWPOLYLINE with
+ * The plate as a DXF document (2007 format) in mm: layers `engrave`, `inside`, `outside`, paths as LWPOLYLINE with
  * bulges, circles as CIRCLE. The library is fetched on first use. The same plate always gives the same text.
  *
- * @param colours by layer, as true colours and as the nearest of the 255 indexed ones; default colour 7, black on white.
+ * @param colours by layer, as true colours and as the nearest of the 255 indexed ones; default `layerColours`.
  * @throws RangeError naming the plate when a number is not finite or a contour has no length.
  */
 export async function dxfFile(plate: Plate, colours: LayerColours | null = null): Promise<string> {
@@ -28,15 +29,15 @@ export async function dxfFile(plate: Plate, colours: LayerColours | null = null)
   dxf.setVariable('$EXTMIN', { 10: 0, 20: 0, 30: 0 });
   dxf.setVariable('$EXTMAX', { 10: plate.width, 20: plate.height, 30: 0 });
   for (const layer of layerNames) {
-    addLayer(dxf, layer, colours?.[layer]);
+    addLayer(dxf, layer, colourOf(colours ?? layerColours, layer));
     for (const contour of plate.layers[layer]) draw(dxf, layer, onGrid(contour, WIDEST_ARC, `${plate.name}, ${layer}`));
   }
   return plain(dxf.stringify(), plate.name);
 }
 
-function addLayer(dxf: DxfWriter, name: string, colour: string | undefined): void {
-  const layer = dxf.addLayer(name, colour === undefined ? BLACK_OR_WHITE : indexColour(colour), 'Continuous');
-  if (colour !== undefined) layer.trueColor = parseInt(colour.slice(1), 16);
+function addLayer(dxf: DxfWriter, name: string, colour: string): void {
+  const layer = dxf.addLayer(name, indexColour(colour), 'Continuous');
+  layer.trueColor = parseInt(colour.slice(1), 16);
 }
 
 function draw(dxf: DxfWriter, layerName: string, contour: Contour): void {

@@ -28,7 +28,7 @@ const HUE_STEP = 15;
 const GREYS = [0, 101, 102, 153, 204, 255];
 
 /** Black on white, white on black. */
-export const BLACK_OR_WHITE = 7;
+const BLACK_OR_WHITE = 7;
 
 /** The red, green and blue of `#rrggbb`, 0…255 each. */
 function rgbOf(hex: string): Rgb {

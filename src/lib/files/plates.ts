@@ -4,7 +4,7 @@ import { cutOrder } from '$lib/workshop/cutOrder.ts';
 import { cutPath, type CutPath } from '$lib/workshop/kerf.ts';
 import { placed } from '$lib/workshop/placed.ts';
 import type { Cutter } from '$lib/project/project.ts';
-import { marksOf } from '$lib/workshop/marks.ts';
+import { engravingOf } from '$lib/workshop/engraving.ts';
 import { sheetName, type Part, type Sheet } from '$lib/workshop/part.ts';
 import type { Plate } from './plate.ts';
 
@@ -15,7 +15,7 @@ export function partPlate(part: Part): Plate {
     name: part.name,
     width: extent.right - extent.left,
     height: extent.top - extent.bottom,
-    layers: { outside: [part.outside], inside: part.inside, mark: marksOf(part) },
+    layers: { outside: [part.outside], inside: part.inside, engrave: engravingOf(part) },
   };
 }
 
@@ -38,12 +38,12 @@ export function sheetPlate(sheet: Sheet, parts: readonly Part[], cutter: Pick<Cu
     const cut = cuts.get(placement.part);
     return cut ? [placed(cut, placement)] : [];
   });
-  const { outside, inside, mark } = cutOrder(laid);
+  const { outside, inside, engrave } = cutOrder(laid);
   return success({
     name: sheetName(sheet),
     width: sheet.width,
     height: sheet.height,
-    layers: { outside, inside, mark },
+    layers: { outside, inside, engrave },
   });
 }
 

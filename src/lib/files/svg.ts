@@ -1,14 +1,23 @@
 import type { Contour, Vertex } from '$lib/geometry/contour.ts';
 import type { LayerColours } from '$lib/project/project.ts';
+import { layerColours } from '$lib/project/layerColours.ts';
 import { onGrid } from './grid.ts';
 import { fixed } from './number.ts';
-import { layerNames, type LayerName, type Plate } from './plate.ts';
+import { colourOf, layerNames, type LayerName, type Plate } from './plate.ts';
 import { xmlText } from './xml.ts';
 
 /** About a thousandth of an inch: what cutting software takes for a line to follow, not to fill (common practice, no source). */
 const HAIRLINE = 0.025;
 
-const BLACK = '#000000';
+/** Engraving is drawn wider: it is told apart without its colour too, and is not taken for a line to cut along. mm. */
+const ENGRAVED = 0.1;
+
+/** What each layer is for, for whoever points at it. */
+const ABOUT: Readonly<Record<LayerName, string>> = {
+  engrave: 'engrave: lettering and centre lines, not cut through',
+  inside: 'inside: holes and slots',
+  outside: 'outside: round the parts',
+};
 
 /**
  * SVG arcs name a radius, and readers work in single precision: the nearer an arc is to a half turn, the more a
@@ -20,10 +29,10 @@ const WIDEST_ARC = Math.PI / 2;
 const RADIUS_DECIMALS = 6;
 
 /**
- * The plate as an SVG document in mm: one group a layer, in cutting order, hairlines, coordinates really turned to y down
+ * The plate as an SVG document in mm: one group a layer with its title, in cutting order, hairlines to cut along, coordinates really turned to y down
  * (no transform), arcs as arcs, circles as circles.
  *
- * @param colours of the layers' lines; default black.
+ * @param colours of the layers' lines; default `layerColours`.
  * @throws RangeError naming the plate when a number is not finite or a contour has no length.
  */
 export function svgFile(plate: Plate, colours: LayerColours | null = null): string {
@@ -33,7 +42,7 @@ export function svgFile(plate: Plate, colours: LayerColours | null = null): stri
     '<?xml version="1.0" encoding="UTF-8"?>',
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">`,
     `  <title>${xmlText(plate.name)}</title>`,
-    ...layerNames.flatMap((layer) => group(plate, layer, colours?.[layer] ?? BLACK)),
+    ...layerNames.flatMap((layer) => group(plate, layer, colourOf(colours ?? layerColours, layer))),
     '</svg>',
     '',
   ].join('\n');
@@ -42,7 +51,8 @@ export function svgFile(plate: Plate, colours: LayerColours | null = null): stri
 function group(plate: Plate, layer: LayerName, colour: string): string[] {
   const owner = `${plate.name}, ${layer}`;
   return [
-    `  <g id="${layer}" fill="none" stroke="${xmlText(colour)}" stroke-width="${HAIRLINE}">`,
+    `  <g id="${layer}" fill="none" stroke="${xmlText(colour)}" stroke-width="${layer === 'engrave' ? ENGRAVED : HAIRLINE}">`,
+    `    <title>${ABOUT[layer]}</title>`,
     ...plate.layers[layer].map((contour) => `    ${element(onGrid(contour, WIDEST_ARC, owner), plate.height, owner)}`),
     '  </g>',
   ];

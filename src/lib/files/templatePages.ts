@@ -8,7 +8,7 @@ import { words, type Stroke, type StrokePage } from './stroke.ts';
 import { OVERLAP, SQUARE, stepOf, tileName, type Tiling } from './tiling.ts';
 
 /** Widths of lines, mm, from the series of technical drawings: what is cut twice as heavy as what helps. */
-const PENS: Readonly<Record<LayerName, number>> = { outside: 0.25, inside: 0.25, mark: 0.18 };
+const PENS: Readonly<Record<LayerName, number>> = { outside: 0.25, inside: 0.25, engrave: 0.18 };
 const FINE = 0.13;
 const DASHES = [2, 1.5];
 

@@ -50,7 +50,7 @@ export function blockPlates({ stand }: Plan): readonly Plate[] {
           name: `${name} ${face}`,
           width: right,
           height: top,
-          layers: { outside: [path], inside: [], mark: [] },
+          layers: { outside: [path], inside: [], engrave: [] },
         };
       }),
     );

@@ -115,7 +115,7 @@ const cutter = record({
   taper: optional(q(ranges.taper), 0),
   spacing: optional(q(ranges.spacing), 2),
   margin: optional(q(ranges.sheetMargin), 5),
-  // Null: all layers in one colour.
+  // Null: colours of this program's own.
   colours: optional(orNull(colours), null),
 });
 

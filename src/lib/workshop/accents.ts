@@ -31,6 +31,9 @@ export const accents: ReadonlyMap<string, Accent> = new Map([
   ['\u0328', below(2, '0.6,0@140 0.9,-2')],
 ]);
 
+/** What letters with a tail have in place of a cedilla. */
+export const turnedComma: Accent = above(1.4, '0.7,1.9 -0.3,0');
+
 /** Letters tall enough that an accent stands on the capital height. */
 export const isTall = (letter: string): boolean => /[A-Z0-9bdfhkltÆŒØŁĐßłđ]/u.test(letter);
 

@@ -6,9 +6,9 @@ import type { Point } from '$lib/geometry/point.ts';
 import type { CutPath } from './kerf.ts';
 import { endOf, nearestFirst, startOf } from './nearestFirst.ts';
 
-/** The contours of one sheet in the order in which to cut them: first `mark`, then `inside`, then `outside`. */
+/** The contours of one sheet in the order in which to cut them: first `engrave`, then `inside`, then `outside`. */
 export interface CutOrder {
-  readonly mark: readonly Contour[];
+  readonly engrave: readonly Contour[];
   /** Holes and slots; also everything of a part that lies in another part's hole, as it comes loose with that hole. */
   readonly inside: readonly Contour[];
   readonly outside: readonly Contour[];
@@ -25,7 +25,7 @@ const ALIKE = 1.5;
 const ORIGIN: Point = [0, 0];
 
 /**
- * The order of cutting, whatever order the parts come in: marks before cuts; holes before outsides; a part that lies in
+ * The order of cutting, whatever order the parts come in: engraving before cuts; holes before outsides; a part that lies in
  * another's hole before that hole; small before large, sizes within a factor of 1.5 counting as alike; and among those
  * the nearest next. Where going to the nearest ends in more travel than the order given, under the same rules, that one
  * is kept: so the travel is never longer than it. Deterministic.
@@ -38,7 +38,7 @@ export function cutOrder(cuts: readonly CutPath[]): CutOrder {
 }
 
 interface Pass {
-  readonly layer: 'mark' | 'inside' | 'outside';
+  readonly layer: 'engrave' | 'inside' | 'outside';
   readonly contours: readonly Contour[];
 }
 
@@ -46,7 +46,7 @@ interface Pass {
 function passesOf(cuts: readonly CutPath[]): Pass[] {
   const depths = depthsOf(cuts);
   const deepest = Math.max(0, ...depths);
-  const passes: Pass[] = [{ layer: 'mark', contours: cuts.flatMap(({ mark }) => mark) }];
+  const passes: Pass[] = [{ layer: 'engrave', contours: cuts.flatMap(({ engrave }) => engrave) }];
   for (let depth = deepest; depth >= 0; depth -= 1) {
     const here = cuts.filter((_, i) => depths[i] === depth);
     const outsides = bySize(here.map(({ outside }) => outside));
@@ -98,7 +98,7 @@ function ordered(
   passes: readonly Pass[],
   sort: (contours: readonly Contour[], from: Point) => readonly Contour[],
 ): CutOrder {
-  const layers: Record<Pass['layer'], Contour[]> = { mark: [], inside: [], outside: [] };
+  const layers: Record<Pass['layer'], Contour[]> = { engrave: [], inside: [], outside: [] };
   let [at, travel] = [ORIGIN, 0];
   for (const { layer, contours } of passes) {
     for (const contour of sort(contours, at)) {

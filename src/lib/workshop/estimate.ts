@@ -1,7 +1,7 @@
 import { contourLength } from '$lib/geometry/contourLength.ts';
 import type { Printer, Stock } from '$lib/project/project.ts';
 import type { Printed } from '$lib/stand/body.ts';
-import { marksOf } from './marks.ts';
+import { engravingOf } from './engraving.ts';
 import type { Part } from './part.ts';
 
 /** A number nobody has measured: what it comes to, or what is missing to say so. */
@@ -67,14 +67,14 @@ function total(shares: readonly Share[], over = 1): Estimate {
 
 function cutTimes(part: Part, stocks: readonly Stock[]): Share[] {
   const feed = stocks.find(({ name }) => name === part.stock)?.feed ?? null;
-  const layers = { outside: [part.outside], inside: part.inside, mark: marksOf(part) };
+  const layers = { outside: [part.outside], inside: part.inside, mark: engravingOf(part) };
   return (['outside', 'inside', 'mark'] as const).map((layer) => {
     const length = layers[layer].reduce((sum, contour) => sum + contourLength(contour), 0) * part.quantity;
     const speed = feed?.[layer] ?? null;
     return {
       amount: length,
       per: speed === null ? null : speed * SECONDS,
-      what: `the speed of the ${layer} layer in "${part.stock}"`,
+      what: `the speed of the ${layer === 'mark' ? 'engrave' : layer} layer in "${part.stock}"`,
     };
   });
 }

@@ -1,5 +1,6 @@
 import type { Path, Vertex } from '$lib/geometry/contour.ts';
-import { accents, hasTail, isTall, type Accent } from './accents.ts';
+import { accents, hasTail, isTall, turnedComma, type Accent } from './accents.ts';
+import { smallLetters } from './smallLetters.ts';
 import { lookalikes, replacement, shapes, type Shape } from './strokes.ts';
 
 /** One letter ready to place: open paths in tenths of the letter height, from the left edge and the baseline. */
@@ -7,6 +8,9 @@ export interface Glyph {
   readonly width: number;
   readonly paths: readonly Path[];
 }
+
+/** Gap between the letters’ boxes, in tenths of the height. */
+export const SPACING = 2.6;
 
 /** Height over the baseline that accents stand on, over capitals and over small letters. */
 const ACCENT_ON_CAPITAL = 10.9;
@@ -33,11 +37,42 @@ function makeGlyph(letter: string): Glyph | null {
   if (whole && rest.length === 0) return draw(whole);
   const [base = '', ...marks] = letter.normalize('NFD');
   const shape = shapes.get(base);
-  const found = marks.map((mark) => accents.get(mark));
+  const found = marks.map((mark) => (mark === CEDILLA && hasTail(base) ? turnedComma : accents.get(mark)));
   const joined = found.filter((accent) => accent !== undefined);
-  if (!shape || joined.length < found.length || !fits(base, joined)) return null;
-  return joinAccents(base, shape, joined);
+  if (shape && joined.length === found.length && fits(base, joined)) return joinAccents(base, shape, joined);
+  return inARow(letter);
 }
+
+const CEDILLA = '\u0327';
+
+/**
+ * A letter that Unicode takes for several, or for one of another size: `½`, `™`, `ﬁ`, `Ǆ`. Null where it does not, or where
+ * one of them has no shape.
+ */
+function inARow(letter: string): Glyph | null {
+  const several = letter.normalize('NFKD').replaceAll('\u2044', '/');
+  const row =
+    smallLetters.get(letter) ??
+    (several === letter.normalize('NFD') ? [] : lettersOf(several).map((text) => ({ text, scale: 1, raise: 0 })));
+  if (row.length === 0) return null;
+  let [end, before] = [0, 0];
+  const paths: Path[] = [];
+  for (const { text, scale, raise } of row) {
+    for (const one of lettersOf(text)) {
+      const glyph = findGlyph(one);
+      if (glyph === null) return null;
+      const left = end + SPACING * Math.min(before, scale);
+      paths.push(...moved(scaled(glyph, scale), left, raise));
+      [end, before] = [left + glyph.width * scale, scale];
+    }
+  }
+  return { width: end, paths };
+}
+
+const scaled = ({ width, paths }: Glyph, by: number): Glyph => ({
+  width: width * by,
+  paths: paths.map((path) => ({ ...path, vertices: path.vertices.map((v) => ({ ...v, x: v.x * by, y: v.y * by })) })),
+});
 
 /** One accent above and one below a letter is what the line of text has room for. */
 function fits(base: string, joined: readonly Accent[]): boolean {

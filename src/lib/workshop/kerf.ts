@@ -3,7 +3,7 @@ import { growContour } from '$lib/geometry/growContour.ts';
 import { pointGap } from '$lib/geometry/edgeGap.ts';
 import { failure, success, type Fault, type Result } from '$lib/project/fault.ts';
 import type { Circle, Contour, Path } from '$lib/geometry/contour.ts';
-import { marksOf } from './marks.ts';
+import { engravingOf } from './engraving.ts';
 import type { Part } from './part.ts';
 
 /** What the middle of the beam follows to leave a part at its finished size. */
@@ -12,8 +12,8 @@ export interface CutPath {
   readonly outside: Path;
   /** Its holes and slots shrunk by half the kerf. */
   readonly inside: readonly (Path | Circle)[];
-  /** Drawn, not cut: unchanged. */
-  readonly mark: readonly Contour[];
+  /** Engraved, not cut: unchanged. */
+  readonly engrave: readonly Contour[];
 }
 
 /**
@@ -32,7 +32,7 @@ export function cutPath(part: Part, kerf: number): Result<CutPath> {
   const cut = inside.filter((hole) => hole !== null);
   return outside === null || faults.length > 0
     ? failure(...faults)
-    : success({ outside, inside: cut, mark: marksOf(part) });
+    : success({ outside, inside: cut, engrave: engravingOf(part) });
 }
 
 /** How far the beam's edge comes from the finished outline at its furthest corner, mm: half the kerf, more at mitres. */

@@ -1,5 +1,5 @@
 import type { Path } from '$lib/geometry/contour.ts';
-import { findGlyph, lettersOf, replacementGlyph, type Glyph } from './glyph.ts';
+import { findGlyph, lettersOf, replacementGlyph, SPACING, type Glyph } from './glyph.ts';
 
 /** Where a line of text goes. Lengths in mm. */
 export interface LetteringPlace {
@@ -14,15 +14,12 @@ export interface LetteringPlace {
   readonly turn?: number;
 }
 
-/** Gap between the letters' boxes, in tenths of the height. */
-const SPACING = 2.6;
-
 /** How far a line may reach above and below its baseline, as a share of the letter height: accents and tails. */
 export const LETTERING_ABOVE = 1.3;
 export const LETTERING_BELOW = 0.3;
 
 /**
- * Single-stroke lettering as open paths for the `mark` layer, arcs as true arcs. What has no shape of its own is drawn
+ * Single-stroke lettering as open paths for the `engrave` layer, arcs as true arcs. What has no shape of its own is drawn
  * as a crossed box, one for each letter, never left out; see `canLetter`.
  *
  * @throws RangeError for a height that is not over 0 or a place that is not finite.

@@ -9,15 +9,15 @@ export type Spot = Pick<Placement, 'x' | 'y' | 'turn'>;
 interface Cuttable {
   readonly outside: Path;
   readonly inside: readonly (Path | Circle)[];
-  readonly mark: readonly Contour[];
+  readonly engrave: readonly Contour[];
 }
 
-/** A part, or its cut path, in the sheet's frame. Everything else about it stays as it was. */
+/** What is cut of a part, in the sheet's frame. Everything else about it stays as it was. */
 export const placed = <Thing extends Cuttable>(thing: Thing, spot: Spot): Thing => ({
   ...thing,
   outside: placedContour(thing.outside, spot),
   inside: thing.inside.map((hole) => placedContour(hole, spot)),
-  mark: thing.mark.map((contour) => placedContour(contour, spot)),
+  engrave: thing.engrave.map((contour) => placedContour(contour, spot)),
 });
 
 /** A contour turned about the origin, then moved. */

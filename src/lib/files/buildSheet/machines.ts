@@ -79,7 +79,7 @@ function cutter({ project }: Subject): Block {
     [
       `Kerf that the sheet files take into account, ${unit}: ${stock.map(({ name, kerf }) => `${name} ${fine(kerf ?? cutter.kerf)}`).join(', ')}.`,
       'Cut the coupon from each board first and measure it.',
-      'Marks first, then insides, then outsides: what is loose no longer moves true.',
+      'Engraving first, then insides, then outsides: a part that has come loose can no longer be cut true.',
     ],
     'Cutter',
   );

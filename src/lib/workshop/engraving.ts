@@ -3,8 +3,8 @@ import { letter } from './lettering.ts';
 import type { Part } from './part.ts';
 import { labelsOf } from './pieceLabel.ts';
 
-/** Everything of a part on the `mark` layer: its marks, and its labels as strokes. */
-export const marksOf = (part: Part): readonly Contour[] => [
+/** Everything of a part on the `engrave` layer: its centre lines, and its labels as strokes. */
+export const engravingOf = (part: Part): readonly Contour[] => [
   ...part.mark,
   ...labelsOf(part).flatMap(({ text, height, x, y }) => letter(text, { height, x, y, anchor: 'middle' })),
 ];
