@@ -12,6 +12,7 @@ const driver = (name: string, role: Driver['role'], height: number): Driver => (
   name,
   role,
   diameter: 50,
+  radiating: null,
   height,
   offset: 0,
   acousticDepth: 0,

@@ -6,7 +6,7 @@ import type { Crossover, Desk, Driver } from '$lib/project/project.ts';
 
 /** A driver whose acoustic centre stands at a point; what the crossover does not look at is filled in plainly. */
 export function placed(name: string, role: Driver['role'], height: number, acousticCentre: Vec3): PlacedDriver {
-  const driver: Driver = { name, role, diameter: 25, height, offset: 0, acousticDepth: 0 };
+  const driver: Driver = { name, role, diameter: 25, radiating: null, height, offset: 0, acousticDepth: 0 };
   return { driver, position: acousticCentre, acousticCentre, distance: 0, offAxis: 0 };
 }
 

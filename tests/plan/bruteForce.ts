@@ -39,7 +39,9 @@ export function pressure({ project, layout, plan }: Planned, side: SideName, fre
       const towards = subtract(point ?? plan.head, placed.position);
       const cosine = dot(towards, axis) / length(towards);
       const sine = cosine > 0 ? Math.sqrt(Math.max(0, 1 - cosine ** 2)) : 1;
-      const x = (wavenumber * driver.diameter * sine) / 2;
+      const across =
+        driver.radiating ?? (driver.role === 'tweeter' ? Math.min(25, driver.diameter) : 0.78 * driver.diameter);
+      const x = (wavenumber * across * sine) / 2;
       const beam = x === 0 ? 1 : (2 * besselJ1(x)) / x;
       const behind = cosine < 0 ? around(narrow, -cosine * frequency) : 1;
       const widths = widthsInTheWay({ project, layout, plan }, side, placed.position, point);

@@ -1,11 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { distance } from '$lib/geometry/point.ts';
+import { allFindings } from '$lib/plan/findings/suggest.ts';
+import { headRoomOf } from '$lib/plan/headRoom.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { soundOf } from '$lib/plan/sound.ts';
 import type { ResponsePlan, SoundPlan } from '$lib/plan/soundDocument.ts';
 import { sideNames } from '$lib/project/project.ts';
 import { magnitude, plus } from '../acoustics/complex.ts';
+import { numberFrom } from '../numbers.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
 import { pressure, type Planned } from './bruteForce.ts';
 
@@ -115,6 +118,51 @@ test('without a design point the phase is the plan’s own', () => {
   expect(sound?.sumLevel).toBeCloseTo(planned?.sumLevel ?? NaN, 9);
 });
 
+test('a rim changes nothing that is heard where it is stated what radiates', () => {
+  const stated = { '/speaker/drivers/0/radiating': 25, '/speaker/drivers/1/radiating': 70 };
+  const withRims = (tweeter: number, woofer: number) =>
+    certainly({ ...stated, '/speaker/drivers/0/diameter': tweeter, '/speaker/drivers/1/diameter': woofer });
+  const acoustics = ({ project: of, layout, plan: result }: Planned) => ({
+    sides: result.sides,
+    sound: soundOf(of, layout, result),
+    room: headRoomOf(of, layout, result),
+    findings: allFindings(of, layout, result, soundOf(of, layout, result)).map(({ text }) => text),
+  });
+  const before = acoustics(withRims(25, 95));
+  fc.assert(
+    fc.property(numberFrom(25, 125), numberFrom(70, 160), (tweeter, woofer) => {
+      expect(acoustics(withRims(tweeter, woofer))).toEqual(before);
+    }),
+    { numRuns: 5 },
+  );
+});
+
+test('a rim taken for the dome no longer narrows the safe zone nor makes a finding', () => {
+  const flange = certainly({ '/speaker/drivers/0/diameter': 104 });
+  const dome = certainly({ '/speaker/drivers/0/diameter': 104, '/speaker/drivers/0/radiating': 25 });
+  const wrong = certainly({ '/speaker/drivers/0/diameter': 104, '/speaker/drivers/0/radiating': 104 });
+  const treble = ({ project: of, layout, plan: result }: Planned) =>
+    Math.min(...headRoomOf(of, layout, result).seats.flatMap(({ plan: map }) => [...map.treble]));
+  expect(treble(flange)).toBe(treble(dome));
+  // At the maps' far corners, some 25° off its axis, a piston of 104 mm is near its first null at 10 kHz.
+  expect(treble(wrong)).toBeLessThan(treble(dome) - 15);
+  const [estimated, stated] = [flange, dome].map(({ plan: { sides } }) => sides.right.drivers[0]);
+  expect(estimated).toMatchObject({ radiating: 25, radiatingEstimated: true });
+  expect(stated).toMatchObject({ radiating: 25, radiatingEstimated: false });
+});
+
+test('a finding that hangs on an estimated diameter says so', () => {
+  const off = { '/layouts/0/aim/toe': { rule: 'straight' }, '/speaker/drivers/0/role': 'full-range' };
+  const textOf = (changes: Changes) => {
+    const { project: of, layout, plan: result } = certainly({ ...off, ...changes });
+    const found = allFindings(of, layout, result, soundOf(of, layout, result));
+    return found.find(({ code }) => code === 'treble-off-axis')?.text;
+  };
+  const wide = { '/speaker/drivers/0/diameter': 100 };
+  expect(textOf(wide)).toContain('for a radiating diameter of 78 mm, which is an estimate: measure it.');
+  expect(textOf({ ...wide, '/speaker/drivers/0/radiating': 78 })).toMatch(/less at 10 kHz\.$/);
+});
+
 describe('for any desk', () => {
   test('every number is finite', () => {
     let sounds = 0;
@@ -212,7 +260,7 @@ describe('reflections', () => {
   test('add up: spreading, absorption and, at low frequencies, nothing else', () => {
     const sound = heard({
       ...nothingNear,
-      '/speaker/drivers/0/diameter': 3,
+      '/speaker/drivers/0/radiating': 3,
       '/layouts/0/room': { absorption: { desk: 0.5 } },
     });
     const desk = sound.sides.right.reflections.find(

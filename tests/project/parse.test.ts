@@ -89,6 +89,11 @@ describe('faults', () => {
       '/speaker/drivers/1/diameter: expected a driver that fits the baffle, 165 mm at most, got 166',
     ],
     [
+      { '/speaker/drivers/1/radiating': 95.1 },
+      "/speaker/drivers/1/radiating: expected a length of 95 mm at most, as the rim's diameter, got 95.1",
+    ],
+    [{ '/speaker/drivers/1/radiating': 0 }, '/speaker/drivers/1/radiating: expected a length over 0 mm, got 0'],
+    [
       { '/speaker/drivers/1/name': 'tweeter' },
       '/speaker/drivers/1/name: expected a name not used before, got "tweeter"',
     ],

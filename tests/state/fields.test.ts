@@ -9,6 +9,8 @@ import { project } from '../projects.ts';
 
 /** The demo with everything in it that a project may have. */
 const full = project({
+  '/speaker/drivers/0/radiating': 25,
+  '/speaker/drivers/1/radiating': 75,
   '/speaker/centreOfMass': { depth: 100, height: 130 },
   '/layouts/0/stand/stop': { height: 8, thickness: 6 },
   '/layouts/0/aim/through': { between: ['tweeter', 'woofer'], fraction: 0.5 },

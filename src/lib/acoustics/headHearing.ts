@@ -1,7 +1,7 @@
 import { radians } from '$lib/geometry/angle.ts';
 import { angleBetween, distance, subtract, type Vec3 } from '$lib/geometry/point.ts';
-import type { PlacedDriver, Pose } from '$lib/layout/pose.ts';
-import { sideNames, type SideName, type Speaker } from '$lib/project/project.ts';
+import type { Pose } from '$lib/layout/pose.ts';
+import { sideNames, type Driver, type SideName, type Speaker } from '$lib/project/project.ts';
 import { CANCELLED } from './crossover.ts';
 import { meetingOf, relativeDifference, sumRatio, type Meeting } from './driversMeet.ts';
 import { pathDifference } from './path.ts';
@@ -89,17 +89,18 @@ function least(levels: readonly LevelAt[], head: Vec3, start: number): number {
 }
 
 function trebleOf({ forward, drivers }: Voice, speed: number): LevelAt {
-  const { driver, position } = highest(drivers);
+  const driver = trebleDriver(drivers.map((one) => one.driver));
+  const position = drivers.find((one) => one.driver === driver)?.position;
+  if (!position) throw new Error('the treble driver is one of the drivers');
   const size = pistonSize(pistonRadius(driver), HEAD_LIMITS.treble.frequency, speed);
   return (head) => pistonLevel(size, angleBetween(forward, subtract(head, position)));
 }
 
 const order = { tweeter: 0, 'full-range': 1, midrange: 2, woofer: 3 } as const;
 
-function highest(drivers: readonly PlacedDriver[]): PlacedDriver {
-  const [first] = [...drivers].sort(
-    ({ driver: a }, { driver: b }) => order[a.role] - order[b.role] || a.diameter - b.diameter,
-  );
+/** The driver that plays the treble: the one with the highest role, the smallest of several. */
+export function trebleDriver(drivers: readonly Driver[]): Driver {
+  const [first] = [...drivers].sort((a, b) => order[a.role] - order[b.role] || pistonRadius(a) - pistonRadius(b));
   if (!first) throw new Error('a loudspeaker has at least one driver');
   return first;
 }

@@ -8,6 +8,7 @@ import { isHighPass } from './alignment.ts';
 import { meetingOf } from './driversMeet.ts';
 import { pathDifference } from './path.ts';
 import { pistonLevel, pistonRadius, pistonSize } from './piston.ts';
+import { radiatingOf } from './radiating.ts';
 
 /** What it costs the driver that plays the treble: how far off its axis the head is, and what it loses there. */
 export interface TreblePrice {
@@ -16,6 +17,8 @@ export interface TreblePrice {
   readonly offAxis: number;
   /** Level of its piston at `PRICE_FREQUENCY` re on its axis, dB. */
   readonly level: number;
+  /** Whether the piston's diameter is an estimate. */
+  readonly estimated: boolean;
 }
 
 /** A way to bring both drivers of a crossover to the head in step. */
@@ -64,7 +67,8 @@ export function lineUp(
   const price = ({ drivers }: Pick<Pose, 'drivers'>): TreblePrice => {
     const offAxis = drivers.find(({ driver }) => driver.name === treble.name)?.offAxis ?? 0;
     const size = pistonSize(pistonRadius(treble), PRICE_FREQUENCY, speed);
-    return { driver: treble.name, offAxis, level: pistonLevel(size, offAxis) };
+    const { estimated } = radiatingOf(treble);
+    return { driver: treble.name, offAxis, level: pistonLevel(size, offAxis), estimated };
   };
   const stood = (changed: Layout): Pose | null => {
     const placed = placeSide(speaker, changed, side);

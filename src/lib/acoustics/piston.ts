@@ -1,6 +1,7 @@
 import { rootBetween } from '$lib/geometry/root.ts';
 import type { Driver } from '$lib/project/project.ts';
 import { jinc } from './bessel.ts';
+import { radiatingOf } from './radiating.ts';
 
 /** First null of the piston's directivity function, x = ka·sin θ (the first zero of J₁). */
 const FIRST_NULL = 3.8317059702075125;
@@ -8,8 +9,8 @@ const FIRST_NULL = 3.8317059702075125;
 /** Levels are cut off here, dB: the null itself has none, and nothing so far down is heard beside anything else. */
 const SILENT = -120;
 
-/** Radius of the flat piston that stands for a driver, mm: half the stated diameter, which is taken as the cone's or dome's own. */
-export const pistonRadius = (driver: Driver): number => driver.diameter / 2;
+/** Radius of the flat piston that stands for a driver, mm: half of what radiates, stated or estimated. */
+export const pistonRadius = (driver: Driver): number => radiatingOf(driver).diameter / 2;
 
 /** ka for a piston of a radius in mm at a frequency in Hz; `speed` is the speed of sound, m/s. */
 export const pistonSize = (radius: number, frequency: number, speed: number): number =>

@@ -53,6 +53,9 @@ export interface DriverPlan {
   readonly distance: number;
   /** Degrees at the position between axis and head. */
   readonly offAxis: number;
+  /** Diameter that makes it beam, mm, and whether that is an estimate, as nobody stated it. */
+  readonly radiating: number;
+  readonly radiatingEstimated: boolean;
 }
 
 export interface CrossoverPlan {

@@ -1,14 +1,17 @@
-import { HEAD_LIMITS } from '$lib/acoustics/headHearing.ts';
+import { HEAD_LIMITS, trebleDriver } from '$lib/acoustics/headHearing.ts';
 import { headRoomSteps as stepsFor, type HeadRoom } from '$lib/acoustics/headRoom.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
-import type { Plan } from './document.ts';
+import type { DriverPlan, Plan } from './document.ts';
 import { seatsOf, voicesOf } from './headVoices.ts';
+import { radiatingPlan } from './sides.ts';
 
 /** How far the head may move, as the page sees it: mm, dB and µs; the limits with their sources. Plain data and arrays. */
 export interface HeadRoomPlan extends HeadRoom {
   readonly layout: string;
   readonly limits: typeof HEAD_LIMITS;
+  /** The driver whose beam sets the treble, and what it radiates from. */
+  readonly treble: { readonly driver: string } & Pick<DriverPlan, 'radiating' | 'radiatingEstimated'>;
 }
 
 /**
@@ -21,5 +24,7 @@ export const headRoomOf = (...asked: Parameters<typeof headRoomSteps>): HeadRoom
 /** The same in steps of some milliseconds, each with the share that is done, 0…1: for what must answer in between. */
 export function* headRoomSteps(project: Project, layout: Layout, plan: Plan): Generator<number, HeadRoomPlan> {
   const steps = stepsFor(project.speaker, voicesOf(project, plan), seatsOf(layout, plan), plan.speedOfSound);
-  return { layout: plan.layout, limits: HEAD_LIMITS, ...(yield* steps) };
+  const driver = trebleDriver(project.speaker.drivers);
+  const treble = { driver: driver.name, ...radiatingPlan(driver) };
+  return { layout: plan.layout, limits: HEAD_LIMITS, treble, ...(yield* steps) };
 }

@@ -1,10 +1,17 @@
 import { degrees } from '$lib/geometry/angle.ts';
 import { along, dot, subtract, type Vec3 } from '$lib/geometry/point.ts';
 import { crossoverSums } from '$lib/acoustics/crossover.ts';
+import { radiatingOf } from '$lib/acoustics/radiating.ts';
 import { reflections } from '$lib/acoustics/reflection.ts';
 import type { Pose } from '$lib/layout/pose.ts';
-import type { Layout, Speaker } from '$lib/project/project.ts';
-import type { SidePlan } from './document.ts';
+import type { Driver, Layout, Speaker } from '$lib/project/project.ts';
+import type { DriverPlan, SidePlan } from './document.ts';
+
+/** What a driver radiates from, as documents say it. */
+export function radiatingPlan(driver: Driver): Pick<DriverPlan, 'radiating' | 'radiatingEstimated'> {
+  const { diameter, estimated } = radiatingOf(driver);
+  return { radiating: diameter, radiatingEstimated: estimated };
+}
 
 /** One side of the plan from its pose: angles to degrees, and what reaches the head from it. */
 export function sidePlan(speaker: Speaker, layout: Layout, pose: Pose, head: Vec3, speedOfSound: number): SidePlan {
@@ -27,6 +34,7 @@ export function sidePlan(speaker: Speaker, layout: Layout, pose: Pose, head: Vec
       acousticCentre,
       distance,
       offAxis: degrees(offAxis),
+      ...radiatingPlan(driver),
     })),
     crossovers: crossoverSums(speaker.crossovers, pose.drivers, head, speedOfSound).map((sum) => ({
       ...sum,

@@ -1,4 +1,3 @@
-import { radians } from '$lib/geometry/angle.ts';
 import { distance } from '$lib/geometry/point.ts';
 import { sixSided } from '$lib/geometry/solid.ts';
 import { arrivalsOf, type Arrival } from '$lib/acoustics/arrivals.ts';
@@ -18,6 +17,7 @@ import { monitorBody } from '$lib/layout/bodies.ts';
 import type { PlacedDriver } from '$lib/layout/pose.ts';
 import { sideNames, type Layout, type Project, type SideName, type Speaker } from '$lib/project/project.ts';
 import type { Plan, SidePlan } from './document.ts';
+import { placedDrivers } from './placedDrivers.ts';
 import { crossoverSound } from './sound/crossovers.ts';
 import { driverSound } from './sound/drivers.ts';
 import { earlySound } from './sound/early.ts';
@@ -88,14 +88,6 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
     early: { level: EARLY.level, window: EARLY.window, source: EARLY.source, plainly: EARLY.plainly },
     leftOut,
   };
-}
-
-/** The drivers as the acoustics take them: the plan's, with their angles back in radians. */
-function placedDrivers(speaker: Speaker, { drivers }: SidePlan): PlacedDriver[] {
-  return speaker.drivers.flatMap((driver) => {
-    const placed = drivers.find(({ name }) => name === driver.name);
-    return placed ? [{ ...placed, driver, offAxis: radians(placed.offAxis) }] : [];
-  });
 }
 
 const screensOf = (speaker: Speaker, layout: Layout, plan: Plan): Screen[] => [

@@ -37,8 +37,9 @@ export interface DriverSound {
   readonly name: string;
   /** Between its axis and the head, at the baffle. */
   readonly offAxis: number;
-  /** Radius of the piston that stands for it: half the stated diameter. */
-  readonly radius: number;
+  /** Diameter of the piston that stands for it, and whether that is an estimate, as nobody stated it. */
+  readonly radiating: number;
+  readonly radiatingEstimated: boolean;
   /** At the head re on its axis; an upper bound of the loss, as for any dome or cone. */
   readonly levels: Float64Array;
   readonly beams: readonly BeamPlan[];
@@ -99,6 +100,8 @@ export interface TreblePlan {
   readonly offAxis: number;
   /** At `frequency`, re on its axis. */
   readonly level: number;
+  /** Whether the diameter that makes it beam is an estimate. */
+  readonly radiatingEstimated: boolean;
   readonly frequency: number;
 }
 

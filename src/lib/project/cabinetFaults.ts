@@ -37,7 +37,18 @@ function rimFaults(speaker: Speaker, driver: Driver, index: number): Fault[] {
   return faults;
 }
 
-/** What cannot be built: a baffle that leans past the back of the box, a driver over the baffle's edge. */
+/** A dome or cone lies within its rim. */
+const radiatingFaults = ({ diameter, radiating }: Driver, index: number): Fault[] =>
+  radiating === null || radiating <= diameter
+    ? []
+    : [
+        {
+          pointer: pointerTo('speaker', 'drivers', index, 'radiating'),
+          message: `expected a length of ${mm(diameter)} mm at most, as the rim's diameter, got ${mm(radiating)}`,
+        },
+      ];
+
+/** What cannot be built: a baffle that leans past the back of the box, a driver over the baffle's edge, a cone wider than its rim. */
 export function cabinetFaults(speaker: Speaker): Fault[] {
   const top = topDepth(speaker);
   if (top <= 0) {
@@ -49,7 +60,10 @@ export function cabinetFaults(speaker: Speaker): Fault[] {
     ];
   }
   return [
-    ...speaker.drivers.flatMap((driver, index) => rimFaults(speaker, driver, index)),
+    ...speaker.drivers.flatMap((driver, index) => [
+      ...rimFaults(speaker, driver, index),
+      ...radiatingFaults(driver, index),
+    ]),
     ...centreOfMassFaults(speaker),
   ];
 }

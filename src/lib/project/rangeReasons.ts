@@ -11,6 +11,7 @@ const reasons: Readonly<Record<keyof typeof ranges, string>> = {
   mass: 'what a person can put on a desk, with margin',
   centreOfMass: 'inside the box',
   driverDiameter: 'from an earphone-sized tweeter to the largest woofer made',
+  radiatingDiameter: 'from the dome of an earphone to the largest cone made',
   driverHeight: 'along the largest raked baffle',
   driverOffset: 'half the widest baffle',
   designDistance: 'from headphones on a stand to a hall; most makers measure at 1 or 2 m',

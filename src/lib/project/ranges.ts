@@ -24,6 +24,7 @@ export const ranges = {
   mass: { what: 'a mass', min: 0.01, max: 200, unit: 'kg' },
   centreOfMass: length(0, 3000),
   driverDiameter: length(3, 1000),
+  radiatingDiameter: length(1, 1000),
   driverHeight: length(0, 5000),
   driverOffset: place(-1500, 1500),
   designDistance: length(50, 20000),

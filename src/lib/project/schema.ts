@@ -32,7 +32,9 @@ const optional = v.optional;
 const driver = record({
   name: name(),
   role: word(['tweeter', 'midrange', 'woofer', 'full-range']),
+  // Of the whole rim. The dome or cone within it sends the sound out; null: estimated, see `radiatingOf`.
   diameter: q(ranges.driverDiameter),
+  radiating: optional(orNull(q(ranges.radiatingDiameter)), null),
   height: q(ranges.driverHeight),
   offset: optional(q(ranges.driverOffset), 0),
   acousticDepth: optional(q(ranges.acousticDepth), 0),

@@ -34,7 +34,13 @@ const speaker = {
     ['woofer', 'woofer'],
     ['full-range', 'full-range'],
   ]),
-  '/speaker/drivers/*/diameter': number('Diameter', ranges.driverDiameter, 'of the whole rim, on the baffle'),
+  '/speaker/drivers/*/diameter': number('Rim diameter', ranges.driverDiameter, 'of the whole rim, on the baffle'),
+  '/speaker/drivers/*/radiating': number(
+    'Radiating diameter',
+    ranges.radiatingDiameter,
+    'of the dome, or the cone with half its surround',
+    { empty: 'estimated' },
+  ),
   '/speaker/drivers/*/height': number('Centre height', ranges.driverHeight, 'up the baffle from its bottom edge'),
   '/speaker/drivers/*/offset': number('Centre offset', ranges.driverOffset, 'from the middle; plus is inboard'),
   '/speaker/drivers/*/acousticDepth': number(

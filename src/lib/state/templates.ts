@@ -10,6 +10,7 @@ export function newDriver({ drivers, width, height }: Project['speaker']): Drive
     name: freeName('driver', drivers),
     role: 'midrange',
     diameter,
+    radiating: null,
     height: Math.round(height / 2),
     offset: 0,
     acousticDepth: 0,

@@ -46,16 +46,19 @@ const DEEPEST = -60;
 /** A head that sits outside the beam of the driver that plays the treble. */
 function treble(side: SideName, { crossovers, drivers }: SideSound): Finding[] {
   const highest = crossovers.length === 0 ? drivers.slice(0, 1) : topDrivers(crossovers, drivers);
-  return highest.flatMap(({ name, offAxis, levels }): Finding[] => {
+  return highest.flatMap(({ name, offAxis, levels, radiating, radiatingEstimated }): Finding[] => {
     const level = levels[nearestPlace(PRICE_FREQUENCY)] ?? 0;
     const { limit, source } = HEAD_LIMITS.treble;
     if (-level <= limit) return [];
+    const estimate = radiatingEstimated
+      ? ` That is for a radiating diameter of ${mmText(radiating)}, which is an estimate: measure it.`
+      : '';
     return [
       {
         code: 'treble-off-axis',
         level: 'caution',
         side,
-        text: `The head is ${degreesText(offAxis)} off the axis of the ${name} of the ${side} loudspeaker, which beams: up to ${levelText(-level)} less at ${frequencyText(PRICE_FREQUENCY)}.`,
+        text: `The head is ${degreesText(offAxis)} off the axis of the ${name} of the ${side} loudspeaker, which beams: up to ${levelText(-level)} less at ${frequencyText(PRICE_FREQUENCY)}.${estimate}`,
         value: level,
         limit: -limit,
         unit: 'dB',

@@ -51,10 +51,11 @@ export function crossoverSound(standing: Standing, crossover: Crossover): Crosso
   };
 }
 
-const treble = ({ driver, offAxis, level }: TreblePrice): TreblePlan => ({
+const treble = ({ driver, offAxis, level, estimated }: TreblePrice): TreblePlan => ({
   driver,
   offAxis: degrees(offAxis),
   level,
+  radiatingEstimated: estimated,
   frequency: PRICE_FREQUENCY,
 });
 

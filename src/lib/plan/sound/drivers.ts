@@ -4,6 +4,7 @@ import { jincNear } from '$lib/acoustics/jincTable.ts';
 import { beamHalfAngle, forwardSine, pistonRadius, pistonSize } from '$lib/acoustics/piston.ts';
 import { decibels } from '$lib/acoustics/response.ts';
 import type { PlacedDriver } from '$lib/layout/pose.ts';
+import { radiatingPlan } from '$lib/plan/sides.ts';
 import type { DriverSound } from '$lib/plan/soundDocument.ts';
 
 /** Where the width of a beam is stated, Hz: the octaves in which drivers of a desk loudspeaker beam. */
@@ -20,7 +21,7 @@ export function driverSound({ driver, offAxis }: PlacedDriver, speed: number): D
   return {
     name: driver.name,
     offAxis: degrees(offAxis),
-    radius,
+    ...radiatingPlan(driver),
     levels: Float64Array.from(frequencies, (f) => decibels(jincNear(perHertz * f) ** 2)),
     beams: BEAM_FREQUENCIES.map((frequency) => ({
       frequency,

@@ -1,6 +1,7 @@
 import { filterLag } from '$lib/acoustics/alignment.ts';
 import { lowerAndUpper } from '$lib/acoustics/pair.ts';
 import { forwardSine, pistonLevel, pistonRadius, pistonSize } from '$lib/acoustics/piston.ts';
+import { ESTIMATE_RULE } from '$lib/acoustics/radiating.ts';
 import { PRICE_FREQUENCY } from '$lib/acoustics/lineUp.ts';
 import { degrees, radians } from '$lib/geometry/angle.ts';
 import type { CrossoverPlan, ReflectionPlan } from '$lib/plan/document.ts';
@@ -40,7 +41,7 @@ const height = quantity(
   'mm',
   ({ project, index }) => project.speaker.drivers[index]?.height ?? NaN,
 );
-const radius = quantity('R', 'half the driver’s diameter', 'mm', ({ project, index }) => {
+const radius = quantity('R', 'half the driver’s radiating diameter', 'mm', ({ project, index }) => {
   const driver = project.speaker.drivers[index];
   return driver ? pistonRadius(driver) : NaN;
 });
@@ -93,7 +94,7 @@ const drivers: readonly Formula[] = [
     result: beam,
     term: over(times(2, Math.PI, treble, radius, call('sin', offAxis)), times(1000, c)),
     source: 'ka · sin δ of a circular piston (Beranek and Mellow, as quoted)',
-    limits: 'The diameter as stated counts as the cone’s or dome’s own.',
+    limits: `Of the dome or cone, not of the rim. Where nobody stated it, it is an estimate: ${ESTIMATE_RULE}.`,
     figure: 'piston',
   },
   {

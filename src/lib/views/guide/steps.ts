@@ -145,14 +145,19 @@ export const steps: readonly Step[] = [
     key: 'drivers',
     title: 'The drivers',
     how: [
-      'Diameter: over the whole rim.',
+      'Rim diameter: over the whole rim. Radiating diameter: over the dome, or over the cone to the middle of its surround; leave it empty if a grille is in the way, and it is estimated.',
       'Height: from the bottom edge of the front to the rim’s lowest and to its highest point; the centre is half-way.',
       'Offset: from the middle of the front to the centre; towards the other loudspeaker is plus.',
     ],
     well: 'One millimetre, above all for the driver that is pointed at you.',
     figure: driversFigure,
     asks: ({ speaker }) =>
-      each(speaker.drivers, '/speaker/drivers', [['diameter'], ['height', 'driverHeight'], ['offset', 'driverOffset']]),
+      each(speaker.drivers, '/speaker/drivers', [
+        ['diameter'],
+        ['radiating'],
+        ['height', 'driverHeight'],
+        ['offset', 'driverOffset'],
+      ]),
   },
   {
     key: 'marks',

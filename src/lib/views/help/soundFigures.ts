@@ -39,6 +39,23 @@ export const acousticDepthFigure: Figure = {
   dimensions: [across('depth', [180, 260], [276, 130], 1, 'depth', { beside: 'to' })],
 };
 
+/** Two drivers from the front: a dome in its flange, and a cone in its frame. */
+export const radiatingFigure: Figure = {
+  extent: [0, 0, 420, 230],
+  says: 'A tweeter and a woofer from the front: each has a rim, and within it the dome or the cone that radiates.',
+  shapes: [
+    circle('flange', 'driver', [110, 110], 70),
+    circle('dome', 'driver', [110, 110], 18, { pen: 'wide' }),
+    circle('frame', 'driver', [310, 110], 100),
+    circle('cone', 'driver', [310, 110], 78, { pen: 'wide' }),
+    circle('cap', 'driver', [310, 110], 24, { pen: 'narrow' }),
+  ],
+  dimensions: [
+    upright('rim', [110, 40], [110, 180], -1, 'rim', { base: 40 }),
+    upright('radiating', [310, 32], [310, 188], 1, 'radiating', { base: 410 }),
+  ],
+};
+
 /** Levels over frequency: what goes to the lower driver falls where what goes to the upper one rises. */
 export const crossoverFigure: Figure = {
   extent: [0, -10, 420, 230],

@@ -11,6 +11,7 @@ export type TermKey =
   | 'triangle'
   | 'setback'
   | 'acoustic-depth'
+  | 'radiating'
   | 'crossover'
   | 'meeting'
   | 'phase'
@@ -45,6 +46,7 @@ const ofFields: readonly (readonly [end: RegExp, term: TermKey])[] = [
   [/\/speaker\/baffleRake$/, 'rake'],
   [/\/speaker\/mirrored$/, 'mirrored'],
   [/\/speaker\/centreOfMass$/, 'balance'],
+  [/\/drivers\/\d+\/radiating$/, 'radiating'],
   [/\/acousticDepth$/, 'acoustic-depth'],
   [/\/crossovers\/\d+\/frequency$/, 'crossover'],
   [/\/crossovers\/\d+\/alignment$/, 'meeting'],

@@ -70,6 +70,11 @@ export const terms: Readonly<Record<TermKey, Term>> = {
     'How far behind the face of the front a driver’s sound seems to start. A cone starts deeper than a dome; not known is 0.',
     sound.acousticDepthFigure,
   ),
+  radiating: term(
+    'Rim and radiating diameter',
+    'The rim is what lies on the baffle. Only the dome, or the cone with half of its surround, sends sound out: the wider that is, the narrower the beam.',
+    sound.radiatingFigure,
+  ),
   crossover: term(
     'Crossover',
     'The frequency at which two drivers are equally loud. Below it the lower one plays, above it the upper one.',
