@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Finding, Plan } from '$lib/plan/document.ts';
+import { isStanding } from '$lib/plan/findings/testPlane.ts';
+import { verdictText } from '$lib/plan/findings/verdictText.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { edgeNames } from '$lib/stand/tipping.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
@@ -14,9 +16,7 @@ function planned(changes: Changes = {}): Plan {
   return result.value;
 }
 
-const ours = ['falls-over', 'tips', 'may-tip', 'slides', 'little-friction'];
-const standing = (changes: Changes = {}): Finding[] =>
-  planned(changes).findings.filter(({ code }) => ours.includes(code));
+const standing = (changes: Changes = {}): Finding[] => planned(changes).findings.filter(isStanding);
 const right = (changes: Changes): Finding | undefined => standing(changes).find(({ side }) => side === 'right');
 
 const tilted = (degrees: number, stand: object): Changes => ({
@@ -67,22 +67,76 @@ describe('tipping on a plane of 10°', () => {
 });
 
 describe('sliding on the slope', () => {
-  test('is a caution past the friction angle, a note with little to spare, and neither with grip or a stop', () => {
-    expect(right(tilted(20, { lift: 12 }))).toMatchObject({ code: 'slides', level: 'caution', limit: 0.3 });
-    // tan 20° = 0.364; half as much again is 0.546.
-    expect(right(tilted(20, { lift: 12, friction: 0.54 }))).toMatchObject({ code: 'little-friction', level: 'note' });
-    expect(right(tilted(20, { lift: 12, friction: 0.55 }))).toBeUndefined();
+  test('is a fault where no friction holds it, a caution where little may, and nothing with grip or a stop', () => {
+    // tan 20° = 0.364.
+    expect(right(tilted(20, { lift: 12, frictionMost: 0.36 }))).toMatchObject({ code: 'slides', level: 'fault' });
+    expect(right(tilted(20, { lift: 12, frictionMost: 0.37 }))).toMatchObject({ code: 'slides', level: 'caution' });
+    // tan 30° = 0.577: what holds 20° on a plane of 10°.
+    expect(right(tilted(20, { lift: 12, friction: 0.577 }))).toMatchObject({
+      code: 'slides',
+      level: 'caution',
+    });
+    expect(right(tilted(20, { lift: 12, friction: 0.578 }))).toBeUndefined();
+    expect(right(tilted(20, { lift: 20, pad: 2, padFriction: 0.6 }))).toBeUndefined();
     expect(right(tilted(20, { lift: 12, stop: { height: 10, thickness: 6 } }))).toBeUndefined();
+    // A stop does not hold it sideways.
+    expect(right(tilted(20, { lift: 12, friction: 0.1, stop: { height: 10, thickness: 6 } }))?.text).toContain(
+      'sideways along its stop',
+    );
   });
 
   test('suggests a stop that can be built, or says that there is no room', () => {
     const found = right(tilted(20, { lift: 12 }));
-    expect(found?.value).toBeCloseTo(Math.tan(Math.PI / 9), 12);
+    expect(found?.value).toBeCloseTo((Math.atan(0.3) * 180) / Math.PI - 20, 9);
     expect(found?.text).toBe(
-      'The right cabinet slides off its slope of 20°: that takes a friction of 0.36, and 0.3 is set. Add a stop 10 mm high and 6 mm thick, or a pad with more grip.',
+      'The right cabinet may slide off its slope of 20°: that takes a friction of 0.36, and it has 0.3 to 0.75. Add a stop 10 mm high and 6 mm thick, or a pad with more grip.',
     );
     expect(right(tilted(20, { lift: 3 }))?.text).toContain('raise the lift to make room for a stop');
+    const square = right(tilted(20, { lift: 40, base: 'square-to-desk' }));
+    expect(square?.text).toContain('a base turned with the cabinet');
   });
+
+  test('of the demo is said: 2.0° past its slope, at a push of 1.4 N', () => {
+    const { findings, balance } = planned();
+    expect(findings.find(({ code, side }) => code === 'slides' && side === 'left')?.text).toMatch(
+      /when the desk tilts by 2° or at a push of 1\.4 N; it should stay at 10°/,
+    );
+    expect(verdictText(balance.left)).toBe(
+      'Stays on a plane of 2° to 22.2°, depending on the friction, whichever way that is turned, where 10° is asked for; beyond, the cabinet slides backwards on its slope, as at a push of 1.4 N at the cabinet’s top.',
+    );
+  });
+
+  test('of a stand on the desk is told as well', () => {
+    const found = standing(tilted(0, { lift: 60, friction: 0.12 })).filter(({ side }) => side === 'right');
+    expect(found.map(({ code }) => code).toSorted()).toEqual(['slides', 'stand-slides']);
+    expect(found.map(({ value }) => value)).toEqual([expect.closeTo(6.84, 2), expect.closeTo(6.84, 2)]);
+    expect(
+      standing(tilted(0, { lift: 60, friction: 0.12, feet: 4, feetFriction: 0.4, pad: 2, padFriction: 0.4 })),
+    ).toEqual([]);
+  });
+});
+
+test('the verdict passes exactly where nothing is found, on any desk', () => {
+  const counts = { passes: 0, fails: 0 };
+  fc.assert(
+    fc.property(anyDesk, fc.double({ min: 0.1, max: 1, noNaN: true }), (changes, friction) => {
+      const of = project({ ...changes, '/layouts/0/stand/friction': friction });
+      const result = plan(of, firstLayout(of));
+      if (!result.ok) return;
+      for (const side of ['left', 'right'] as const) {
+        const found = result.value.findings.filter((one) => isStanding(one) && one.side === side);
+        const { least } = result.value.balance[side].verdict.holds;
+        expect(found.length > 0).toBe(least < 10);
+        counts[found.length > 0 ? 'fails' : 'passes'] += 1;
+        if (found.length > 0) expect(Math.min(...found.map(({ value }) => value))).toBeCloseTo(least, 9);
+        const text = verdictText(result.value.balance[side]);
+        expect(text).toMatch(/^[A-Z][^.]*(\.\d[^.]*)*\.$/);
+        expect(text).not.toContain('NaN');
+      }
+    }),
+    { numRuns: 60 },
+  );
+  expect(Math.min(counts.passes, counts.fails)).toBeGreaterThan(5);
 });
 
 describe('the balance in the plan', () => {

@@ -66,6 +66,7 @@ const calm = {
   '/layouts/0/placement/left': { x: -430, y: 250 },
   '/layouts/0/placement/right': { x: 430, y: 250 },
   '/layouts/0/monitors': [],
+  '/layouts/0/stand/friction': 0.6,
 };
 
 describe('a suggestion', () => {

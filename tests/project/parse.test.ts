@@ -38,6 +38,9 @@ describe('a sound project', () => {
       cable: null,
       recess: null,
       friction: 0.3,
+      frictionMost: null,
+      padFriction: null,
+      feetFriction: null,
     });
     expect(Object.isFrozen(parsed)).toBe(true);
     expect(Object.isFrozen(parsed.speaker.drivers[0])).toBe(true);
@@ -124,6 +127,10 @@ describe('faults', () => {
     [
       { '/layouts/0/stand/lift': undefined },
       '/layouts/0/stand/lift: expected a length from 0 to 1500 mm, got nothing: only "lift-to-ear" finds the lift by itself',
+    ],
+    [
+      { '/layouts/0/stand/frictionMost': 0.2 },
+      '/layouts/0/stand/frictionMost: expected at least the least friction, 0.3, got 0.2',
     ],
     [{ '/title': 'two\nlines' }, '/title: expected one line of 1 to 200 characters, got "two\\nlines"'],
     [{ '/layouts': [] }, '/layouts: expected a list of 1 to 40 layouts, got a list of 0'],

@@ -1,13 +1,13 @@
 import { degrees } from '$lib/geometry/angle.ts';
-import type { StandSettings } from '$lib/project/project.ts';
-import type { Balance, Span } from '$lib/stand/balance.ts';
+import type { Balance } from '$lib/stand/balance.ts';
 import { stopLoad } from '$lib/stand/sliding.ts';
+import type { Span } from '$lib/stand/span.ts';
 import { GRAVITY, type EdgeName } from '$lib/stand/tipping.ts';
 import type { BalancePlan } from './document.ts';
 
 /** One side's balance as the plan's document has it: angles to degrees, and why a number is missing. */
-export function balancePlan(balance: Balance, { friction, stop }: StandSettings, mass: number | null): BalancePlan {
-  const { cabinet, wood, joint, base, contact, survives, weakest, push, slide } = balance;
+export function balancePlan(balance: Balance, mass: number | null): BalancePlan {
+  const { cabinet, wood, joint, base, contact, survives, weakest, push, slide, grip, verdict } = balance;
   return {
     cabinet,
     wood: wood.centre,
@@ -20,13 +20,17 @@ export function balancePlan(balance: Balance, { friction, stop }: StandSettings,
     push,
     slide: {
       slope: degrees(slide.slope),
-      friction,
+      friction: slide.friction.least,
+      frictionMost: slide.friction.most,
+      by: grip.cabinet.by,
       frictionNeeded: slide.frictionNeeded,
       frictionAngle: degrees(slide.frictionAngle),
       margin: degrees(slide.margin),
-      stop: stop !== null,
+      survives: inDegrees(slide.survives),
+      stop: slide.stop,
       stopLoad: mass === null ? null : stopLoad(slide, mass * GRAVITY),
     },
+    verdict: { ...verdict, holds: inDegrees(verdict.holds) },
     missing: mass === null ? 'the cabinet’s mass is not given: pushes and the joint centre of mass need it' : null,
   };
 }

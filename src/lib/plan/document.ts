@@ -135,6 +135,7 @@ export interface BalancePlan {
   /** Horizontal pushes at the cabinet's top edge, outwards over each edge; null without the cabinet's mass. */
   readonly push: Record<EdgeName, PushPlan> | null;
   readonly slide: SlidePlan;
+  readonly verdict: VerdictPlan;
   /** Why something above is null; null when nothing is. */
   readonly missing: string | null;
 }
@@ -147,15 +148,36 @@ export interface PushPlan {
   readonly slides: number | null;
 }
 
+/** One way in which a loudspeaker does not stay: the cabinet alone or with its stand, and the way it goes; null for any, or along a stop. */
+export interface GivesWayPlan {
+  readonly how: 'tips' | 'slides';
+  readonly what: 'cabinet' | 'both';
+  readonly towards: EdgeName | null;
+}
+
+/** Whether a loudspeaker stays where it is put: the least of tipping and sliding. */
+export interface VerdictPlan {
+  /** The steepest plane on which nothing tips and nothing slides, whichever way that is turned; 0 or less: not on the level. */
+  readonly holds: SpanPlan;
+  /** What gives way first on a steeper one. */
+  readonly first: GivesWayPlan;
+  /** The least level push at the cabinet's top edge that starts anything, N, and what; null without the cabinet's mass. */
+  readonly push: { readonly force: number; readonly starts: GivesWayPlan } | null;
+}
+
 /** A cabinet held on its slope by friction. */
 export interface SlidePlan {
   readonly slope: number;
-  /** The coefficient set, and the one that the slope takes. */
+  /** The coefficient counted, the least that it may be; the most; what makes it; and the one that the slope takes. */
   readonly friction: number;
+  readonly frictionMost: number;
+  readonly by: 'pad' | 'wood';
   readonly frictionNeeded: number;
   /** Slope on which it would just start, atan of the friction; and that less the slope. */
   readonly frictionAngle: number;
   readonly margin: number;
+  /** The steepest plane on which the cabinet stays, turned any way; with a stop, sideways along it. */
+  readonly survives: SpanPlan;
   readonly stop: boolean;
   /** What friction leaves for a stop to hold, N; null without the cabinet's mass. */
   readonly stopLoad: number | null;

@@ -89,7 +89,7 @@ export function* planSteps(project: Project, layout: Layout): Generator<undefine
         balances,
         sites: both((side) => ({ speaker, layout, side, stock, shop })),
       }),
-      balance: both((side) => balancePlan(balances[side], layout.stand, speaker.mass)),
+      balance: both((side) => balancePlan(balances[side], speaker.mass)),
       stand: both((side) => standPlan(stands[side], takes[side])),
       parts,
     },

@@ -49,7 +49,12 @@ export function checkProject(value: unknown): Result<Project> {
   const parsed = v.safeParse(projectSchema, document.value);
   if (!parsed.success) return { ok: false, faults: capped(parsed.issues.flatMap((issue) => faultsOf(issue))) };
   const project: Project = parsed.output;
-  const faults = [...cabinetFaults(project.speaker), ...referenceFaults(project), ...liftFaults(project)];
+  const faults = [
+    ...cabinetFaults(project.speaker),
+    ...referenceFaults(project),
+    ...liftFaults(project),
+    ...frictionFaults(project),
+  ];
   return faults.length > 0 ? { ok: false, faults: capped(faults) } : success(deepFreeze(project));
 }
 
@@ -82,6 +87,19 @@ function liftFaults(project: Project): Fault[] {
       : [],
   );
 }
+
+/** The most that friction may be is not less than the least. */
+const frictionFaults = (project: Project): Fault[] =>
+  project.layouts.flatMap(({ stand: { friction, frictionMost } }, index) =>
+    frictionMost === null || frictionMost >= friction
+      ? []
+      : [
+          {
+            pointer: pointerTo('layouts', index, 'stand', 'frictionMost'),
+            message: `expected at least the least friction, ${friction}, got ${frictionMost}`,
+          },
+        ],
+  );
 
 function capped(faults: readonly Fault[]): readonly Fault[] {
   if (faults.length <= MOST_FAULTS) return faults;

@@ -308,7 +308,12 @@ const stand = record({
   pockets: optional(orNull(pockets), null),
   cable: optional(orNull(cable), null),
   recess: optional(orNull(recess), null),
+  // Of the bare faces, cabinet on stand and stand on desk: the least that it may be, and the most; null for what is measured of dry wood.
   friction: optional(q(ranges.friction), 0.3),
+  frictionMost: optional(orNull(q(ranges.friction)), null),
+  // Of the pad, and of the feet; null where nobody measured it: then they count as bare faces.
+  padFriction: optional(orNull(q(ranges.friction)), null),
+  feetFriction: optional(orNull(q(ranges.friction)), null),
 });
 
 /** One part held where somebody put it: on a numbered sheet of its stock, or on one of the stock's offcuts. */

@@ -3,16 +3,13 @@ import type { Pose } from '$lib/layout/pose.ts';
 import type { Speaker, StandSettings } from '$lib/project/project.ts';
 import type { StandBody } from './build.ts';
 import { contactEdgesOf } from './contactEdges.ts';
+import { gripUnderCabinet, gripUnderStand, type Grip } from './grip.ts';
 import { slideOf, type Slide } from './sliding.ts';
+import type { Span } from './span.ts';
 import { edgeNames, edgesOf, marginsOf, type EdgeMargin, type EdgeName } from './tipping.ts';
 import { cabinetCentre, together, type Weight } from './weights.ts';
-import { pushesOf, type Push } from './push.ts';
-
-/** A number that is known (`least` and `most` are the same) or lies between two. */
-export interface Span {
-  readonly least: number;
-  readonly most: number;
-}
+import { lowEnd, pushesOf, type Push } from './push.ts';
+import { verdictOf, type Verdict } from './verdict.ts';
 
 /**
  * How one loudspeaker stands: desk frame, mm, radians, kg and N. Without the cabinet's mass nobody knows where between
@@ -36,6 +33,9 @@ export interface Balance {
   /** Pushes at the cabinet's top edge; null without its mass. */
   readonly push: Readonly<Record<EdgeName, Push>> | null;
   readonly slide: Slide;
+  /** What holds the cabinet on its stand, and the stand on the desk. */
+  readonly grip: { readonly cabinet: Grip<'pad'>; readonly base: Grip<'feet'> };
+  readonly verdict: Verdict;
 }
 
 /** What of a stand the balance depends on. */
@@ -63,7 +63,9 @@ export function balanceOf(speaker: Speaker, pose: Pose, stand: Carrier, settings
   const contactEdges = stand.contact ? contactEdgesOf(stand.contact, pose, whole, cabinet) : whole;
   const contact = marginsOf(cabinet, contactEdges, pose.bottomNormal);
   const { survives, weakest } = leastOf(base, contact);
-  const slide = slideOf(pose.tilt, settings.friction);
+  const grip = { cabinet: gripUnderCabinet(settings), base: gripUnderStand(settings) };
+  const slide = slideOf(pose.tilt, grip.cabinet.friction, settings.stop !== null);
+  const push = joint && pushesOf({ pose, speaker, joint, cabinet, baseEdges, contactEdges, slide });
   return {
     cabinet,
     wood,
@@ -72,8 +74,19 @@ export function balanceOf(speaker: Speaker, pose: Pose, stand: Carrier, settings
     contact,
     survives,
     weakest,
-    push: joint && pushesOf({ pose, speaker, joint, cabinet, baseEdges, contactEdges, slide, stop: settings.stop }),
+    push,
     slide,
+    grip,
+    verdict: verdictOf({
+      tips: survives,
+      weakest,
+      slide,
+      low: lowEnd(pose),
+      base: grip.base.friction,
+      push,
+      mass: speaker.mass,
+      together: joint && joint.mass,
+    }),
   };
 }
 

@@ -1,6 +1,6 @@
 import type { Vec3 } from '$lib/geometry/point.ts';
 import type { Pose } from '$lib/layout/pose.ts';
-import type { Speaker, StandSettings } from '$lib/project/project.ts';
+import type { Speaker } from '$lib/project/project.ts';
 import { slidingForce, type Slide } from './sliding.ts';
 import { GRAVITY, tippingForce, type Edge, type EdgeName } from './tipping.ts';
 import type { Weight } from './weights.ts';
@@ -11,7 +11,7 @@ export interface Push {
   readonly tips: number;
   /** Whether it then leaves the stand behind. */
   readonly off: boolean;
-  /** What starts it sliding on its stand; null when a stop or the slope keeps it from sliding that way. */
+  /** What starts it sliding on its stand, with the least friction; null when a stop or the slope keeps it from sliding that way. */
   readonly slides: number | null;
 }
 
@@ -23,8 +23,10 @@ interface Pushed {
   readonly baseEdges: Readonly<Record<EdgeName, Edge>>;
   readonly contactEdges: Readonly<Record<EdgeName, Edge>>;
   readonly slide: Slide;
-  readonly stop: StandSettings['stop'];
 }
+
+/** The end that the slope falls to. */
+export const lowEnd = ({ tilt }: Pick<Pose, 'tilt'>): 'front' | 'rear' => (tilt >= 0 ? 'rear' : 'front');
 
 export function pushesOf(pushed: Pushed): Record<EdgeName, Push> {
   const top = pushed.pose.cabinet.slice(4);
@@ -33,18 +35,18 @@ export function pushesOf(pushed: Pushed): Record<EdgeName, Push> {
 }
 
 function pushOver(
-  { pose, speaker, joint, cabinet, baseEdges, contactEdges, slide, stop }: Pushed,
+  { pose, speaker, joint, cabinet, baseEdges, contactEdges, slide }: Pushed,
   edge: EdgeName,
   top: readonly Vec3[],
 ): Push {
   const mass = speaker.mass ?? 0;
   const whole = tippingForce(joint.centre, joint.mass, baseEdges[edge], top);
   const alone = tippingForce(cabinet, mass, contactEdges[edge], top);
-  const low = pose.tilt >= 0 ? 'rear' : 'front';
+  const low = lowEnd(pose);
   const way = edge === low ? 'down' : edge === 'front' || edge === 'rear' ? 'up' : 'across';
   return {
     tips: Math.min(whole, alone),
     off: alone < whole,
-    slides: stop && way === 'down' ? null : slidingForce(slide, mass * GRAVITY, way),
+    slides: slidingForce(slide, mass * GRAVITY, way),
   };
 }

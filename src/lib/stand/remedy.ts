@@ -103,7 +103,8 @@ export function stopRemedy(
   { tilt, lift }: Pick<Pose, 'tilt' | 'lift'>,
 ): Remedy | null {
   const { stop, minimumEdge, veneer } = settings;
-  if (stop) return null;
+  // A cabinet lies across a stand that is square to the desk, and no stop meets it.
+  if (stop || settings.base !== 'turned') return null;
   const stopAt = (tenths: number) => ({
     height: STOP_HEIGHT + veneer,
     thickness: minimumEdge + 2 * veneer + tenths / TENTHS,

@@ -166,7 +166,20 @@ const stand = {
   '/layouts/*/stand/rods/count': number('Rods in each stand', ranges.rodCount, 'two keep slices from turning'),
   '/layouts/*/stand/rods/clearance': number('Hole over rod', ranges.rodClearance, 'added to the diameter', finest),
   '/layouts/*/stand/rods/edge': number('Wood round a hole', ranges.rodEdge, 'least distance to the edge', fine),
-  '/layouts/*/stand/friction': number('Friction', ranges.friction, 'rise over run of the slope at which it slips'),
+  '/layouts/*/stand/friction': number(
+    'Least friction',
+    ranges.friction,
+    'rise over run of the slope at which it slips',
+  ),
+  '/layouts/*/stand/frictionMost': number('Most friction', ranges.friction, 'empty: as dry wood on wood', {
+    empty: '0.75',
+  }),
+  '/layouts/*/stand/padFriction': number('Friction of the pad', ranges.friction, 'measure it: rubber and cork vary', {
+    empty: 'not known',
+  }),
+  '/layouts/*/stand/feetFriction': number('Friction of the feet', ranges.friction, 'on this desk', {
+    empty: 'not known',
+  }),
   '/layouts/*/stand/feet': number('Feet', ranges.feet, 'height under the stand', fine),
   '/layouts/*/stand/pad': number('Pad', ranges.pad, 'thickness under the cabinet', fine),
   '/layouts/*/stand/veneer': number('Veneer', ranges.veneer, 'thickness', fine),

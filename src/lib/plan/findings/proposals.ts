@@ -37,7 +37,6 @@ const proposes: Readonly<Record<string, Propose>> = {
   tips: steadied,
   'may-tip': steadied,
   slides: gripped,
-  'little-friction': gripped,
   'axis-misses-head': axisThroughHead,
   inclination: flatterAxis,
   'crossover-sum': linedUpDrivers,

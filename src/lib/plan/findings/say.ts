@@ -14,3 +14,4 @@ export const frequencyText = (value: number): string =>
 export const millisecondsText = (value: number): string => `${trimmed(value, 2)} ms`;
 /** A level that is heard: tenths of a decibel are more than enough. */
 export const levelText = (value: number): string => `${trimmed(value, 1)} dB`;
+export const newtonText = (value: number): string => `${trimmed(value, 1)} N`;

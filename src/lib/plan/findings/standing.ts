@@ -1,27 +1,21 @@
 import { degrees, radians } from '$lib/geometry/angle.ts';
-import { sideNames } from '$lib/project/project.ts';
+import { sideNames, type SideName, type StandSettings } from '$lib/project/project.ts';
 import type { Balance } from '$lib/stand/balance.ts';
+import type { Grip } from '$lib/stand/grip.ts';
+import { lowEnd } from '$lib/stand/push.ts';
 import { stopRemedy, tipRemedies, type Remedy } from '$lib/stand/remedy.ts';
-import type { EdgeName } from '$lib/stand/tipping.ts';
+import { GRAVITY } from '$lib/stand/tipping.ts';
 import type { Finding } from '$lib/plan/document.ts';
-import type { Check } from './check.ts';
-import { degreesText, mmText, ratioText } from './say.ts';
+import type { Check, Scene } from './check.ts';
+import { degreesText, mmText, newtonText, ratioText } from './say.ts';
+import { TEST_PLANE } from './testPlane.ts';
+import { towards } from './towards.ts';
 
-/** The plane on which a stand must not tip, whichever way it is turned, degrees. */
-const TIP_TEST = 10;
 const TIP_SOURCE = 'the tip test on a plane of 10° (UL 1678 §16.3.1, IEC 60065 §19.1)';
 
-/** How many times the friction needed there should be before a cabinet counts as held by friction alone. */
-const SLIDE_MARGIN = 1.5;
+/** Sliding is held against the same plane as tipping. */
 const FRICTION_SOURCE =
-  'friction as set; measured: wood on wood, dry, 0.40–0.75 (a drive engineering guide), smooth pine down to 0.12 (Mater. Constr. 64, 2014)';
-
-const towards: Record<EdgeName, string> = {
-  front: 'forwards',
-  rear: 'backwards',
-  inboard: 'inwards',
-  outboard: 'outwards',
-};
+  'the plane of the tip test, with the least friction: wood on wood, dry, 0.40–0.75; rules of thumb; smooth pine down to 0.12 (Mater. Constr. 64, 2014)';
 
 const where: Record<Remedy['key'], (text: string) => string> = {
   frontMargin: (text) => `let the stand reach ${text} beyond the cabinet’s front`,
@@ -42,9 +36,9 @@ const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${tex
 export const tipping: Check = ({ balances, sites }) =>
   sideNames.flatMap((side): Finding[] => {
     const { survives, weakest } = balances[side];
-    if (degrees(survives.least) >= TIP_TEST) return [];
+    if (degrees(survives.least) >= TEST_PLANE) return [];
     const advice = spoken(
-      tipRemedies(sites[side], balances[side], radians(TIP_TEST)),
+      tipRemedies(sites[side], balances[side], radians(TEST_PLANE)),
       'Use a lower, wider and deeper stand.',
     );
     const what = weakest.what === 'cabinet' ? `The ${side} cabinet tips off its stand` : `The ${side} stand tips over`;
@@ -54,7 +48,7 @@ export const tipping: Check = ({ balances, sites }) =>
         side,
         text: `${what} ${towards[weakest.edge]} ${tipText(balances[side])} ${advice}`,
         value: degrees(survives.least),
-        limit: TIP_TEST,
+        limit: TEST_PLANE,
         unit: '°',
         source: TIP_SOURCE,
       },
@@ -63,7 +57,7 @@ export const tipping: Check = ({ balances, sites }) =>
 
 function tipLevel({ survives: { least, most } }: Balance): Pick<Finding, 'code' | 'level'> {
   if (most <= 0 || (least <= 0 && least === most)) return { code: 'falls-over', level: 'fault' };
-  return degrees(most) < TIP_TEST || least === most
+  return degrees(most) < TEST_PLANE || least === most
     ? { code: 'tips', level: 'caution' }
     : { code: 'may-tip', level: 'note' };
 }
@@ -74,41 +68,78 @@ function tipText({ survives: { least, most } }: Balance): string {
   if (least === most) {
     return least <= 0
       ? 'by itself: its centre of mass is not over what carries it.'
-      : `when the desk tilts by ${low}; it should stand ${TIP_TEST}°.`;
+      : `when the desk tilts by ${low}; it should stand ${TEST_PLANE}°.`;
   }
-  return `at ${low} to ${high} of tilt, depending on the cabinet’s mass, which is not given; it should stand ${TIP_TEST}°.`;
+  return `at ${low} to ${high} of tilt, depending on the cabinet’s mass, which is not given; it should stand ${TEST_PLANE}°.`;
 }
 
-/** A cabinet that only friction holds on its slope, with too little of it. */
-export const sliding: Check = ({ balances, poses, speaker, layout }) =>
-  layout.stand.stop
-    ? []
-    : sideNames.flatMap((side): Finding[] => {
-        const { slide } = balances[side];
-        const { friction } = layout.stand;
-        if (slide.frictionNeeded * SLIDE_MARGIN <= friction) return [];
-        const slides = slide.margin <= 0;
-        const needed = ratioText(slide.frictionNeeded);
-        const advice = stopText(stopRemedy(layout.stand, speaker.depth, poses[side]));
-        return [
-          {
-            code: slides ? 'slides' : 'little-friction',
-            level: slides ? 'caution' : 'note',
-            side,
-            text: slides
-              ? `The ${side} cabinet slides off its slope of ${degreesText(degrees(slide.slope))}: that takes a friction of ${needed}, and ${ratioText(friction)} is set. ${advice}`
-              : `Only friction holds the ${side} cabinet on its slope of ${degreesText(degrees(slide.slope))}: it takes ${needed} of the ${ratioText(friction)} set, and a knock takes more. ${advice}`,
-            value: slide.frictionNeeded,
-            limit: slides ? friction : friction / SLIDE_MARGIN,
-            unit: '',
-            source: slides
-              ? FRICTION_SOURCE
-              : `${SLIDE_MARGIN} times what it takes: common practice, no source; ${FRICTION_SOURCE}`,
-          },
-        ];
-      });
+/** A cabinet, or a stand under it, that slides on the level, at a knock, or on the test's plane. */
+export const sliding: Check = (scene) =>
+  sideNames.flatMap((side) => [...cabinetSlides(scene, side), ...standSlides(scene, side)]);
 
-const stopText = (stop: Remedy | null): string =>
-  stop?.key === 'stop'
-    ? `Add a stop ${mmText(stop.value.height)} high and ${mmText(stop.value.thickness)} thick, or a pad with more grip.`
-    : 'Use a pad with more grip, or raise the lift to make room for a stop.';
+function cabinetSlides({ balances, poses, speaker, layout }: Scene, side: SideName): Finding[] {
+  const { slide, grip } = balances[side];
+  const { least, most } = slide.survives;
+  if (degrees(least) >= TEST_PLANE) return [];
+  const [friction, slope] = [gripText(grip.cabinet), degreesText(degrees(slide.slope))];
+  const advice = slide.stop
+    ? 'Use a pad with more grip.'
+    : stopText(stopRemedy(layout.stand, speaker.depth, poses[side]), layout.stand);
+  const found = { side, value: degrees(least), limit: TEST_PLANE, unit: '°', source: FRICTION_SOURCE };
+  if (least <= 0) {
+    const may = most <= 0 ? 'slides' : 'may slide';
+    return [
+      {
+        ...found,
+        code: 'slides',
+        level: most <= 0 ? 'fault' : 'caution',
+        text: `The ${side} cabinet ${may} off its slope of ${slope}: that takes a friction of ${ratioText(slide.frictionNeeded)}, and it has ${friction}. ${advice}`,
+      },
+    ];
+  }
+  const way = slide.stop ? 'sideways along its stop' : `${towards[lowEnd(poses[side])]} down its slope of ${slope}`;
+  return [
+    {
+      ...found,
+      code: 'slides',
+      level: 'caution',
+      text: `The ${side} cabinet may slide ${way} when the desk tilts by ${degreesText(degrees(least))}${pushText(speaker.mass, least)}; it should stay at ${TEST_PLANE}°. Friction: ${friction}. ${advice}`,
+    },
+  ];
+}
+
+function standSlides({ balances, speaker }: Scene, side: SideName): Finding[] {
+  const { grip, joint } = balances[side];
+  const least = Math.atan(grip.base.friction.least);
+  if (degrees(least) >= TEST_PLANE) return [];
+  return [
+    {
+      code: 'stand-slides',
+      level: 'caution',
+      side,
+      text: `The ${side} stand may slide on the desk when that tilts by ${degreesText(degrees(least))}${pushText(speaker.mass === null ? null : (joint?.mass ?? null), least)}; it should stay at ${TEST_PLANE}°. Friction: ${gripText(grip.base)}. Put feet with more grip under it.`,
+      value: degrees(least),
+      limit: TEST_PLANE,
+      unit: '°',
+      source: FRICTION_SOURCE,
+    },
+  ];
+}
+
+/** The level push that does the same as so much tilt. */
+const pushText = (mass: number | null, tilt: number): string =>
+  mass === null ? '' : ` or at a push of ${newtonText(mass * GRAVITY * Math.tan(tilt))}`;
+
+const gripText = ({ friction: { least, most }, by }: Grip<string>): string => {
+  const range = least === most ? ratioText(least) : `${ratioText(least)} to ${ratioText(most)}`;
+  return by === 'wood' ? range : `${range} of the ${by}`;
+};
+
+function stopText(stop: Remedy | null, { base }: StandSettings): string {
+  if (stop?.key === 'stop') {
+    return `Add a stop ${mmText(stop.value.height)} high and ${mmText(stop.value.thickness)} thick, or a pad with more grip.`;
+  }
+  return base === 'turned'
+    ? 'Use a pad with more grip, or raise the lift to make room for a stop.'
+    : 'Use a pad with more grip, or a base turned with the cabinet, which can have a stop.';
+}

@@ -21,7 +21,7 @@ const top = quantity('z_t', 'highest corner of the cabinet over the desk', 'mm',
   Math.max(...s.plan.sides[s.side].cabinet.slice(4).map(({ z }) => z)),
 );
 const push = quantity('F', 'push at the top that tips it', 'N', (s) => balanceOf(s).push?.[edgeOf(s)].tips ?? NaN);
-const friction = quantity('μ', 'friction of cabinet on stand', '', ({ layout }) => layout.stand.friction);
+const friction = quantity('μ', 'least friction of cabinet on stand', '', (s) => balanceOf(s).slide.friction);
 const needed = quantity('μ_θ', 'friction that the slope takes', '', (s) => balanceOf(s).slide.frictionNeeded);
 const held = quantity('ε', 'slope on which it just starts', '°', (s) => balanceOf(s).slide.frictionAngle);
 const spare = quantity('ν', 'what is left of it', '°', (s) => balanceOf(s).slide.margin);

@@ -58,7 +58,7 @@ const ofFields: readonly (readonly [end: RegExp, term: TermKey])[] = [
   [/\/stand\/stop$/, 'stop'],
   [/\/stand\/rods$/, 'rods'],
   [/\/rods\/clearance$/, 'rod-clearance'],
-  [/\/stand\/friction$/, 'friction'],
+  [/\/stand\/(friction|padFriction)$/, 'friction'],
   [/\/stand\/pad$/, 'pad'],
   [/\/stand\/veneer$/, 'veneer'],
   [/\/stand\/glue$/, 'glue'],
