@@ -16,7 +16,8 @@ import { svgFile } from './svg.ts';
 export async function toolFiles(project: Project, plan: Plan): Promise<readonly Described[]> {
   const boards = project.stock.filter(({ name }) => plan.parts.some(({ stock }) => stock === name));
   const coupons = boards.map(couponPlate);
-  const gauges = planGauges(plan).map(partPlate);
+  const layout = project.layouts.find(({ name }) => name === plan.layout);
+  const gauges = layout ? planGauges(plan, layout.stand).map(partPlate) : [];
   return [
     ...(await drawn('coupons', coupons, project.cutter.colours, 'Coupon to cut first along its lines and to measure')),
     ...(await drawn('gauges', gauges, project.cutter.colours, 'Gauge to check the angle by, to cut along its lines')),
