@@ -6,7 +6,7 @@ import type { Layout, Project } from '$lib/project/project.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { readArguments, USAGE, type Request } from './arguments.ts';
 import { readProject } from './readProject.ts';
-import { strangers, writeWhole } from './writeWhole.ts';
+import { strangers, tryFolder, writeWhole } from './writeWhole.ts';
 
 const BAD_INPUT = 2;
 const NO_ANSWER = 3;
@@ -31,6 +31,8 @@ async function answer({ file, layout: name, out }: Request): Promise<number> {
     const known = project.value.layouts.map((one) => JSON.stringify(one.name)).join(', ');
     return badInput(`expected the name of a layout (${known}), got ${JSON.stringify(name)}`);
   }
+  const unwritable = out === null ? null : troubleWith(out, () => tryFolder(out));
+  if (unwritable !== null) return unwritable;
   const planned = plan(project.value, layout);
   if (!planned.ok) return refuse(planned.kind === 'unsound' ? BAD_INPUT : NO_ANSWER, planned.faults);
   if (out === null) {
@@ -42,16 +44,23 @@ async function answer({ file, layout: name, out }: Request): Promise<number> {
   const made = await allFiles(project.value, planned.value);
   if (!made.ok) return refuse(NO_ANSWER, made.faults);
   const { document, files } = made.value;
-  try {
-    writeWhole(out, files);
-  } catch (error) {
-    return badInput(`expected a folder that can be written to, got ${JSON.stringify(out)}: ${reason(error)}`);
-  }
+  const unwritten = troubleWith(out, () => writeWhole(out, files));
+  if (unwritten !== null) return unwritten;
   for (const path of strangers(out, files)) {
     process.stderr.write(`note: ${path} is from an earlier run and does not belong to this plan\n`);
   }
   process.stdout.write(document);
   return 0;
+}
+
+/** The exit status when a folder cannot be written to; null when it can. */
+function troubleWith(folder: string, write: () => void): number | null {
+  try {
+    write();
+    return null;
+  } catch (error) {
+    return badInput(`expected a folder that can be written to, got ${JSON.stringify(folder)}: ${reason(error)}`);
+  }
 }
 
 const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));

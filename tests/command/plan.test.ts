@@ -25,7 +25,10 @@ interface Run {
 }
 
 function run(...words: string[]): Run {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [bundle, ...words], { encoding: 'utf8' });
+  const { status, stdout, stderr } = spawnSync(process.execPath, [bundle, ...words], {
+    encoding: 'utf8',
+    timeout: 60_000,
+  });
   return { status, out: stdout, lines: stderr.split('\n').filter((line) => line !== '') };
 }
 
@@ -220,6 +223,19 @@ describe('writing', () => {
     expect(readFileSync(join(out, 'plan.json'), 'utf8')).toBe('mine');
     expect(everyFile(out)).toEqual(['plan.json']);
   });
+
+  // Node's own way to make a folder with those above it never comes back from the first of these.
+  test.skipIf(process.platform !== 'linux').each(['/proc/made-here', '/proc/made-here/below', '/dev/null/below'])(
+    '%s is refused before anything is worked out',
+    (out) => {
+      // What would take the geometry's answer, or refuse it with status 3, is not reached.
+      const source = projectFile({ '/layouts/0/aim/tilt': { rule: 'lift-to-ear', degrees: 40 } });
+      const { status, out: printed, lines } = run(source, '--out', out);
+      expect([status, printed]).toEqual([2, '']);
+      expect(lines).toHaveLength(1);
+      expect(lines[0]).toContain(`/: expected a folder that can be written to, got "${out}": E`);
+    },
+  );
 
   test('files of an earlier run that no longer belong are named, not removed', () => {
     const out = join(folder, 'again');
