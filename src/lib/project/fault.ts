@@ -13,6 +13,12 @@ export type Result<Value> =
 export const success = <Value>(value: Value): Result<Value> => ({ ok: true, value });
 export const failure = (...faults: readonly Fault[]): Result<never> => ({ ok: false, faults });
 
+/** What to tell of an exception that nobody foresaw: a mistake of this program, which must not cost what was typed. */
+export const unforeseen = (error: unknown): Fault => ({
+  pointer: '',
+  message: `these values could not be worked out, which is a mistake of the program (${error instanceof Error ? error.message : String(error)}). What you typed is kept; other values may do`,
+});
+
 /** A JSON pointer from its steps, escaped as RFC 6901 asks. */
 export const pointerTo = (...steps: readonly (string | number)[]): string =>
   steps.map((step) => `/${String(step).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('');

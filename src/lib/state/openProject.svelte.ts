@@ -70,6 +70,11 @@ export class OpenProject {
     return this.#settled.project;
   }
 
+  /** Whether the last sound project is what is typed. */
+  get sound(): boolean {
+    return this.#settled.sound;
+  }
+
   /** The last answer for the chosen layout; null when it never had one. */
   get shown(): Shown | null {
     return this.#settled.shown;
@@ -183,7 +188,7 @@ export class OpenProject {
   /** Keeps a draft that has not been checked; what is drawn stays. */
   #waitWith(draft: unknown, fault: Fault): void {
     const { project, shown } = this.#settled;
-    this.#become({ draft, project, shown, faults: [fault] });
+    this.#become({ draft, project, sound: false, shown, faults: [fault] });
   }
 
   #become(settled: Settled): void {
