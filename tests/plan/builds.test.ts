@@ -82,7 +82,7 @@ describe('the plan of each build', () => {
         expect(side.build).toBe(build);
         expect(side.widths.reduce((sum, { each, count }) => sum + each * count, 0)).toBe(side.width);
         expect(side.steps.length).toBeGreaterThan(2);
-        expect(side.steps.join('')).not.toMatch(/NaN|undefined|null/);
+        expect(side.steps.map(({ text }) => text).join('')).not.toMatch(/NaN|undefined|null/);
       }
     }
   });

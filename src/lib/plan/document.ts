@@ -1,6 +1,7 @@
 import type { Point, Vec3 } from '$lib/geometry/point.ts';
 import type { SideName } from '$lib/project/project.ts';
 import type { Block, BuildName, Figures, Joint, Printed, Sanding, WidthLayer } from '$lib/stand/body.ts';
+import type { Step } from '$lib/stand/step.ts';
 import type { EdgeName } from '$lib/stand/tipping.ts';
 import type { Part } from '$lib/workshop/part.ts';
 import type { Take } from '$lib/workshop/standParts.ts';
@@ -237,8 +238,8 @@ export interface StandPlan {
   readonly joints: readonly Joint[];
   /** Steps between different slices, to be sanded off; null where there are none. */
   readonly sanding: Sanding | null;
-  /** The glue-up in words, and what the build does otherwise than the settings ask. */
-  readonly steps: readonly string[];
+  /** The order of work, each step with its text in mm; and what the build does otherwise than the settings ask. */
+  readonly steps: readonly (Step & { readonly text: string })[];
   readonly notes: readonly string[];
   readonly figures: Figures;
 }

@@ -1,7 +1,10 @@
 import { degrees } from '$lib/geometry/angle.ts';
+import { sentenceText } from '$lib/project/sentence.ts';
 import type { StandBody } from '$lib/stand/body.ts';
 import type { Take } from '$lib/workshop/standParts.ts';
 import type { StandPlan } from './document.ts';
+
+const MILLIMETRES = { length: 'mm', fraction: null } as const;
 
 /** One stand of the plan from its body: angles to degrees, and the plan's parts in place of its own pieces. */
 export function standPlan(body: StandBody, takes: readonly Take[]): StandPlan {
@@ -11,6 +14,7 @@ export function standPlan(body: StandBody, takes: readonly Take[]): StandPlan {
       ...block,
       cuts: block.cuts.map((cut) => ({ ...cut, mitre: degrees(cut.mitre), bevel: degrees(cut.bevel) })),
     })),
+    steps: body.steps.map((step) => ({ ...step, text: sentenceText(step, MILLIMETRES) })),
     part: takes[0]?.part ?? null,
     pieces: takes,
   };

@@ -36,6 +36,17 @@ export function lengthText(mm: number, display: LengthUnit | LengthDisplay): str
 export const lengthWithUnit = (mm: number, display: LengthDisplay): string =>
   `${lengthText(mm, display)}${display.length === 'mm' ? `${NARROW}mm` : '″'}`;
 
+/** A calliper reads a hundredth of a millimetre; a fraction of an inch is too coarse for what it measures. */
+const FINE_DECIMALS = 2;
+
+/** A thickness, a gap or a step, without its unit: `3.05`, `0.120`; a display of fractions has decimals here. */
+export const fineText = (mm: number, { length }: LengthDisplay): string =>
+  length === 'mm' ? plain(mm, FINE_DECIMALS) : lengthText(mm, length);
+
+/** The same with its unit: `3.05 mm`, `0.120″`. */
+export const fineLength = (mm: number, display: LengthDisplay): string =>
+  `${fineText(mm, display)}${display.length === 'mm' ? `${NARROW}mm` : '″'}`;
+
 /** An angle in degrees as drawing text: at most two decimals, with its sign. */
 export const angleText = (degrees: number): string => `${plain(degrees, ANGLE_DECIMALS)}°`;
 

@@ -3,6 +3,7 @@ import type { Point, Vec3 } from '$lib/geometry/point.ts';
 import type { StandSettings, Stock } from '$lib/project/project.ts';
 import type { RodHole } from './rods.ts';
 import type { SawCut } from './saw.ts';
+import type { Step } from './step.ts';
 
 export type BuildName = StandSettings['build'];
 
@@ -131,8 +132,8 @@ export interface StandBody {
   readonly blocks: readonly Block[];
   readonly joints: readonly Joint[];
   readonly sanding: Sanding | null;
-  /** How to put it together, in words, one step each. */
-  readonly steps: readonly string[];
+  /** How to make it, in the order of work. */
+  readonly steps: readonly Step[];
   /** What the settings ask for and this build does otherwise, with the numbers. */
   readonly notes: readonly string[];
   readonly figures: Figures;

@@ -1,9 +1,8 @@
+import type { Sentence } from '$lib/project/sentence.ts';
 import type { Vec3 } from '$lib/geometry/point.ts';
 
-/** One cut of a saw, radians and mm. */
-export interface SawCut {
-  /** What is cut, and how the wood lies, in words. */
-  readonly what: string;
+/** One cut of a saw, radians and mm; the sentence says what is cut, and how the wood lies. */
+export interface SawCut extends Sentence {
   /** Turn of the cut from square across the piece; 0 for a rip along a fence. */
   readonly mitre: number;
   /** Tilt of the blade from square to the table. */

@@ -4,6 +4,7 @@ import { vec3, type Point } from '$lib/geometry/point.ts';
 import { edgesOf, pointAt } from '$lib/geometry/edge.ts';
 import type { Circle, Contour, Path } from '$lib/geometry/contour.ts';
 import { printerOf } from '$lib/project/printer.ts';
+import { sentenceText } from '$lib/project/sentence.ts';
 import type { StandSettings } from '$lib/project/project.ts';
 import type { StandBody } from '$lib/stand/body.ts';
 import { buildStand } from '$lib/stand/build.ts';
@@ -44,6 +45,12 @@ const outcomeOf = (one: Case) =>
     one.board ?? board,
     one.shop ?? shop,
   );
+
+const MILLIMETRES = { length: 'mm', fraction: null } as const;
+
+/** What a stand's steps say, in mm, with plain spaces. */
+export const wordsOf = ({ steps }: StandBody): string =>
+  steps.map((step) => sentenceText(step, MILLIMETRES).replaceAll('\u202f', ' ')).join(' ');
 
 /** The stand of a case that must have one. */
 export function bodyOf(one: Case): StandBody {

@@ -21,6 +21,7 @@ import {
   thick,
   thin,
   type Case,
+  wordsOf,
 } from './commissions.ts';
 
 const skinned = (settings: Case['settings'] = {}, more: Omit<Case, 'settings'> = {}): Case => ({
@@ -101,7 +102,7 @@ describe('a printed core between cheeks', () => {
     expect(volumeOf(core)).toBeCloseTo(core.volume, 5);
     expect(core.mass).toBeCloseTo((core.volume / 1e9) * 1240, 12);
     expect(body.figures.printedVolume).toBe(core.volume);
-    expect(body.steps.join(' ')).toContain('ballast');
+    expect(wordsOf(body)).toContain('ballast');
     // Cheeks have rods and slot, but neither chambers nor pockets.
     expect(body.pieces[0]?.inside.every(({ kind }) => kind === 'circle')).toBe(true);
     expect(body.pieces[0]?.inside).toHaveLength(2);
@@ -120,7 +121,8 @@ describe('a core larger than the bed', () => {
 
   it('is split by a dovetail into halves that fit, and that together are the core less the joint’s play', () => {
     const whole = bodyOf(skinned());
-    const { printed, steps } = bodyOf(long);
+    const body = bodyOf(long);
+    const { printed } = body;
     expect(printed.map(({ name }) => name)).toEqual(['core-front', 'core-rear']);
     for (const { size } of printed) {
       expect(
@@ -134,7 +136,7 @@ describe('a core larger than the bed', () => {
     expect(play).toBeGreaterThan(0);
     // The play is 0.2 mm wide along the tail's three faces, each under 40 mm long.
     expect(play).toBeLessThan(0.2 * 120 * (front?.size.z ?? NaN) * 1.2);
-    expect(steps.join()).toContain('0.2 mm of play');
+    expect(wordsOf(body)).toContain('0.2 mm of play');
   });
 
   it('its tail lies in its socket with the clearance all round, and neither meets a hole', () => {

@@ -26,6 +26,7 @@ import {
   stance,
   thin,
   type Case,
+  wordsOf,
 } from './commissions.ts';
 
 const square = { build: 'skinned', base: 'square-to-desk' } as const;
@@ -205,10 +206,10 @@ describe('a printed core with its base square to the desk', () => {
     expect(body.pieces.map(({ name, quantity }) => [name, quantity])).toEqual(
       [1, 2, 3, 4].map((number) => [`cheek-${number}`, 1]),
     );
-    expect(body.steps.join()).toContain('numbered from inboard');
+    expect(wordsOf(body)).toContain('numbered from inboard');
     const step = ((thin.thickness + 0.1) * slope).toFixed(2);
-    expect(body.steps.join()).toContain(`down to the slope of the core’s top: each stands up to ${step} mm above`);
-    expect(body.steps.join()).toContain('the top edge of its inboard face is right as cut');
+    expect(wordsOf(body)).toContain(`down to the slope of the core’s top: each stands up to ${step} mm above`);
+    expect(wordsOf(body)).toContain('the top edge of its inboard face is right as cut');
     expect(body.contact?.length).toBeGreaterThanOrEqual(6);
   });
 
@@ -218,7 +219,7 @@ describe('a printed core with its base square to the desk', () => {
       expect(body.pieces).toMatchObject([{ name: 'cheek', quantity: 2 }]);
       expect(body.printed[0]?.roof).toBeUndefined();
       expect(body.sanding).toBeNull();
-      expect(body.steps.join()).toContain('the cheeks carry the slope');
+      expect(wordsOf(body)).toContain('the cheeks carry the slope');
     }
     const [turned, same] = [{}, { base: square.base }].map((base) =>
       bodyOf({ settings: { build: 'skinned', ...base }, stance: { toe: 0 } }),

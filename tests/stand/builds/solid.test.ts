@@ -46,8 +46,10 @@ describe('one block', () => {
     // The blade leaves the blank at the low end, 20 mm from the fence, after the whole length of the slope.
     expect(cut?.depth).toBeCloseTo(205, 9);
     expect((cut?.fence ?? NaN) - (cut?.depth ?? NaN) * Math.sin(cut?.bevel ?? NaN)).toBeCloseTo(20, 9);
-    expect(cut?.what).toContain('on its front end');
-    expect(bodyOf(solid({}, { stance: { tilt: radians(-10) } })).blocks[0]?.cuts[0]?.what).toContain('on its rear end');
+    expect(cut?.template).toContain('on its front end');
+    expect(bodyOf(solid({}, { stance: { tilt: radians(-10) } })).blocks[0]?.cuts[0]?.template).toContain(
+      'on its rear end',
+    );
   });
 
   it('has two more cuts where its ends are square to the slope', () => {

@@ -8,7 +8,7 @@ import { squareGround } from '$lib/stand/squareGround.ts';
 import { widthOf } from '$lib/stand/widths.ts';
 import { numberFrom } from '../../numbers.ts';
 import { orZero, plain } from '../stands.ts';
-import { anyPlace, bodyOf, corners, refusalOf, soundBody, speaker, stance, thick } from './commissions.ts';
+import { anyPlace, bodyOf, corners, refusalOf, soundBody, speaker, stance, thick, wordsOf } from './commissions.ts';
 
 const square = { base: 'square-to-desk' as const };
 
@@ -72,7 +72,7 @@ describe('different slices under a turned cabinet', () => {
     expect(body.pieces[0]?.name).toBe('slice-01');
     const tops = body.pieces.map(({ outside }) => corners(outside)[3]?.[1] ?? NaN);
     tops.slice(1).forEach((top, i) => expect((tops[i] ?? NaN) - top).toBeCloseTo(expected, 9));
-    expect(body.steps.join()).toContain('0.27 mm above the next');
+    expect(wordsOf(body)).toContain('0.27 mm above the next');
   });
 
   it('are one part when nothing turns or nothing tilts', () => {

@@ -10,7 +10,7 @@ import { isInside } from '$lib/geometry/inside.ts';
 import { widthOf } from '$lib/stand/widths.ts';
 import { numberFrom } from '../../numbers.ts';
 import { orZero } from '../stands.ts';
-import { anyPlace, board, bodyOf, pathsOf, refusalOf, ring, shop, soundBody, thick } from './commissions.ts';
+import { anyPlace, board, bodyOf, pathsOf, refusalOf, ring, shop, soundBody, thick, wordsOf } from './commissions.ts';
 
 /** Rounding of lengths of up to 1e3 mm. */
 const DUST = 1e-8;
@@ -211,7 +211,7 @@ describe('cut edges that lean', () => {
     const step = ((out ?? NaN) - (back ?? NaN)).toFixed(2);
     expect(step).toBe('0.05');
     expect(body.notes.filter((note) => note.includes(`a step of ${step} mm`))).toHaveLength(1);
-    expect(body.steps.join(' ')).not.toMatch(/turn/i);
+    expect(wordsOf(body)).not.toMatch(/turn/i);
 
     // A slice turned over, its base down again, has its front at the rear: the thick end lies over the thin one.
     const [slice] = body.pieces;

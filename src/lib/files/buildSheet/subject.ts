@@ -1,4 +1,4 @@
-import { lengthText, lengthWithUnit } from '$lib/project/lengthText.ts';
+import { fineText, lengthText, lengthWithUnit } from '$lib/project/lengthText.ts';
 import type { Plan, StandPlan } from '$lib/plan/document.ts';
 import { sideNames, type Layout, type Project, type SideName } from '$lib/project/project.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
@@ -32,16 +32,12 @@ export function toldStands({ stand }: Plan): readonly Told[] {
   }));
 }
 
-/** Decimals of a thickness in mm: calipers read a hundredth, and a width adds many of them up. */
-const FINE_DECIMALS = 2;
-
 /**
  * Words for lengths in the project’s unit: bare for a table, to a hundredth of a millimetre for thicknesses, with the unit
  * for a sentence, and the unit alone.
  */
 export const lengthsOf = ({ display }: Project) => ({
-  fine: (mm: number): string =>
-    display.length === 'mm' ? String(Number(mm.toFixed(FINE_DECIMALS))) : lengthText(mm, 'in'),
+  fine: (mm: number): string => fineText(mm, display),
   bare: (mm: number): string => lengthText(mm, display),
   full: (mm: number): string => lengthWithUnit(mm, display),
   unit: display.length === 'mm' ? 'mm' : 'inches',

@@ -1,8 +1,8 @@
 import { degrees } from '$lib/geometry/angle.ts';
 import { vec3 } from '$lib/geometry/point.ts';
+import { asDegrees, asFineMm, asMm } from '$lib/project/sentence.ts';
 import type { Ground } from '$lib/stand/ground.ts';
 import { compoundCut, setUpFor, type SawCut } from '$lib/stand/saw.ts';
-import { shown } from '$lib/stand/slack.ts';
 
 /** An end that leans less than this, radians, is plumb: rounding of its corners. */
 const PLUMB = 1e-9;
@@ -17,14 +17,13 @@ export function blockCuts(ground: Ground, wood: number, ends: { from: number; to
   return ground.slope.across === 0 ? [rip(ground, ends), ...endCuts(ground, wood)] : [compound(ground, wood)];
 }
 
-const angle = (radians: number): string => `${shown(degrees(radians), 2)}°`;
-
 function rip(ground: Ground, { from, to }: { from: number; to: number }): SawCut {
   const bevel = Math.atan(Math.abs(ground.slope.along));
   const high = ground.slope.along <= 0 ? 'front' : 'rear';
   const fence = ground.top(0, high === 'front' ? from : to) - ground.base;
   return {
-    what: `Rip the slope: stand the blank on its ${high} end, base to the fence, fence ${shown(fence, 2)} mm from the blade at the table, blade tilted ${angle(bevel)} towards the fence.`,
+    template: `Rip the slope: stand the blank on its ${high} end, base to the fence, fence {fence} from the blade at the table, blade tilted {bevel} towards the fence.`,
+    quantities: { fence: asFineMm(fence), bevel: asDegrees(degrees(bevel)) },
     mitre: 0,
     bevel,
     fence,
@@ -46,7 +45,8 @@ function endCuts(ground: Ground, wood: number): readonly SawCut[] {
     return { end, depth: Math.hypot((b?.[0] ?? 0) - (a?.[0] ?? 0), (b?.[1] ?? 0) - (a?.[1] ?? 0)) };
   });
   return heights.map(({ end, depth }) => ({
-    what: `Crosscut the ${end} end, ${shown(wood)} mm long, base on the table, blade tilted ${angle(lean)}, so that it is square to the slope.`,
+    template: `Crosscut the ${end} end, {wood} long, base on the table, blade tilted {lean}, so that it is square to the slope.`,
+    quantities: { wood: asMm(wood), lean: asDegrees(degrees(lean)) },
     mitre: 0,
     bevel: lean,
     fence: null,
@@ -62,7 +62,8 @@ function compound(ground: Ground, wood: number): SawCut {
   const side = across > 0 ? 'inboard' : 'outboard';
   const [high, low] = along <= 0 ? ['front', 'rear'] : ['rear', 'front'];
   return {
-    what: `Saw the compound slope: lay the blank on its ${side} side, turn it ${angle(mitre)} from the base’s line, falling from ${high} to ${low}, tilt the blade ${angle(bevel)}; saw beside the template’s line.`,
+    template: `Saw the compound slope: lay the blank on its ${side} side, turn it {mitre} from the base’s line, falling from ${high} to ${low}, tilt the blade {bevel}; saw beside the template’s line.`,
+    quantities: { mitre: asDegrees(degrees(mitre)), bevel: asDegrees(degrees(bevel)) },
     mitre,
     bevel,
     fence: null,

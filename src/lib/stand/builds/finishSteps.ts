@@ -1,7 +1,9 @@
+import { asFineMm } from '$lib/project/sentence.ts';
 import type { StandSettings } from '$lib/project/project.ts';
+import { step, type Step } from '$lib/stand/step.ts';
 
 /** What every build ends with: veneer, mat, feet, pad, trial. */
-export function finishSteps({ veneer, veneerFaces, recess, feet, pad, stop }: StandSettings): readonly string[] {
+export function finishSteps({ veneer, veneerFaces, recess, feet, pad, stop }: StandSettings): readonly Step[] {
   const faces = [
     ...(veneerFaces.sides ? ['both sides'] : []),
     ...(veneerFaces.front ? ['front'] : []),
@@ -10,11 +12,24 @@ export function finishSteps({ veneer, veneerFaces, recess, feet, pad, stop }: St
     ...(veneerFaces.base ? ['base'] : []),
   ];
   return [
-    ...(veneer > 0 && faces.length > 0 ? [`Veneer, ${veneer} mm: ${faces.join(', ')}, in this order.`] : []),
-    ...(recess ? [`Glue the anti-slip mat into the ${recess.face}’s recess, ${recess.depth} mm deep.`] : []),
-    ...(feet > 0 ? [`Stick the feet, ${feet} mm high, under the base.`] : []),
-    ...(pad > 0 ? [`Lay the pad, ${pad} mm thick, on the slope.`] : []),
-    'Check the slope with the gauge before the cabinet goes on.',
-    ...(stop ? ['Set the cabinet against the stop and let go slowly.'] : ['Set the cabinet down and let go slowly.']),
+    ...(veneer > 0 && faces.length > 0
+      ? [step({ act: 'veneer' }, `Veneer, {veneer}: ${faces.join(', ')}, in this order.`, { veneer: asFineMm(veneer) })]
+      : []),
+    ...(recess
+      ? [
+          step({ act: 'mat' }, `Glue the anti-slip mat into the ${recess.face}’s recess, {deep} deep.`, {
+            deep: asFineMm(recess.depth),
+          }),
+        ]
+      : []),
+    ...(feet > 0
+      ? [step({ act: 'feet' }, 'Stick the feet, {high} high, under the base.', { high: asFineMm(feet) })]
+      : []),
+    ...(pad > 0 ? [step({ act: 'pad' }, 'Lay the pad, {thick} thick, on the slope.', { thick: asFineMm(pad) })] : []),
+    step({ act: 'check' }, 'Check the slope with the gauge before the cabinet goes on.'),
+    step(
+      { act: 'load' },
+      stop ? 'Set the cabinet against the stop and let go slowly.' : 'Set the cabinet down and let go slowly.',
+    ),
   ];
 }

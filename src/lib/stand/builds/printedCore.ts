@@ -4,13 +4,15 @@ import { momentsOf } from '$lib/geometry/moments.ts';
 import type { Circle, Path } from '$lib/geometry/contour.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { Printer } from '$lib/project/project.ts';
+import { asFineMm } from '$lib/project/sentence.ts';
 import type { Printed } from '$lib/stand/body.ts';
 import type { Commission } from '$lib/stand/commission.ts';
 import { massOf } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { pocketCentres } from '$lib/stand/pockets.ts';
 import { shapeOf, type Layer, type Shape } from '$lib/stand/shape.ts';
-import { shown, shownDown, shownUp, SLACK } from '$lib/stand/slack.ts';
+import { shownDown, shownUp, SLACK } from '$lib/stand/slack.ts';
+import { step, type Step } from '$lib/stand/step.ts';
 import { onBed, planOf, type Plan } from './bed.ts';
 import { dovetailCut, type DovetailCut } from './dovetail.ts';
 
@@ -38,7 +40,7 @@ export interface Core {
   readonly rise: number;
   readonly notes: readonly string[];
   /** How its halves are joined, as a step; null for a core in one piece. */
-  readonly key: string | null;
+  readonly key: Step | null;
 }
 
 /** Left under a pocket, mm: common practice, no source. */
@@ -207,7 +209,11 @@ function halvedAcross(request: CoreRequest): Outcome<Core> {
     bodyOf(name, 1, commission.shop, outsides, holes, thickness / 2, bored, bored.length > 0 ? depth : 0);
   const bodies = halves(request, pockets, half);
   const volume = bodies.reduce((sum, body) => sum + body.volume * body.quantity, 0);
-  const key = `Glue the core’s two halves, ${shown(thickness / 2, 2)} mm wide each, face to face on the rods.`;
+  const key = step(
+    { act: 'glue', parts: bodies.map(({ name }) => name) },
+    'Glue the core’s two halves, {wide} wide each, face to face on the rods.',
+    { wide: asFineMm(thickness / 2) },
+  );
   return built({ bodies, volume, ...middleOf(request, windows), notes, key });
 }
 
@@ -255,7 +261,11 @@ function dovetailed(request: CoreRequest, cut: DovetailCut): Outcome<Core> {
     half('core-front', [below.front, above.front], true),
     half('core-rear', [below.rear, above.rear], false),
   ];
-  const key = `Slide the core’s two halves together, dovetail into socket with ${cut.clearance} mm of play all round, on a flat board, with glue.`;
+  const key = step(
+    { act: 'glue', parts: bodies.map(({ name }) => name) },
+    'Slide the core’s two halves together, dovetail into socket with {play} of play all round, on a flat board, with glue.',
+    { play: asFineMm(cut.clearance) },
+  );
   const volume = bodies.reduce((sum, body) => sum + body.volume, 0);
   return built({ bodies, volume, ...middleOf(request, windows), notes, key });
 }

@@ -1,4 +1,5 @@
-import type { StandBody } from '$lib/stand/body.ts';
+import { asFineMm } from '$lib/project/sentence.ts';
+import type { Piece, StandBody } from '$lib/stand/body.ts';
 import { boardNamed, taperOf, type Commission } from '$lib/stand/commission.ts';
 import { coverOf, NO_SKIN } from '$lib/stand/cover.ts';
 import { figuresOf } from '$lib/stand/figures.ts';
@@ -6,7 +7,8 @@ import { groundOf } from '$lib/stand/ground.ts';
 import { leftOut } from '$lib/stand/leftOut.ts';
 import { gathered } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
-import { shown, shownDown, SLACK } from '$lib/stand/slack.ts';
+import { shownDown, SLACK } from '$lib/stand/slack.ts';
+import { step, type Some, type Step } from '$lib/stand/step.ts';
 import { present, widthOf } from '$lib/stand/widths.ts';
 import { crossRibs, type CrossRib } from './crossRibs.ts';
 import { finishSteps } from './finishSteps.ts';
@@ -81,7 +83,7 @@ export function buildRibbed(commission: Commission): Outcome<StandBody> {
       { between: 'halving joints', count: ribs.count * ribs.cross, area: jointArea(board.thickness, crosses.value) },
     ],
     sanding: sandingOf(ground.value, board.thickness),
-    steps: stepsOf(commission, planned.value, skin !== null),
+    steps: stepsOf(commission, planned.value, pieces),
     notes: [...first.notes, ...leftOut(settings, ['relief', 'cheeks', 'pockets'])],
     figures: figuresOf(pieces, [], [], total.mass),
   });
@@ -109,16 +111,35 @@ function jointArea(thickness: number, crosses: readonly CrossRib[]): number {
   return 4 * thickness * (halves.reduce((sum, half) => sum + half, 0) / halves.length) + thickness ** 2;
 }
 
-function stepsOf({ settings, board }: Commission, plan: RibPlan, skinned: boolean): readonly string[] {
+function stepsOf({ settings, board }: Commission, plan: RibPlan, pieces: readonly Piece[]): readonly Step[] {
+  const all = pieces.map(({ name, quantity }): Some => ({ name, count: quantity }));
+  const skinned = all.some(({ name }) => name === 'top-skin');
   return [
-    `Cut the ribs; try one joint first: the slots are ${shown(plan.slot, 2)} mm wide for wood of ${shown(board.thickness, 2)} mm.`,
-    'Stand the profile ribs up with their slots on top, the stand’s front the same way.',
-    'Lower the cross ribs into them, 1 in front, slots down, until all bases stand on the board.',
-    'Check the corners for square, then run thin glue into the joints.',
+    step(
+      { act: 'cut', pieces: all },
+      'Cut the ribs; try one joint first: the slots are {slot} wide for wood of {thickness}.',
+      { slot: asFineMm(plan.slot), thickness: asFineMm(board.thickness) },
+    ),
+    step(
+      {
+        act: 'interlock',
+        ribs: all.filter(({ name }) => name.startsWith('rib')),
+        crosses: all.filter(({ name }) => name.startsWith('cross-rib')),
+      },
+      'Stand the profile ribs up with their slots on top, the stand’s front the same way. Lower the cross ribs into them, 1 in front, slots down, until all bases stand on the board.',
+    ),
+    step({ act: 'glue', parts: ['ribs'] }, 'Check the corners for square, then run thin glue into the joints.'),
     ...(settings.base === 'turned'
       ? []
-      : ['Sand the ribs’ tops to the slope: only the higher edge of each is right as cut.']),
-    ...(skinned ? ['Glue the front skin on, then the top skin over its edge; plane the edges to the slope.'] : []),
+      : [step({ act: 'sand' }, 'Sand the ribs’ tops to the slope: only the higher edge of each is right as cut.')]),
+    ...(skinned
+      ? [
+          step(
+            { act: 'glue', parts: ['front-skin', 'top-skin'] },
+            'Glue the front skin on, then the top skin over its edge; plane the edges to the slope.',
+          ),
+        ]
+      : []),
     ...finishSteps(settings),
   ];
 }

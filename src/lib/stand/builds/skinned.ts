@@ -1,4 +1,5 @@
 import type { StandSettings } from '$lib/project/project.ts';
+import { asCount, asFineMm } from '$lib/project/sentence.ts';
 import { coverOf } from '$lib/stand/cover.ts';
 import { boardNamed, type Commission } from '$lib/stand/commission.ts';
 import type { Board, Piece, Sanding, StandBody, WidthLayer } from '$lib/stand/body.ts';
@@ -9,10 +10,11 @@ import { gathered, type Lump } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { rodRow } from '$lib/stand/rods.ts';
 import { shapeOf, type Layer, type Shape } from '$lib/stand/shape.ts';
-import { shown, shownDown, SLACK } from '$lib/stand/slack.ts';
+import { shownDown, SLACK } from '$lib/stand/slack.ts';
+import { step, type Some, type Step } from '$lib/stand/step.ts';
 import { present, widthOf } from '$lib/stand/widths.ts';
 import { finishSteps } from './finishSteps.ts';
-import { printedCore, type CoreRequest, type Outsides } from './printedCore.ts';
+import { printedCore, type Core, type CoreRequest, type Outsides } from './printedCore.ts';
 import { isAlike, lowestSection, sandedLump, sandingOf } from './sections.ts';
 
 /** A core thinner than this is a sheet that warps: common practice, no source. mm. */
@@ -61,7 +63,7 @@ export function buildSkinned(commission: Commission): Outcome<StandBody> {
   if (!printed.ok) return printed;
 
   const { pieces } = cheeks.value;
-  const { bodies, volume, centre, rise, notes, key } = printed.value;
+  const { bodies, volume, centre, rise, notes } = printed.value;
   const { printer } = commission.shop;
   const total = gathered([
     ...cheeks.value.lumps,
@@ -100,7 +102,7 @@ export function buildSkinned(commission: Commission): Outcome<StandBody> {
     blocks: [],
     joints: [{ between: 'cheeks and core', count, area: closed.value.area }],
     sanding,
-    steps: stepsOf(commission, core, count, key, sanding),
+    steps: stepsOf(commission, { core, cheeks: count, pieces, printed: printed.value, sanding }),
     notes: [...closed.value.notes, ...notes, ...leftOut(settings, ['ribs'])],
     figures: figuresOf(pieces, bodies, [], total.mass),
   });
@@ -183,28 +185,60 @@ const pieceOf = (name: string, board: Board, quantity: number, shape: Shape): Pi
   lines: [],
 });
 
-function stepsOf(
-  { settings }: Commission,
-  core: number,
-  cheeks: number,
-  key: string | null,
-  sanding: Sanding | null,
-): readonly string[] {
+interface Made {
+  readonly core: number;
+  readonly cheeks: number;
+  readonly pieces: readonly Piece[];
+  readonly printed: Core;
+  readonly sanding: Sanding | null;
+}
+
+function stepsOf({ settings }: Commission, { core, cheeks, pieces, printed, sanding }: Made): readonly Step[] {
+  const { rods } = settings;
+  const cut = pieces.map(({ name, quantity }): Some => ({ name, count: quantity }));
   return [
-    `Print the core on its side; measure it: it should be ${shown(core, 2)} mm wide. Sand or shim what differs.`,
-    ...(key ? [key] : []),
-    ...(settings.pockets ? ['Put screws or ballast into the pockets and close them with glue.'] : []),
+    step(
+      { act: 'print', bodies: printed.bodies.map(({ name, quantity }) => ({ name, count: quantity })) },
+      'Print the core on its side; measure it: it should be {wide} wide. Sand or shim what differs.',
+      { wide: asFineMm(core) },
+    ),
+    ...(printed.key ? [printed.key] : []),
+    ...(settings.pockets
+      ? [step({ act: 'fill' }, 'Put screws or ballast into the pockets and close them with glue.')]
+      : []),
     ...(settings.relief
-      ? ['Fill the chambers with ballast before the second cheek closes them, or leave them empty.']
+      ? [
+          step(
+            { act: 'fill' },
+            'Fill the chambers with ballast before the second cheek closes them, or leave them empty.',
+          ),
+        ]
       : []),
-    `Cut ${cheeks} cheeks${sanding ? ', numbered from inboard' : ''}; roughen the core’s sides with coarse paper.`,
-    ...(settings.rods
-      ? [`Push ${settings.rods.count} rods of ${settings.rods.diameter} mm through core and cheeks to line them up.`]
+    step(
+      { act: 'cut', pieces: cut },
+      `Cut {cheeks} cheeks${sanding ? ', numbered from inboard' : ''}; roughen the core’s sides with coarse paper.`,
+      { cheeks: asCount(cheeks) },
+    ),
+    ...(rods
+      ? [
+          step(
+            { act: 'rod', count: rods.count, diameter: rods.diameter },
+            'Push {rods} rods of {diameter} through core and cheeks to line them up.',
+            { rods: asCount(rods.count), diameter: asFineMm(rods.diameter) },
+          ),
+        ]
       : []),
-    'Glue the cheeks on with an epoxy or contact adhesive that holds on the plastic; clamp flat.',
+    step(
+      { act: 'glue', parts: cut.map(({ name }) => name) },
+      'Glue the cheeks on with an epoxy or contact adhesive that holds on the plastic; clamp flat.',
+    ),
     sanding
-      ? `Sand the cheeks’ tops down to the slope of the core’s top: each stands up to ${shown(sanding.height, 2)} mm above its neighbour, and only the top edge of its ${sanding.face ?? 'higher'} face is right as cut.`
-      : 'Flush the edges to the cheeks, not to the core: the cheeks carry the slope.',
+      ? step(
+          { act: 'sand' },
+          `Sand the cheeks’ tops down to the slope of the core’s top: each stands up to {height} above its neighbour, and only the top edge of its ${sanding.face ?? 'higher'} face is right as cut.`,
+          { height: asFineMm(sanding.height) },
+        )
+      : step({ act: 'sand' }, 'Flush the edges to the cheeks, not to the core: the cheeks carry the slope.'),
     ...finishSteps(settings),
   ];
 }

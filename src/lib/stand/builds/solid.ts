@@ -1,6 +1,7 @@
 import { polygonPath } from '$lib/geometry/contour.ts';
 import { momentsOf } from '$lib/geometry/moments.ts';
 import type { Point } from '$lib/geometry/point.ts';
+import { asMm } from '$lib/project/sentence.ts';
 import type { Block, StandBody } from '$lib/stand/body.ts';
 import type { Commission } from '$lib/stand/commission.ts';
 import { coverOf } from '$lib/stand/cover.ts';
@@ -10,7 +11,8 @@ import { leftOut } from '$lib/stand/leftOut.ts';
 import { gathered, type Lump } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { shapeOf, type Shape } from '$lib/stand/shape.ts';
-import { shown, shownDown, SLACK } from '$lib/stand/slack.ts';
+import { shownDown, SLACK } from '$lib/stand/slack.ts';
+import { step, type Step } from '$lib/stand/step.ts';
 import { present, widthOf } from '$lib/stand/widths.ts';
 import { blockCuts } from './blockCuts.ts';
 import { finishSteps } from './finishSteps.ts';
@@ -71,7 +73,7 @@ export function buildSolid(commission: Commission): Outcome<StandBody> {
     blocks,
     joints: stop ? [{ between: 'stop and block', count: 1, area: wood * stop.block.blank.length }] : [],
     sanding: null,
-    steps: stepsOf(commission, block, stop !== null),
+    steps: stepsOf(commission, block, stop?.block ?? null),
     notes: [...shape.value.notes, ...leftOut(settings, ['relief', 'cheeks', 'ribs', 'pockets'])],
     figures: figuresOf([], [], blocks, total.mass),
   });
@@ -162,15 +164,24 @@ function stopStrip({ settings }: Commission, ground: Ground, wood: number): { bl
   };
 }
 
-function stepsOf({ settings }: Commission, { blank, cuts }: Block, stop: boolean): readonly string[] {
+function stepsOf({ settings }: Commission, block: Block, stop: Block | null): readonly Step[] {
+  const { blank, cuts, name } = block;
   return [
-    `Square up a blank of ${shown(blank.length)} × ${shown(blank.width)} × ${shown(blank.height)} mm, front to rear, across and high.`,
-    'Glue the paper templates on; they show where the slope runs.',
-    ...cuts.map(({ what }) => what),
-    'Plane or sand the slope flat to the templates’ lines.',
-    ...(settings.cable || settings.recess ? ['Mill the slot or recess into it with a router and a fence.'] : []),
-    ...(settings.corner !== null ? ['Round the corners as the template shows.'] : []),
-    ...(stop ? ['Glue the stop’s strip onto the low end, square to the slope.'] : []),
+    step(
+      { act: 'square-up', block: name },
+      'Square up a blank of {long} × {wide} × {high}, front to rear, across and high.',
+      { long: asMm(blank.length), wide: asMm(blank.width), high: asMm(blank.height) },
+    ),
+    step({ act: 'template', block: name }, 'Glue the paper templates on; they show where the slope runs.'),
+    ...cuts.map(({ template, quantities }, cut) => step({ act: 'saw', block: name, cut }, template, quantities)),
+    step({ act: 'plane', block: name }, 'Plane or sand the slope flat to the templates’ lines.'),
+    ...(settings.cable || settings.recess
+      ? [step({ act: 'mill' }, 'Mill the slot or recess into it with a router and a fence.')]
+      : []),
+    ...(settings.corner !== null ? [step({ act: 'round' }, 'Round the corners as the template shows.')] : []),
+    ...(stop
+      ? [step({ act: 'glue', parts: [stop.name] }, 'Glue the stop’s strip onto the low end, square to the slope.')]
+      : []),
     ...finishSteps(settings),
   ];
 }
