@@ -64,13 +64,11 @@ describe('a sound project', () => {
     const printed = run(projectFile(), '--out', out);
     expect(printed.status).toBe(0);
     expect(readFileSync(join(out, 'plan.json'), 'utf8')).toBe(printed.out);
-    const document = JSON.parse(printed.out) as { sheets: { number: number; placements: unknown[] }[] };
+    const document = JSON.parse(printed.out) as { sheets: { placements: unknown[] }[] };
     expect(document.sheets.reduce((sum, sheet) => sum + sheet.placements.length, 0)).toBe(108);
-    const sheets = document.sheets.flatMap(({ number }) => [
-      `sheets/MDF 3 mm-${number}.dxf`,
-      `sheets/MDF 3 mm-${number}.svg`,
-    ]);
     const drawn = (stem: string): string[] => [`${stem}.dxf`, `${stem}.svg`];
+    expect(document.sheets).toHaveLength(5);
+    const sheets = ['sheets/MDF 3 mm-1 cut 4 times', 'sheets/MDF 3 mm-5'].flatMap(drawn);
     const tools = [
       'build-sheet.pdf',
       ...['coupons/coupon MDF 3 mm', 'gauges/baffle-gauge', 'gauges/wedge-gauge'].flatMap(drawn),
@@ -84,7 +82,7 @@ describe('a sound project', () => {
       ...tools,
     ];
     const parts = ['parts/slice.dxf', 'parts/slice.svg'];
-    expect(everyFile(out)).toEqual(['plan.json', ...parts, ...sheets, ...bench].sort());
+    expect(everyFile(out)).toEqual(['plan.json', 'project.json', ...parts, ...sheets, ...bench].sort());
   });
 
   test('gives the same bytes every time', () => {

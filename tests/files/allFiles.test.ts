@@ -40,6 +40,7 @@ describe('all files of a layout', () => {
     if (!cut.ok) throw new Error('the demo has cut files');
     expect(files.map(({ path }) => path)).toEqual([
       'plan.json',
+      'project.json',
       ...cut.value.cut.map(({ path }) => path),
       'templates/slice.pdf',
       'solids/stand.stl',
@@ -115,9 +116,10 @@ describe('all files of a layout', () => {
   it('list what to cut', async () => {
     const csv = (await made(project())).files.find(({ path }) => path === 'cut-list.csv')?.content;
     const [head, row, ...more] = readCsv(String(csv).slice(1));
-    expect(head?.slice(0, 4)).toEqual(['Part', 'Stock', 'Thickness mm', 'Quantity']);
-    expect(row?.slice(0, 4)).toEqual(['slice', 'MDF 3 mm', '3.05', '108']);
-    expect(row?.[8]).toMatch(/^1( & \d+)*$/);
+    expect(head?.slice(0, 4)).toEqual(['Part', 'Stock', 'Thickness mm', 'Left stand']);
+    expect(row?.slice(0, 4)).toEqual(['slice', 'MDF 3 mm', '3.05', '54']);
+    expect(row?.slice(4, 6)).toEqual(['54', '108']);
+    expect(row?.[10]).toMatch(/^1( & \d+)*$/);
     expect(more).toEqual([]);
   });
 

@@ -6,6 +6,8 @@ const row: CutListRow = {
   part: 'slice',
   stock: 'MDF 3 mm',
   thickness: 3.175,
+  left: 6,
+  right: 6,
   quantity: 12,
   width: 254,
   height: 25.4,
@@ -20,5 +22,5 @@ test('the cut list is in the unit that is shown: 25.4 mm to an inch, 645.16 mm²
   const [heads, cells] = cutListFile([row], 'in').trim().split(/\r?\n/);
   expect(heads).toContain('Thickness in');
   expect(heads).not.toContain('mm');
-  expect(cells?.split(',').slice(2, 8).map(Number)).toEqual([0.125, 12, 10, 1, 10, 22]);
+  expect(cells?.split(',').slice(2, 10).map(Number)).toEqual([0.125, 6, 6, 12, 10, 1, 10, 22]);
 });

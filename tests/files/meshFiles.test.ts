@@ -98,6 +98,17 @@ describe('a 3MF file', () => {
     ]);
   });
 
+  it('holds a body once and stands it on the bed as often as it is needed', () => {
+    const twice = threeMfFile('two', [{ name: 'core', mesh: drilled, copies: 2 }]);
+    const text = strFromU8(unzipSync(twice)['3D/3dmodel.model'] ?? new Uint8Array());
+    expect(text.match(/<object /g)).toHaveLength(1);
+    const spots = [...text.matchAll(/<item objectid="(\d)" transform="1 0 0 0 1 0 0 0 1 ([^"]*)"\/>/g)];
+    expect(spots.map(([, id, spot]) => [id, spot])).toEqual([
+      ['1', '20 5 0'],
+      ['1', '130 5 0'],
+    ]);
+  });
+
   it('is the same every time', () => {
     const again = threeMfFile(hostile, [
       { name: hostile, mesh: drilled },

@@ -46,14 +46,14 @@ function travelOf(contours: readonly Contour[]): number {
   return sum;
 }
 
-const all = ({ mark, inside, outside }: CutOrder): Contour[] => [...mark, ...inside, ...outside];
+const all = ({ engrave, inside, outside }: CutOrder): Contour[] => [...engrave, ...inside, ...outside];
 
 describe('the order of cutting', () => {
   it('holds every contour exactly once, on its own layer', () => {
     fc.assert(
       fc.property(anySheet, (cuts) => {
         const order = cutOrder(cuts);
-        expect(new Set(order.mark)).toEqual(new Set(cuts.flatMap(({ mark }) => mark)));
+        expect(new Set(order.engrave)).toEqual(new Set(cuts.flatMap(({ engrave }) => engrave)));
         expect(new Set(order.inside)).toEqual(new Set(cuts.flatMap(({ inside }) => inside)));
         expect(new Set(order.outside)).toEqual(new Set(cuts.map(({ outside }) => outside)));
         expect(all(order)).toHaveLength(cuts.length * 4);
@@ -83,7 +83,7 @@ describe('the order of cutting', () => {
       fc.property(alike, (cuts) => {
         const order = cutOrder(cuts);
         expect(order.travel).toBeCloseTo(travelOf(all(order)), 6);
-        const given = [...cuts.flatMap(({ mark }) => mark), ...cuts.map(({ outside }) => outside)];
+        const given = [...cuts.flatMap(({ engrave }) => engrave), ...cuts.map(({ outside }) => outside)];
         expect(order.travel).toBeLessThanOrEqual(travelOf(given) + 1e-9);
       }),
     );

@@ -5,6 +5,7 @@ import type { Sheet } from '$lib/workshop/part.ts';
 import { benchFiles } from './benchFiles.ts';
 import { cutFiles } from './bundle.ts';
 import { manifest, type Described } from './manifest.ts';
+import { writeProject } from './projectFile.ts';
 import type { ZipEntry } from './zip.ts';
 
 export interface AllFiles {
@@ -15,7 +16,7 @@ export interface AllFiles {
 }
 
 /**
- * Every file of one layout: `plan.json`, `sheets/`, `parts/`, `templates/`, `solids/`, `cut-list.csv`, `coupons/`,
+ * Every file of one layout: `plan.json`, `project.json`, `sheets/`, `parts/`, `templates/`, `solids/`, `cut-list.csv`, `coupons/`,
  * `gauges/`, `build-sheet.pdf` and the list of them in `manifest.json`. The same project always gives the same bytes. Refused as `cutFiles`; a template or a solid that
  * cannot be made is left out, and the manifest says why. `laid`: as for `cutFiles`.
  */
@@ -34,17 +35,15 @@ export async function allFiles(
       about: 'Every number of the layout, and where each part lies on its sheet',
       content: document,
     },
-    ...cut.value.cut.map(({ path, text }) => ({ path, about: aboutCut(path), content: text })),
+    {
+      path: 'project.json',
+      about: 'The project file that all of this is made from: open it in Wedgewright to change anything',
+      content: writeProject(project),
+    },
+    ...cut.value.cut.map(({ path, about, text }) => ({ path, about, content: text })),
     ...bench.files,
   ];
   const subject = { project: project.title, layout: plan.layout };
   const list = { path: 'manifest.json', content: await manifest(subject, files, bench.leftOut) };
   return success({ document, files: [...files.map(({ path, content }) => ({ path, content })), list] });
-}
-
-function aboutCut(path: string): string {
-  const format = path.endsWith('.dxf') ? 'DXF in mm' : 'SVG in mm';
-  return path.startsWith('sheets/')
-    ? `Sheet to cut, the kerf taken into account, in the order of cutting; ${format}`
-    : `Part at its finished size, no kerf in it; ${format}`;
 }

@@ -1,8 +1,8 @@
 import type { Plan } from '$lib/plan/document.ts';
-import { cutList } from '$lib/workshop/cutList.ts';
+import { cutList, quantityText } from '$lib/workshop/cutList.ts';
 import type { Project } from '$lib/project/project.ts';
-import type { Body } from '$lib/workshop/body.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
+import { takesOf } from '$lib/plan/sheets.ts';
 import { buildSheetPdf } from './buildSheet/buildSheetPdf.ts';
 import { cutListFile } from './cutListFile.ts';
 import { fileStems } from './fileName.ts';
@@ -11,7 +11,7 @@ import type { PaperName } from './paper.ts';
 import type { Plate } from './plate.ts';
 import { partPlate } from './plates.ts';
 import { bodyMesh } from './solid.ts';
-import { standBodies } from './standBodies.ts';
+import { standBodies, type StandBody } from './standBodies.ts';
 import { stlFile } from './stl.ts';
 import { templatePdf } from './templatePdf.ts';
 import { threeMfFile, type NamedMesh } from './threeMf.ts';
@@ -30,8 +30,9 @@ export async function benchFiles(project: Project, plan: Plan, sheets: readonly 
   const solids = solidsOf(standBodies(plan), `${project.title} - ${plan.layout}`);
   const list: Described = {
     path: 'cut-list.csv',
-    about: 'Cut list: sizes, areas and cut lengths of one copy at its finished size',
-    content: cutListFile(cutList(plan.parts, sheets), project.display.length),
+    about:
+      'Cut list: how many for each stand and for both; sizes, areas and cut lengths of one copy at its finished size',
+    content: cutListFile(cutList(plan.parts, takesOf(plan), sheets), project.display.length),
   };
   const tools = await toolFiles(project, plan);
   const sheet = await buildSheetOf(project, plan, sheets, paper);
@@ -63,29 +64,32 @@ async function templatesOf(plates: readonly Plate[], paper: PaperName): Promise<
   for (const [i, plate] of plates.entries()) {
     const path = `templates/${stems[i]}.pdf`;
     const made = await templatePdf(plate, paper);
-    if (made.ok)
-      files.push({ path, about: `Template at full size, to print at 100 % on ${paper}`, content: made.value });
-    else leftOut.push({ path, reason: made.faults.map(({ message }) => message).join('; ') });
+    if (made.ok) {
+      const about = `Template of ${plate.name} at full size, to print at 100 % on ${paper}`;
+      files.push({ path, about, content: made.value });
+    } else leftOut.push({ path, reason: made.faults.map(({ message }) => message).join('; ') });
   }
   return { files, leftOut };
 }
 
-function solidsOf(bodies: readonly Body[], title: string): BenchFiles {
+function solidsOf(bodies: readonly StandBody[], title: string): BenchFiles {
   const files: Described[] = [];
   const leftOut: LeftOut[] = [];
   const meshes: NamedMesh[] = [];
-  const stems = fileStems(bodies.map(({ name }) => name));
-  for (const [i, body] of bodies.entries()) {
+  const stems = fileStems(bodies.map(({ body }) => body.name));
+  for (const [i, { body, what, ...counts }] of bodies.entries()) {
     const path = `solids/${stems[i]}.stl`;
     try {
       const mesh = bodyMesh(body);
-      meshes.push({ name: body.name, mesh });
-      files.push({ path, about: 'The stand as one body, to print in one piece; STL in mm', content: stlFile(mesh) });
+      meshes.push({ name: body.name, mesh, copies: counts.quantity });
+      const about = `${what}, to print: ${quantityText(counts)}; STL in mm`;
+      files.push({ path, about, content: stlFile(mesh) });
     } catch (error) {
       if (!(error instanceof RangeError)) throw error;
       leftOut.push({ path, reason: error.message });
     }
   }
-  const all = { path: 'solids/stands.3mf', about: 'All bodies side by side; 3MF in mm' };
+  const count = meshes.reduce((sum, { copies }) => sum + (copies ?? 1), 0);
+  const all = { path: 'solids/stands.3mf', about: `Everything to print for both stands, ${count} in all; 3MF in mm` };
   return { files: meshes.length > 0 ? [...files, { ...all, content: threeMfFile(title, meshes) }] : files, leftOut };
 }

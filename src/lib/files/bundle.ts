@@ -2,10 +2,12 @@ import { degrees } from '$lib/geometry/angle.ts';
 import { layoutFaults } from '$lib/workshop/validity.ts';
 import { cutterFor } from '$lib/workshop/beam.ts';
 import type { Plan } from '$lib/plan/document.ts';
-import { sheetsOf } from '$lib/plan/sheets.ts';
+import { sheetsOf, takesOf } from '$lib/plan/sheets.ts';
 import { failure, success, type Result } from '$lib/project/fault.ts';
 import type { LayerColours, Project } from '$lib/project/project.ts';
-import { sheetName, type Part, type Sheet } from '$lib/workshop/part.ts';
+import { alikeSheets } from '$lib/workshop/alikeSheets.ts';
+import { sheetName, type Sheet } from '$lib/workshop/part.ts';
+import { cutList, quantityText } from '$lib/workshop/cutList.ts';
 import { labelsOf } from '$lib/workshop/pieceLabel.ts';
 import { dxfFile } from './dxf.ts';
 import { fileStems } from './fileName.ts';
@@ -17,6 +19,8 @@ import { svgFile } from './svg.ts';
 export interface CutFile {
   /** Below the folder written to, `/` between the parts: `parts/slice.svg`. */
   readonly path: string;
+  /** What it is, in words. */
+  readonly about: string;
   readonly text: string;
 }
 
@@ -42,9 +46,9 @@ export async function cutFiles(
 ): Promise<Result<CutFiles>> {
   const sheets = laid === null ? sheetsOf(project, plan) : checked(laid, project, plan);
   if (!sheets.ok) return sheets;
-  const nested = sheetPlates(sheets.value, plan.parts, project);
+  const nested = sheetPlates(sheets.value, plan, project);
   if (!nested.ok) return nested;
-  const parts = namedParts(plan.parts);
+  const parts = namedParts(plan);
   const drawings = await Promise.all(
     [...parts, ...nested.value].map((named) => bothFormats(named, project.cutter.colours)),
   );
@@ -68,29 +72,46 @@ function checked(sheets: readonly Sheet[], { cutter }: Project, { parts }: Plan)
 
 interface Named {
   readonly stem: string;
+  readonly about: string;
   readonly plate: Plate;
 }
 
-async function bothFormats({ stem, plate }: Named, colours: LayerColours | null): Promise<CutFile[]> {
+async function bothFormats({ stem, about, plate }: Named, colours: LayerColours | null): Promise<CutFile[]> {
   return [
-    { path: `${stem}.svg`, text: svgFile(plate, colours) },
-    { path: `${stem}.dxf`, text: await dxfFile(plate, colours) },
+    { path: `${stem}.svg`, about: `${about}; SVG in mm`, text: svgFile(plate, colours) },
+    { path: `${stem}.dxf`, about: `${about}; DXF in mm`, text: await dxfFile(plate, colours) },
   ];
 }
 
-function namedParts(parts: readonly Part[]): Named[] {
+function namedParts(plan: Plan): Named[] {
+  const { parts } = plan;
   const stems = fileStems(parts.map(({ name }) => name));
-  return parts.map((part, i) => ({ stem: `parts/${stems[i]}`, plate: partPlate(part) }));
+  const rows = cutList(parts, takesOf(plan), []);
+  return parts.map((part, i) => ({
+    stem: `parts/${stems[i]}`,
+    about: `Part ${part.name} at its finished size, no kerf in it; ${rows[i] ? quantityText(rows[i]) : ''}`,
+    plate: partPlate(part),
+  }));
 }
 
-function sheetPlates(sheets: readonly Sheet[], parts: readonly Part[], project: Project): Result<Named[]> {
-  const stems = fileStems(sheets.map(sheetName));
+/** Sheets that are alike are one drawing, to cut so many times. */
+function sheetPlates(sheets: readonly Sheet[], { parts }: Plan, project: Project): Result<Named[]> {
+  const groups = alikeSheets(sheets).map(({ sheet, numbers }) => ({ sheet, times: numbers.length }));
+  const stems = fileStems(
+    groups.map(({ sheet, times }) => `${sheetName(sheet)}${times > 1 ? ` cut ${times} times` : ''}`),
+  );
   const named: Named[] = [];
-  for (const [i, sheet] of sheets.entries()) {
+  for (const [i, { sheet, times }] of groups.entries()) {
     const stock = project.stock.find(({ name }) => name === sheet.stock);
     const plate = sheetPlate(sheet, parts, stock ? cutterFor(stock, project.cutter) : project.cutter);
     if (!plate.ok) return plate;
-    named.push({ stem: `sheets/${stems[i]}`, plate: plate.value });
+    const [name, cut] =
+      times > 1 ? [`${plate.value.name}, cut × ${times}`, `cut × ${times}`] : [plate.value.name, 'cut once'];
+    named.push({
+      stem: `sheets/${stems[i]}`,
+      about: `${sheet.offcut ? 'Offcut' : 'Sheet'} of ${sheet.stock}: ${cut} for both stands, the kerf taken into account, in the order of cutting`,
+      plate: { ...plate.value, name },
+    });
   }
   return success(named);
 }

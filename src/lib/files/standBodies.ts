@@ -1,24 +1,53 @@
 import type { Plan, StandPlan } from '$lib/plan/document.ts';
 import { extruded, type Body } from '$lib/workshop/body.ts';
+import type { SideName } from '$lib/project/project.ts';
 import type { Part } from '$lib/workshop/part.ts';
+
+/** A body to print. */
+export interface StandBody {
+  readonly body: Body;
+  /** How many of it the left stand takes, the right one, and both together. */
+  readonly left: number;
+  readonly right: number;
+  readonly quantity: number;
+  /** What it is, in words. */
+  readonly what: string;
+}
 
 /**
  * What to print of the stands, each body that differs once. Of a skinned stand its core; of a stack of slices that are all
  * alike the whole stand in one piece, instead of gluing it up: the outline of its layers, rod holes and all, as wide as
  * the stand. Lying on its side, as a printer would build it. Of other builds nothing.
  */
-export function standBodies({ stand, parts }: Plan): Body[] {
+export function standBodies({ stand, parts }: Pick<Plan, 'stand' | 'parts'>): StandBody[] {
   const [left, right] = [bodiesOf(stand.left, parts), bodiesOf(stand.right, parts)];
-  if (JSON.stringify(left) === JSON.stringify(right)) return left;
-  return [...named(left, 'left'), ...named(right, 'right')];
+  if (JSON.stringify(left) === JSON.stringify(right)) {
+    return left.map(({ quantity, ...one }) => ({ ...one, left: quantity, right: quantity, quantity: 2 * quantity }));
+  }
+  return [...ofSide(left, 'left'), ...ofSide(right, 'right')];
 }
 
-function bodiesOf({ build, sanding, part, width, printed }: StandPlan, parts: readonly Part[]): Body[] {
-  if (printed.length > 0)
-    return printed.map(({ name, levels, roof }) => (roof ? { name, levels, roof } : { name, levels }));
+/** What one stand takes. */
+type OfStand = Pick<StandBody, 'body' | 'quantity' | 'what'>;
+
+function bodiesOf({ build, sanding, part, width, printed }: StandPlan, parts: readonly Part[]): OfStand[] {
+  if (printed.length > 0) {
+    return printed.map(({ name, levels, roof, quantity }) => ({
+      body: roof ? { name, levels, roof } : { name, levels },
+      quantity,
+      what: name === 'core' ? 'Printed core' : `Printed core, part ${name}`,
+    }));
+  }
   const slice = build === 'stacked' && sanding === null ? parts.find(({ name }) => name === part) : undefined;
-  return slice ? [extruded('stand', slice, width)] : [];
+  if (!slice) return [];
+  return [{ body: extruded('stand', slice, width), quantity: 1, what: 'Whole stand in one piece, instead of slices' }];
 }
 
-const named = (bodies: readonly Body[], side: string): Body[] =>
-  bodies.map((body) => ({ ...body, name: `${body.name} ${side}` }));
+const ofSide = (bodies: readonly OfStand[], side: SideName): StandBody[] =>
+  bodies.map(({ body, quantity, what }) => ({
+    body: { ...body, name: `${body.name} ${side}` },
+    left: side === 'left' ? quantity : 0,
+    right: side === 'right' ? quantity : 0,
+    quantity,
+    what,
+  }));

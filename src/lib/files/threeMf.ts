@@ -7,6 +7,8 @@ import { packed } from './zip.ts';
 export interface NamedMesh {
   readonly name: string;
   readonly mesh: Mesh;
+  /** How many of it stand on the bed; default 1. */
+  readonly copies?: number;
 }
 
 /** Between neighbours on the bed, mm: so that no skirt or brim joins them (common practice, no source). */
@@ -23,8 +25,8 @@ const RELATIONS_SPACE = 'http://schemas.openxmlformats.org/package/2006/relation
 const RELATIONS_TYPE = 'application/vnd.openxmlformats-package.relationships+xml';
 
 /**
- * The bodies as a 3MF file (Core Specification), in mm: each an object of its own with its name, standing on the bed side
- * by side. The same bodies always give the same bytes.
+ * The bodies as a 3MF file (Core Specification), in mm: each an object of its own with its name, as many
+ * copies of it as asked for standing on the bed side by side. The same bodies always give the same bytes.
  *
  * @throws RangeError naming the body when a corner is not finite.
  */
@@ -63,7 +65,9 @@ const model = (title: string, bodies: readonly NamedMesh[]): string =>
     ...bodies.flatMap(object),
     '  </resources>',
     '  <build>',
-    ...spots(bodies).map((spot, i) => `    <item objectid="${i + 1}" transform="1 0 0 0 1 0 0 0 1 ${spot}"/>`),
+    ...spots(bodies).map(
+      ({ object, spot }) => `    <item objectid="${object}" transform="1 0 0 0 1 0 0 0 1 ${spot}"/>`,
+    ),
     '  </build>',
     '</model>',
   );
@@ -86,17 +90,19 @@ function object({ name, mesh }: NamedMesh, index: number): string[] {
 }
 
 /** Where each body is moved to: in a row along x, all of it where no coordinate is negative, as the specification asks. */
-function spots(bodies: readonly NamedMesh[]): string[] {
+function spots(bodies: readonly NamedMesh[]): { readonly object: number; readonly spot: string }[] {
   let next = 0;
-  return bodies.map(({ name, mesh: { vertices } }) => {
+  return bodies.flatMap(({ name, mesh: { vertices }, copies = 1 }, i) => {
     const [x, y, z] = [
       span(vertices.map((vertex) => vertex.x)),
       span(vertices.map((vertex) => vertex.y)),
       span(vertices.map((vertex) => vertex.z)),
     ];
-    const spot = [next - x.least, -y.least, -z.least].map((move) => fixed(move, name)).join(' ');
-    next += x.most - x.least + APART;
-    return spot;
+    return Array.from({ length: copies }, () => {
+      const spot = [next - x.least, -y.least, -z.least].map((move) => fixed(move, name)).join(' ');
+      next += x.most - x.least + APART;
+      return { object: i + 1, spot };
+    });
   });
 }
 

@@ -19,8 +19,8 @@ export async function toolFiles(project: Project, plan: Plan): Promise<readonly 
   const layout = project.layouts.find(({ name }) => name === plan.layout);
   const gauges = layout ? planGauges(plan, layout.stand).map(partPlate) : [];
   return [
-    ...(await drawn('coupons', coupons, project.cutter.colours, 'Coupon to cut first along its lines and to measure')),
-    ...(await drawn('gauges', gauges, project.cutter.colours, 'Gauge to check the angle by, to cut along its lines')),
+    ...(await drawn('coupons', coupons, project.cutter.colours, 'to cut first, along its lines, and to measure')),
+    ...(await drawn('gauges', gauges, project.cutter.colours, 'to cut along its lines and to check an angle by')),
   ];
 }
 
@@ -32,13 +32,18 @@ async function drawn(
 ): Promise<readonly Described[]> {
   const stems = fileStems(plates.map(({ name }) => name));
   const files = await Promise.all(
-    plates.map(async (plate, i) => [
-      { path: `${folder}/${stems[i]}.svg`, about: `${about}; SVG in mm`, content: svgFile(plate, colours) },
-      { path: `${folder}/${stems[i]}.dxf`, about: `${about}; DXF in mm`, content: await dxfFile(plate, colours) },
-    ]),
+    plates.map(async (plate, i) => {
+      const what = `${capital(plate.name)}, ${about}`;
+      return [
+        { path: `${folder}/${stems[i]}.svg`, about: `${what}; SVG in mm`, content: svgFile(plate, colours) },
+        { path: `${folder}/${stems[i]}.dxf`, about: `${what}; DXF in mm`, content: await dxfFile(plate, colours) },
+      ];
+    }),
   );
   return files.flat();
 }
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** The lines that solid wood is sawn along, to print at full size: one plate for each face that differs. */
 export function blockPlates({ stand }: Plan): readonly Plate[] {

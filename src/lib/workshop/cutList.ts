@@ -1,14 +1,19 @@
 import { extentOf } from '$lib/geometry/extent.ts';
 import { contourLength } from '$lib/geometry/contourLength.ts';
 import { signedArea } from '$lib/geometry/area.ts';
+import type { SideName } from '$lib/project/project.ts';
 import type { Part, Sheet } from './part.ts';
 import { labelsOf } from './pieceLabel.ts';
+import type { Take } from './standParts.ts';
 
 /** What to cut of one part. Lengths in mm, areas in mm², all of one copy at its finished size. */
 export interface CutListRow {
   readonly part: string;
   readonly stock: string;
   readonly thickness: number;
+  /** For the left stand, for the right one, and for both. */
+  readonly left: number;
+  readonly right: number;
   readonly quantity: number;
   /** Of its bounding box. */
   readonly width: number;
@@ -23,9 +28,14 @@ export interface CutListRow {
   readonly label: string;
 }
 
-/** One row a part, in their order. */
-export const cutList = (parts: readonly Part[], sheets: readonly Sheet[]): CutListRow[] =>
+/** One row a part, in their order. `takes`: what each stand takes of the parts. */
+export const cutList = (
+  parts: readonly Part[],
+  takes: Readonly<Record<SideName, readonly Take[]>>,
+  sheets: readonly Sheet[],
+): CutListRow[] =>
   parts.map((part) => {
+    const taken = (side: SideName): number => takes[side].find((take) => take.part === part.name)?.quantity ?? 0;
     const { outside, inside } = part;
     const { left, right, bottom, top } = extentOf(outside);
     const carries = ({ stock, placements }: Sheet): boolean =>
@@ -34,6 +44,8 @@ export const cutList = (parts: readonly Part[], sheets: readonly Sheet[]): CutLi
       part: part.name,
       stock: part.stock,
       thickness: part.thickness,
+      left: taken('left'),
+      right: taken('right'),
       quantity: part.quantity,
       width: right - left,
       height: top - bottom,
@@ -45,3 +57,10 @@ export const cutList = (parts: readonly Part[], sheets: readonly Sheet[]): CutLi
         .join(' '),
     };
   });
+
+/** How many of a part: `53 for each stand, 106 for both`; `2 for the left stand`. */
+export function quantityText({ left, right, quantity }: Pick<CutListRow, 'left' | 'right' | 'quantity'>): string {
+  if (left === right) return `${left} for each stand, ${quantity} for both`;
+  if (left === 0 || right === 0) return `${quantity} for the ${left === 0 ? 'right' : 'left'} stand`;
+  return `${left} for the left stand, ${right} for the right one`;
+}

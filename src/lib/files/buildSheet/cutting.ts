@@ -1,19 +1,14 @@
+import { takesOf } from '$lib/plan/sheets.ts';
+import { alikeSheets } from '$lib/workshop/alikeSheets.ts';
 import { cutList } from '$lib/workshop/cutList.ts';
-import { table, text, type Section } from './block.ts';
+import { sheetName } from '$lib/workshop/part.ts';
+import { table, text, type Block, type Section } from './block.ts';
 import { lengthsOf, toldStands, type Subject } from './subject.ts';
 
-/** What to cut and how it adds up to the width. */
-export function cutting({ project, plan, sheets }: Subject): Section {
-  const { bare, fine, unit } = lengthsOf(project);
-  const rows = cutList(plan.parts, sheets).map((row) => [
-    row.part,
-    row.stock,
-    fine(row.thickness),
-    String(row.quantity),
-    bare(row.width),
-    bare(row.height),
-    row.sheets.length > 0 ? row.sheets.join(', ') : '–',
-  ]);
+/** What to cut for both stands, from which sheets, and how it adds up to the width of each. */
+export function cutting(subject: Subject): Section {
+  const { project, plan } = subject;
+  const { fine, unit } = lengthsOf(project);
   const widths = toldStands(plan).map(({ who, stand }) =>
     table(
       `${who}: how the width adds up, ${unit}`,
@@ -28,17 +23,67 @@ export function cutting({ project, plan, sheets }: Subject): Section {
     id: 'cutting',
     title: 'Cut list and widths',
     blocks: [
-      ...(rows.length > 0
-        ? [
-            table(
-              `Cut list, finished sizes in ${unit}`,
-              ['Part', 'Stock', 'Thickness', 'Quantity', 'Width', 'Height', 'Sheets'],
-              rows,
-              'No kerf is in these sizes: the sheet files have it.',
-            ),
-          ]
-        : [text('Nothing is cut from sheet.')]),
+      ...(plan.parts.length > 0 ? [partList(subject), ...sheetList(subject)] : [text('Nothing is cut from sheet.')]),
       ...widths,
     ],
   };
+}
+
+function partList({ project, plan, sheets }: Subject): Block {
+  const { bare, fine, unit } = lengthsOf(project);
+  return table(
+    `Cut list for both stands, finished sizes in ${unit}`,
+    ['Part', 'Stock', 'Thickness', 'Left', 'Right', 'Both', 'Width', 'Height', 'Sheets'],
+    cutList(plan.parts, takesOf(plan), sheets).map((row) => [
+      row.part,
+      row.stock,
+      fine(row.thickness),
+      String(row.left),
+      String(row.right),
+      String(row.quantity),
+      bare(row.width),
+      bare(row.height),
+      row.sheets.length > 0 ? runs(row.sheets) : '–',
+    ]),
+    'No kerf is in these sizes: the sheet files have it.',
+  );
+}
+
+function sheetList({ project, sheets }: Subject): Block[] {
+  if (sheets.length === 0) return [];
+  const { bare, unit } = lengthsOf(project);
+  return [
+    table(
+      `Sheets to cut for both stands, ${unit}`,
+      ['Drawing', 'Width', 'Height', 'Parts on it', 'Cut'],
+      alikeSheets(sheets).map(({ sheet, numbers }) => [
+        sheetName(sheet),
+        bare(sheet.width),
+        bare(sheet.height),
+        String(sheet.placements.length),
+        `× ${numbers.length}`,
+      ]),
+    ),
+  ];
+}
+
+/** Numbers that follow on each other as a run: `1–4, 6`. */
+function runs(sheets: readonly (number | string)[]): string {
+  const told: string[] = [];
+  let [from, to]: [number | null, number] = [null, 0];
+  const close = (): void => {
+    if (from !== null) told.push(from === to ? String(from) : `${from}–${to}`);
+    from = null;
+  };
+  for (const sheet of sheets) {
+    if (typeof sheet === 'number' && from !== null && sheet === to + 1) {
+      to = sheet;
+      continue;
+    }
+    close();
+    if (typeof sheet === 'number') [from, to] = [sheet, sheet];
+    else told.push(sheet);
+  }
+  close();
+  return told.join(', ');
 }

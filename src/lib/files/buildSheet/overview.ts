@@ -22,8 +22,11 @@ export function overview({ project, plan }: Subject): Section {
     title: 'What is built',
     blocks: [
       text(`A pair of stands, each ${builds[build]}, its base ${lies}. Lengths in ${unit}, angles in degrees.`),
+      text(
+        'Counts under “Each stand”, “Left stand” and “Right stand” are for one stand; the cut list, the sheets and the files are for both.',
+      ),
       table(
-        'Each stand',
+        'The two stands',
         ['', 'left', 'right'],
         [
           row('Slope (tilt)', (side) => angleText(sides[side].tilt)),

@@ -17,14 +17,14 @@ export interface Subject {
 /** Stands that are made alike are told of once. */
 export interface Told {
   readonly side: SideName;
-  /** `Both stands`, `Left stand`. */
+  /** `Each stand`, `Left stand`: counts under it are for that one stand. */
   readonly who: string;
   readonly stand: StandPlan;
 }
 
 export function toldStands({ stand }: Plan): readonly Told[] {
   const said = (one: StandPlan): string => JSON.stringify([one.steps, one.widths, one.blocks, one.pieces, one.notes]);
-  if (said(stand.left) === said(stand.right)) return [{ side: 'right', who: 'Both stands', stand: stand.right }];
+  if (said(stand.left) === said(stand.right)) return [{ side: 'right', who: 'Each stand', stand: stand.right }];
   return sideNames.map((side) => ({
     side,
     who: side === 'left' ? 'Left stand' : 'Right stand',
