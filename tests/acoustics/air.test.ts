@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { speedOfSound } from '$lib/acoustics/air.ts';
 import { numberFrom } from '../numbers.ts';
+import { runs } from '../runs.ts';
 
-const RUNS = { numRuns: 500 };
+const RUNS = { numRuns: runs(500) };
 
 test('warmer air is faster, and the speed is finite and positive over the whole range of a project', () => {
   fc.assert(

@@ -9,8 +9,9 @@ import type { PlacedDriver } from '$lib/layout/pose.ts';
 import type { Layout } from '$lib/project/project.ts';
 import { firstLayout, project } from '../projects.ts';
 import { placed, pointIn } from './placed.ts';
+import { runs } from '../runs.ts';
 
-const RUNS = { numRuns: 500 };
+const RUNS = { numRuns: runs(500) };
 const AXIS = vec3(0, -1, 0);
 
 const roomed = (room: unknown, changes: Record<string, unknown> = {}): Layout =>

@@ -3,8 +3,9 @@ import { expect, test } from 'vitest';
 import { besselJ1, jinc } from '$lib/acoustics/bessel.ts';
 import { jincNear } from '$lib/acoustics/jincTable.ts';
 import { numberFrom } from '../numbers.ts';
+import { runs } from '../runs.ts';
 
-const RUNS = { numRuns: 1000 };
+const RUNS = { numRuns: runs(1000) };
 
 /** Decimal digits of the exact sums below: the largest term at x = 60 has 25 before the point. */
 const DIGITS = 60;

@@ -6,8 +6,9 @@ import type { Crossover, Driver } from '$lib/project/project.ts';
 import { angle, magnitude, plus, times, type Complex } from './complex.ts';
 import { highPass, lowPass } from './filters.ts';
 import { numberFrom } from '../numbers.ts';
+import { runs } from '../runs.ts';
 
-const RUNS = { numRuns: 30 };
+const RUNS = { numRuns: runs(30) };
 const driver = (name: string, role: Driver['role'], height: number): Driver => ({
   name,
   role,
@@ -40,7 +41,7 @@ test.each(['in-phase', 'quadrature'] as const)('%s: a pair is the textbook filte
         expect(Math.abs(magnitude(plus(high, low)) - 1)).toBeLessThan(1e-12);
       });
     }),
-    { numRuns: 20 },
+    { numRuns: runs(20) },
   );
 });
 

@@ -8,8 +8,9 @@ import { expi, magnitude, plus, times } from './complex.ts';
 import { highPass, lowPass } from './filters.ts';
 import { numberFrom } from '../numbers.ts';
 import { placed, pointIn, towered, twoWay } from './placed.ts';
+import { runs } from '../runs.ts';
 
-const RUNS = { numRuns: 1000 };
+const RUNS = { numRuns: runs(1000) };
 const SPEED = 343.2;
 
 const roles = ['tweeter', 'full-range', 'midrange', 'woofer'] as const;

@@ -6,6 +6,7 @@ import { decibels, FINE, responseOf, SMOOTH } from '$lib/acoustics/response.ts';
 import { smoothed } from '$lib/acoustics/smooth.ts';
 import { silence } from '$lib/acoustics/wave.ts';
 import { numberFrom } from '../numbers.ts';
+import { runs } from '../runs.ts';
 
 const powers = fc
   .array(numberFrom(0, 10), { minLength: FREQUENCIES, maxLength: FREQUENCIES })
@@ -34,7 +35,7 @@ describe('smoothing', () => {
           expect(mean).toBeCloseTo(sum / width, 9);
         });
       }),
-      { numRuns: 10 },
+      { numRuns: runs(10) },
     );
   });
 
@@ -46,7 +47,7 @@ describe('smoothing', () => {
         expect(Math.max(...mean)).toBeLessThanOrEqual(Math.max(...power) + 1e-9);
         expect(Math.min(...mean)).toBeGreaterThanOrEqual(Math.min(...power) - 1e-9);
       }),
-      { numRuns: 50 },
+      { numRuns: runs(50) },
     );
   });
 });

@@ -7,8 +7,9 @@ import type { PlacedDriver } from '$lib/layout/pose.ts';
 import type { Crossover } from '$lib/project/project.ts';
 import { numberFrom } from '../numbers.ts';
 import { placed, pointIn, towered, twoWay } from './placed.ts';
+import { runs } from '../runs.ts';
 
-const RUNS = { numRuns: 300 };
+const RUNS = { numRuns: runs(300) };
 const SPEED = 343.2;
 const AXIS = vec3(0, -1, 0);
 

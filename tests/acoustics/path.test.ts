@@ -3,8 +3,9 @@ import { expect, test } from 'vitest';
 import { pathDifference } from '$lib/acoustics/path.ts';
 import { distance, mirrorX, vec3 } from '$lib/geometry/point.ts';
 import { pointIn } from './placed.ts';
+import { runs } from '../runs.ts';
 
-const RUNS = { numRuns: 1000 };
+const RUNS = { numRuns: runs(1000) };
 const anywhere = pointIn([-3000, 3000], [-3000, 3000], [-1000, 2000]);
 
 /** Two paths of some metres, each rounded at 1e-12 mm. */

@@ -3,8 +3,9 @@ import { expect, test } from 'vitest';
 import { beamHalfAngle, dropArgument, pistonLevel } from '$lib/acoustics/piston.ts';
 import { baffleStep, bodyCorner, cornerBehind, shadow } from '$lib/acoustics/shadow.ts';
 import { numberFrom } from '../numbers.ts';
+import { runs } from '../runs.ts';
 
-const RUNS = { numRuns: 500 };
+const RUNS = { numRuns: runs(500) };
 
 test('no louder off the axis than on it, and behind the baffle as in its plane', () => {
   fc.assert(

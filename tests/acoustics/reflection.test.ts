@@ -6,8 +6,9 @@ import type { Desk } from '$lib/project/project.ts';
 import { minimise } from '../minimise.ts';
 import { numberFrom } from '../numbers.ts';
 import { pointIn, wideDesk } from './placed.ts';
+import { runs } from '../runs.ts';
 
-const RUNS = { numRuns: 1000 };
+const RUNS = { numRuns: runs(1000) };
 const SPEED = 343.2;
 
 const desk: fc.Arbitrary<Desk> = fc.record({
@@ -149,7 +150,7 @@ test('no way over the plane is shorter: a general minimiser finds the same path'
         }
       },
     ),
-    { numRuns: 100 },
+    { numRuns: runs(100) },
   );
 });
 

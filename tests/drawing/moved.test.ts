@@ -13,6 +13,7 @@ import { withEdits } from '$lib/state/edit.ts';
 import { valueAt } from '$lib/state/pointer.ts';
 import { scenes } from './arbitraries.ts';
 import { scene, type Scene } from './scene.ts';
+import { runs } from '../runs.ts';
 
 const free: Holding = { grid: gridFor('mm', true), aligns: false, reach: 0, oneAxis: false };
 const held: Holding = { grid: gridFor('mm', false), aligns: true, reach: 8, oneAxis: false };
@@ -52,7 +53,7 @@ describe('handles', () => {
           }
         }
       }),
-      { numRuns: 30 },
+      { numRuns: runs(30) },
     );
   });
 
@@ -70,7 +71,7 @@ describe('handles', () => {
           if (handle.up) expect(after.at[1] - handle.at[1], handle.id).toBeCloseTo(dy, 6);
         }
       }),
-      { numRuns: 25 },
+      { numRuns: runs(25) },
     );
   });
 

@@ -10,6 +10,7 @@ import { detailed, redrawn, severalFit, sheetOf, shownOf, type Pane, type Sheet 
 import type { Frame } from '$lib/drawing/sheetLayout.ts';
 import { scenes } from './arbitraries.ts';
 import { scene, type Scene } from './scene.ts';
+import { runs } from '../runs.ts';
 
 const style = dimensionStyle(4);
 const frames: fc.Arbitrary<Frame> = fc.record({
@@ -37,7 +38,7 @@ describe('sheetOf', () => {
         const highest = toPaper(side.place, [0, side.view.extent[3]])[1];
         expect(highest).toBeGreaterThan(lowest);
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     );
   });
 
@@ -62,7 +63,7 @@ describe('sheetOf', () => {
         expect(Math.max(...spans.map(({ to }) => to))).toBeLessThanOrEqual(frame.height);
         expect((spans[1]?.from ?? NaN) - (spans[0]?.to ?? NaN)).toBeGreaterThan(8 * style.unit - 1e-9);
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     );
   });
 
@@ -74,7 +75,7 @@ describe('sheetOf', () => {
         );
         expect(new Set(inputs).size).toBe(inputs.length);
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     );
   });
 
@@ -133,7 +134,7 @@ describe('sheetOf', () => {
           own.panes.find(({ key }) => key === 'top')?.view,
         );
       }),
-      { numRuns: 15 },
+      { numRuns: runs(15) },
     );
   });
 });

@@ -8,6 +8,7 @@ import type { Item } from '$lib/drawing/view.ts';
 import { valueAt } from '$lib/state/pointer.ts';
 import { scenes } from './arbitraries.ts';
 import { scene, type Scene } from './scene.ts';
+import { runs } from '../runs.ts';
 
 const views = ['top', 'side', 'front', 'stand'] as const;
 const itemsOf = (made: Scene, view: (typeof views)[number]): readonly Item[] =>
@@ -47,7 +48,7 @@ describe('what is chosen', () => {
           if ('input' in item && item.input !== undefined) expect(thingAt(item.input), item.input).not.toBeNull();
         }
       }),
-      { numRuns: 20 },
+      { numRuns: runs(20) },
     );
   });
 });
@@ -64,7 +65,7 @@ describe('batched', () => {
           expect(one === item || (item.kind === 'outline' && one === item.points)).toBe(true);
         });
       }),
-      { numRuns: 20 },
+      { numRuns: runs(20) },
     );
     expect(batched(itemsOf(scene(), 'stand')).length).toBeLessThan(itemsOf(scene(), 'stand').length);
   });
@@ -90,7 +91,7 @@ describe('steadyPanes', () => {
         expect(again?.place).toBe(before[0]?.place);
         again?.view.items.forEach((item, index) => expect(item).toBe(before[0]?.view.items[index]));
       }),
-      { numRuns: 15 },
+      { numRuns: runs(15) },
     );
   });
 });

@@ -11,6 +11,7 @@ import type { Item, Outline, View } from '$lib/drawing/view.ts';
 import { sideNames, type SideName } from '$lib/project/project.ts';
 import { scenes } from './arbitraries.ts';
 import { scene, type Scene } from './scene.ts';
+import { runs } from '../runs.ts';
 
 const top = ({ project, layout, plan }: Scene): View => topView(project.speaker, layout, 0, plan);
 const side = ({ project, layout, plan }: Scene, name: SideName, floor: Floor = 'true'): View =>
@@ -69,7 +70,7 @@ describe('views', () => {
           expect(numbersIn(view).every(Number.isFinite)).toBe(true);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 
@@ -87,7 +88,7 @@ describe('views', () => {
           for (const point of points) expect(corners).toContainEqual(point);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 
@@ -103,7 +104,7 @@ describe('views', () => {
           }
         }
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     );
   });
 
@@ -121,7 +122,7 @@ describe('views', () => {
         expect(near).toBeLessThan(plan.stand[name].thickness);
         expect(lift).toBeGreaterThanOrEqual(0);
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     );
   });
 
@@ -151,7 +152,7 @@ describe('views', () => {
           }
         },
       ),
-      { numRuns: 30 },
+      { numRuns: runs(30) },
     );
   });
 
@@ -170,7 +171,7 @@ describe('views', () => {
     check(scene());
     check(scene({ offset: -40, left: { x: -500, y: 260 } }));
     check(scene({ earHeight: 930, tilt: { rule: 'as-set', degrees: -6 }, lift: 60 }));
-    fc.assert(fc.property(scenes, check), { numRuns: 30 });
+    fc.assert(fc.property(scenes, check), { numRuns: runs(30) });
   });
 
   it('leave out the pointer of what a rule solves', () => {

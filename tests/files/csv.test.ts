@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { csvFile } from '$lib/files/csv.ts';
 import { readCsv } from './readCsv.ts';
+import { runs } from '../runs.ts';
 
 const MARK = '\ufeff';
 /** Openings that spreadsheets read as formulas, after OWASP's page on CSV injection (from memory). */
@@ -70,7 +71,7 @@ describe('a CSV file', () => {
           }
         }
       }),
-      { numRuns: 3000 },
+      { numRuns: runs(3000) },
     );
   });
 

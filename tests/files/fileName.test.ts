@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fileStem, fileStems } from '$lib/files/fileName.ts';
+import { runs } from '../runs.ts';
 
 describe('file stems', () => {
   it.each([
@@ -42,7 +43,7 @@ describe('file stems', () => {
         expect(new TextEncoder().encode(stem).length).toBeLessThanOrEqual(240);
         expect(fileStem(stem)).toBe(stem);
       }),
-      { numRuns: 3000 },
+      { numRuns: runs(3000) },
     );
   });
 });

@@ -8,6 +8,7 @@ import type { Project } from '$lib/project/project.ts';
 import { projectSchema } from '$lib/project/schema.ts';
 import { numberFrom } from '../numbers.ts';
 import { anyDesk, demoWith, firstLayout, project } from '../projects.ts';
+import { runs } from '../runs.ts';
 
 async function linkOf(of: Project): Promise<string> {
   const written = await writeLink(of);
@@ -73,7 +74,7 @@ describe('a link', () => {
       fc.asyncProperty(anyProject, async (sound) => {
         expect(await readLink(await linkOf(sound))).toEqual({ kind: 'project', project: sound });
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 
@@ -216,7 +217,7 @@ describe('a fragment', () => {
         if (reading.kind === 'project') expect(reading.project).toEqual(sound);
         else expect(reading).toEqual(DAMAGED);
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 
@@ -248,7 +249,7 @@ describe('a fragment', () => {
         if (reading.kind === 'refused') expect(reading.faults[0]?.message).toMatch(/^expected|^unknown key/);
         if (reading.kind === 'project') expect(checkProject(reading.project).ok).toBe(true);
       }),
-      { numRuns: 400 },
+      { numRuns: runs(400) },
     );
   });
 });

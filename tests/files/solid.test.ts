@@ -8,6 +8,7 @@ import { CHORD_ERROR } from '$lib/files/ring.ts';
 import { bodyMesh } from '$lib/files/solid.ts';
 import { extruded, type Body, type Level } from '$lib/workshop/body.ts';
 import { anyPlateBody, anySteppedBody, rectangle } from './bodies.ts';
+import { runs } from '../runs.ts';
 
 /** Material of a level, its contours nested one in the other at most. */
 const exactArea = ({ contours: [outside, ...holes] }: Level): number =>
@@ -64,14 +65,14 @@ describe('the mesh of a body', () => {
   it('is closed and holds area times height, for any outline and holes', () => {
     fc.assert(
       fc.property(anyPlateBody, (body) => void expectVolume(body)),
-      { numRuns: 400 },
+      { numRuns: runs(400) },
     );
   });
 
   it('is closed and holds the sum of its levels, for any pockets', () => {
     fc.assert(
       fc.property(anySteppedBody, (body) => void expectVolume(body)),
-      { numRuns: 400 },
+      { numRuns: runs(400) },
     );
   });
 

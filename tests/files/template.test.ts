@@ -11,6 +11,7 @@ import { templatePdf } from '$lib/files/templatePdf.ts';
 import { MOST_PAGES, OVERLAP, pagesOf, SQUARE, stepOf, tileName, tilingOf, type Tiling } from '$lib/files/tiling.ts';
 import type { Plate } from '$lib/files/plate.ts';
 import { everything } from './plate.ts';
+import { runs } from '../runs.ts';
 
 const plate = (width: number, height: number, name = 'test part'): Plate => ({
   name,
@@ -167,7 +168,7 @@ describe('pages of a template', () => {
           }
         },
       ),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 

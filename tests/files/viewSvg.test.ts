@@ -15,6 +15,7 @@ import { numberFrom } from '../numbers.ts';
 import { scenes } from '../drawing/arbitraries.ts';
 import { firstLayout, project } from '../projects.ts';
 import { everyElement, readXml, type Element } from './readXml.ts';
+import { runs } from '../runs.ts';
 
 const MM: LengthDisplay = { length: 'mm', fraction: null };
 const options: PrintOptions = {
@@ -162,7 +163,7 @@ describe('a view on paper', () => {
           expect(apart(bar, title)).toBe(true);
         },
       ),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 });

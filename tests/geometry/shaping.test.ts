@@ -23,6 +23,7 @@ import type { Point } from '$lib/geometry/point.ts';
 import { reversed } from '$lib/geometry/reversed.ts';
 import { roundCorners } from '$lib/geometry/roundCorners.ts';
 import { numberFrom } from '../numbers.ts';
+import { runs } from '../runs.ts';
 
 /** Corners on an ellipse: convex and counter-clockwise, none too near another. */
 const convex: fc.Arbitrary<Point[]> = fc
@@ -246,7 +247,7 @@ describe('area and its middle', () => {
         expect(centre[1]).toBeCloseTo(y + (my + bored * 0.3) / (whole - bored), 3);
         expect(isInside(centre, path)).toBe(true);
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     );
   });
 

@@ -15,6 +15,7 @@ import { cutPath, type CutPath } from '$lib/workshop/kerf.ts';
 import { polygonPath } from '$lib/geometry/contour.ts';
 import { signedArea } from '$lib/geometry/area.ts';
 import type { Part } from '$lib/workshop/part.ts';
+import { runs } from '../runs.ts';
 
 /** What a round beam of the kerf's width leaves standing inside a path that its middle follows, and what it takes away. */
 function burn(path: PathD, kerf: number): { kept: number; opening: number } {
@@ -89,7 +90,7 @@ describe('any wedge, cut by a simulated beam', () => {
         expect(burn(cornersOf(outside), kerf).kept).toBeGreaterThan(signedArea(part.outside) - 0.02);
         expect(burn(cornersOf(outside), kerf).kept).toBeLessThan(signedArea(part.outside) + fillets + 0.02);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 

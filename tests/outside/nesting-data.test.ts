@@ -13,6 +13,7 @@ import { polygonPath } from '$lib/geometry/contour.ts';
 import { problemOf } from '$lib/workshop/nestProblem.ts';
 import { signedArea } from '$lib/geometry/area.ts';
 import type { Part, Sheet } from '$lib/workshop/part.ts';
+import { runs } from '../runs.ts';
 
 const folder = new URL('../fixtures/nesting/', import.meta.url);
 const problem = v.object({
@@ -130,7 +131,7 @@ describe('arranged sheets, judged by clipper2', () => {
         );
         expect(counts.map(({ length }) => length)).toEqual(parts.map(({ quantity }) => quantity));
       }),
-      { numRuns: 25 },
+      { numRuns: runs(25) },
     );
   });
 });

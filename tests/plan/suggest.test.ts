@@ -12,6 +12,7 @@ import { checkProject } from '$lib/project/parse.ts';
 import type { Project } from '$lib/project/project.ts';
 import { withEdits } from '$lib/state/edit.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
+import { runs } from '../runs.ts';
 
 type Changes = Record<string, unknown>;
 
@@ -133,7 +134,7 @@ describe('a suggestion', () => {
           expect(faults(after)).toBeLessThanOrEqual(faults(before));
         }
       }),
-      { numRuns: 12 },
+      { numRuns: runs(12) },
     );
   });
 
@@ -192,7 +193,7 @@ describe('the whole list', () => {
         const labels = whole.flatMap(({ suggestion }) => (suggestion ? [suggestion] : []));
         expect(labels.length).toBe(found.suggestions.size);
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     );
   });
 

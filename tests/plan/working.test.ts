@@ -7,6 +7,7 @@ import { quantitiesIn, type Subject, type Unit } from '$lib/plan/working/term.ts
 import { sideNames } from '$lib/project/project.ts';
 import type { LengthUnit } from '$lib/project/units.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
+import { runs } from '../runs.ts';
 
 const lists = { Drivers: 2, Crossovers: 1, Reflections: 2, 'Standing safely': 4 } as const;
 const count = ({ topic }: Formula): number => (topic in lists ? lists[topic as keyof typeof lists] : 1);
@@ -87,7 +88,7 @@ describe('the working', () => {
           }
         }
       }),
-      { numRuns: 30 },
+      { numRuns: runs(30) },
     );
   });
 

@@ -13,6 +13,7 @@ import { checkProject } from '$lib/project/parse.ts';
 import { withLayoutRenamed } from '$lib/project/renameLayout.ts';
 import type { Layout } from '$lib/project/project.ts';
 import { firstLayout, project } from '../projects.ts';
+import { runs } from '../runs.ts';
 
 const sound = project();
 const first = firstLayout(sound);
@@ -121,7 +122,7 @@ describe('a list of layouts', () => {
         }, sound.layouts);
         expect(checkProject({ ...sound, layouts })).toMatchObject({ ok: true });
       }),
-      { numRuns: 50 },
+      { numRuns: runs(50) },
     );
   });
 });

@@ -4,6 +4,7 @@ import { demoProject } from '$lib/project/demo.ts';
 import { faultLine } from '$lib/project/fault.ts';
 import { checkProject, LONGEST_FILE, parseProject } from '$lib/project/parse.ts';
 import { demoWith, firstLayout, project } from '../projects.ts';
+import { runs } from '../runs.ts';
 
 function lines(changes: Record<string, unknown>): string[] {
   const result = checkProject(demoWith(changes));
@@ -236,7 +237,7 @@ describe('hostile input', () => {
           }
         }
       }),
-      { numRuns: 2000 },
+      { numRuns: runs(2000) },
     );
   });
 
@@ -245,7 +246,7 @@ describe('hostile input', () => {
       fc.property(fc.string({ unit: 'binary' }), (text) => {
         expect(parseProject(text).ok).toBe(false);
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 });

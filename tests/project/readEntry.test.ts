@@ -6,6 +6,7 @@ import { lengthText, lengthWithUnit } from '$lib/project/lengthText.ts';
 import { ranges } from '$lib/project/ranges.ts';
 import { LONGEST_ENTRY, readEntry } from '$lib/project/readEntry.ts';
 import { toMillimetres, type Denominator, type LengthUnit } from '$lib/project/units.ts';
+import { runs } from '../runs.ts';
 
 const valueOf = (text: string, quantity: Quantity = 'length', unit: LengthUnit = 'mm'): number => {
   const reading = readEntry(text, quantity, unit);
@@ -208,7 +209,7 @@ describe('any text', () => {
           }
         },
       ),
-      { numRuns: 3000 },
+      { numRuns: runs(3000) },
     );
   });
 });

@@ -4,6 +4,7 @@ import { radians } from '$lib/geometry/angle.ts';
 import { vec3 } from '$lib/geometry/point.ts';
 import { buildStand, type Stance } from '$lib/stand/build.ts';
 import { anyCase, everyNumber, fanArea, mm, plain } from './stands.ts';
+import { runs } from '../runs.ts';
 
 const stance: Stance = { side: 'right', mark: vec3(430, 300, 0), toe: radians(30), tilt: radians(10), lift: 12 };
 const speaker = { width: 165, depth: 205 };
@@ -73,6 +74,6 @@ it('is always a stand of sound numbers or a reason', () => {
       expect(body.mass).toBeGreaterThan(0);
       expect(body.rodEdge).toBeGreaterThan(1.999);
     }),
-    { numRuns: 300 },
+    { numRuns: runs(300) },
   );
 });

@@ -5,6 +5,7 @@ import { radians } from '$lib/geometry/angle.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import { profileOf } from '$lib/stand/profile.ts';
 import { anyCase, edgesOf, everyNumber, fanArea, mustBuild, plain, soundProfile, tilts, type Case } from './stands.ts';
+import { runs } from '../runs.ts';
 
 /** Rounding of coordinates that reach 1e4 mm (a tall stand with square ends), a few operations deep. */
 const DUST = 1e-8;
@@ -201,7 +202,7 @@ describe('the slice', () => {
         // The oracle rounds its coordinates to 1e-6 mm, at each of three steps.
         expect(difference).toBeLessThan(edge * 3e-6);
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 
@@ -325,6 +326,6 @@ it('never gives a number that is none', () => {
         true,
       );
     }),
-    { numRuns: 1000 },
+    { numRuns: runs(1000) },
   );
 });

@@ -5,6 +5,7 @@ import { fieldTable } from '$lib/state/fieldTable.ts';
 import { withValue } from '$lib/state/pointer.ts';
 import { Opening, settle, settleProject } from '$lib/state/settle.ts';
 import { demoWith, project } from '../projects.ts';
+import { runs } from '../runs.ts';
 
 const demo = project();
 const start = settleProject(demo, 0);
@@ -75,7 +76,7 @@ describe('an open project', () => {
           if (end.faults.length === 0) expect(end.shown?.project).toBe(end.project);
         },
       ),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 });

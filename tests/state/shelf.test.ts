@@ -9,6 +9,7 @@ import { attempt, browserStore } from '$lib/state/storage.ts';
 import { done, trouble, troubleWords, type Outcome, type Trouble } from '$lib/state/trouble.ts';
 import { demoWith, project } from '../projects.ts';
 import { FakeStore } from './store.ts';
+import { runs } from '../runs.ts';
 
 const EAR = '/layouts/0/listener/earHeight';
 const DAMAGED = 'no copy';
@@ -137,7 +138,7 @@ describe('a shelf of projects', () => {
         expect(valueOf(shelf.read(id)).content).toEqual(sound({ [EAR]: values.at(-1) }));
         expect(Object.keys(store.everything)).toHaveLength(2);
       }),
-      { numRuns: 30 },
+      { numRuns: runs(30) },
     );
   });
 });
@@ -187,7 +188,7 @@ describe('a copy that is torn or changed', () => {
         store.setItem(keyOf(id, 1), text.slice(0, at % text.length));
         expect(valueOf(shelf.read(id)).content).toEqual(sound({ [EAR]: 1100 }));
       }),
-      { numRuns: 50 },
+      { numRuns: runs(50) },
     );
   });
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
 import { inTurn, rush } from '$lib/views/turns.ts';
+import { runs } from '../runs.ts';
 
 const task = (): Promise<void> => new Promise((done) => setTimeout(done));
 
@@ -87,7 +88,7 @@ describe('work in turns', () => {
           counts.flatMap((count, index) => Array.from({ length: count }, (_, step) => `${index}.${step + 1}`)),
         );
       }),
-      { numRuns: 20 },
+      { numRuns: runs(20) },
     );
   });
 });

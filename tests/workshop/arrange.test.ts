@@ -7,6 +7,7 @@ import { layoutFaults } from '$lib/workshop/validity.ts';
 import { signedArea } from '$lib/geometry/area.ts';
 import type { Part, Sheet } from '$lib/workshop/part.ts';
 import type { Stock } from '$lib/project/project.ts';
+import { runs } from '../runs.ts';
 
 const board = (width: number, height: number, name = 'board'): Stock => ({
   name,
@@ -102,7 +103,7 @@ describe('several parts and sheets', () => {
           expect(laid(arrange(parts, stocks, cutter))).toEqual(together);
         },
       ),
-      { numRuns: 20 },
+      { numRuns: runs(20) },
     );
   });
 

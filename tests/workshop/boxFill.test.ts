@@ -14,6 +14,7 @@ import { polygonPath } from '$lib/geometry/contour.ts';
 import { rowsFor, type Room } from '$lib/workshop/rows.ts';
 import type { Filled } from '$lib/workshop/strips.ts';
 import type { Point } from '$lib/geometry/point.ts';
+import { runs } from '../runs.ts';
 
 const cutter = { kerf: 0.2, taper: 0, spacing: 2, margin: 5 };
 const spacing = cutter.spacing + HAIR;
@@ -65,7 +66,7 @@ describe('a board filled with copies of one part', () => {
           expect(reached).toBeGreaterThanOrEqual((first?.copies.length ?? 0) * (first?.fits ?? 0));
         }
       }),
-      { numRuns: 150 },
+      { numRuns: runs(150) },
     );
   });
 
@@ -80,7 +81,7 @@ describe('a board filled with copies of one part', () => {
         const sheets = arrange(parts, [stock], cutter, { quarterTurns });
         expect(sheets.ok && sheets.value.length).toBe(1);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 });
@@ -106,7 +107,7 @@ describe('boxes of one copy or two', () => {
         }
         expect(fillWithBoxes(item, room, spacing, wanted)).toEqual(filled);
       }),
-      { numRuns: 100 },
+      { numRuns: runs(100) },
     );
   });
 

@@ -10,6 +10,7 @@ import { placedContour } from '$lib/workshop/placed.ts';
 import { polygonPath } from '$lib/geometry/contour.ts';
 import type { Locked, Stock } from '$lib/project/project.ts';
 import type { Part, Sheet } from '$lib/workshop/part.ts';
+import { runs } from '../runs.ts';
 
 const board = (width: number, height: number, more: Partial<Stock> = {}): Stock => ({
   name: 'board',
@@ -89,7 +90,7 @@ describe('every answer on the way', () => {
         }
         expect(before).toBeLessThan(Infinity);
       }),
-      { numRuns: 12 },
+      { numRuns: runs(12) },
     );
   });
 
@@ -107,7 +108,7 @@ describe('every answer on the way', () => {
         const first = arrange(parts, [board(420, 310)], cutter);
         expect(answer(parts, [board(420, 310)]).sheets.length).toBeLessThanOrEqual(first.ok ? first.value.length : 0);
       }),
-      { numRuns: 8 },
+      { numRuns: runs(8) },
     );
   });
 });
@@ -234,7 +235,7 @@ describe('held parts', () => {
           }
         },
       ),
-      { numRuns: 10 },
+      { numRuns: runs(10) },
     );
   });
 

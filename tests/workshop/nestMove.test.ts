@@ -9,6 +9,7 @@ import { placedContour } from '$lib/workshop/placed.ts';
 import { placementOf } from '$lib/workshop/nestLocks.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 import type { Stock } from '$lib/project/project.ts';
+import { runs } from '../runs.ts';
 
 const board = (more: Partial<Stock> = {}): Stock => ({
   name: 'board',
@@ -128,7 +129,7 @@ describe('what is held', () => {
         const found = one?.placements.filter((other) => lockIndex([lock], one, other) === 0);
         expect(found).toHaveLength(1);
       }),
-      { numRuns: 30 },
+      { numRuns: runs(30) },
     );
   });
 });

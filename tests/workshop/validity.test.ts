@@ -8,6 +8,7 @@ import { edgesOf } from '$lib/geometry/edge.ts';
 import { layoutFaults } from '$lib/workshop/validity.ts';
 import { placedContour } from '$lib/workshop/placed.ts';
 import type { Placement, Sheet } from '$lib/workshop/part.ts';
+import { runs } from '../runs.ts';
 
 const square = (size: number): Path =>
   polygonPath([
@@ -119,7 +120,7 @@ describe('layoutFaults', () => {
         const gap = Math.min(...(first ?? []).flatMap((edge) => (second ?? []).map((other) => edgeGap(edge, other))));
         expect(faults.length > 0).toBe(area > 0 || gap < spacing - 1e-6);
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 

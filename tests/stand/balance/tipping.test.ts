@@ -4,6 +4,7 @@ import { degrees, radians } from '$lib/geometry/angle.ts';
 import { vec3, type Vec3 } from '$lib/geometry/point.ts';
 import { edgeNames, edgesOf, GRAVITY, marginsOf, tippingForce } from '$lib/stand/tipping.ts';
 import { numberFrom } from '../../numbers.ts';
+import { runs } from '../../runs.ts';
 
 const UP = vec3(0, 0, 1);
 
@@ -47,7 +48,7 @@ describe('a weight on a base', () => {
         // Half a degree off the worst direction a tilt takes 1/cos 0.5° of the reach: 4e-5 more.
         expect(azimuths.some((azimuth) => !stands(centre, corners, least * 1.0001 + 1e-9, azimuth))).toBe(true);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 

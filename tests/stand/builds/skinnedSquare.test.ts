@@ -28,6 +28,7 @@ import {
   type Case,
   wordsOf,
 } from './commissions.ts';
+import { runs } from '../../runs.ts';
 
 const square = { build: 'skinned', base: 'square-to-desk' } as const;
 const bed = (x: number, y: number, z: number): Case['shop'] => ({ ...shop, printer: { ...printer, bed: { x, y, z } } });
@@ -143,10 +144,10 @@ describe('a printed core with its base square to the desk', () => {
           if (body.printed.length > 1) halved++;
         },
       ),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
-    expect(leaning).toBeGreaterThan(30);
-    expect(halved).toBeGreaterThan(10);
+    expect(leaning).toBeGreaterThan(runs(300) / 10);
+    expect(halved).toBeGreaterThan(runs(300) / 30);
   });
 
   it('has halves that meet: where one ends the other begins', () => {

@@ -11,6 +11,7 @@ import { widthOf } from '$lib/stand/widths.ts';
 import { numberFrom } from '../../numbers.ts';
 import { orZero } from '../stands.ts';
 import { anyPlace, board, bodyOf, pathsOf, refusalOf, ring, shop, soundBody, thick, wordsOf } from './commissions.ts';
+import { runs } from '../../runs.ts';
 
 /** Rounding of lengths of up to 1e3 mm. */
 const DUST = 1e-8;
@@ -88,7 +89,7 @@ describe('relief windows', () => {
         if (windows.length === 0) expect(body.notes.join()).toContain('There are no windows');
       }),
     );
-    expect(cut).toBeGreaterThan(50);
+    expect(cut).toBeGreaterThan(runs(100) / 2);
   });
 
   it('take their area from the slice, as a polygon library has it', () => {
@@ -108,7 +109,7 @@ describe('relief windows', () => {
         expect(Math.abs(areaPathsD(left) - body.sliceArea)).toBeLessThan(5e-4 * rim + 0.01);
         expect(body.volume).toBeCloseTo(body.sliceArea * body.layers * 3.05, 4);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 });
