@@ -64,11 +64,60 @@ describe('axis-misses-head', () => {
   test('speaks when the axis passes outside the head, not when it passes through the ear', () => {
     expect(codes({ ...calm, '/layouts/0/aim/toe': { rule: 'to-ear' } })).not.toContain('axis-misses-head');
     const [finding] = found({ ...calm, '/layouts/0/aim/toe': { rule: 'straight' } }, 'axis-misses-head');
-    expect(finding?.value).toBeCloseTo(
-      planned({ ...calm, '/layouts/0/aim/toe': { rule: 'straight' } }).sides.left.miss,
-      12,
-    );
+    // Straight ahead it passes the middle as far aside as the mark.
+    expect(finding?.value).toBeCloseTo(430, 9);
     expect(finding?.limit).toBe(76);
+  });
+
+  test('leaves how high the axis passes to a check of its own', () => {
+    expect(codes({ ...calm, ...tilt(-20) })).toContain('axis-misses-ears');
+    expect(codes({ ...calm, ...tilt(-20) })).not.toContain('axis-misses-head');
+  });
+});
+
+const tilt = (degrees: number) => ({ '/layouts/0/aim/tilt': { rule: 'as-set', degrees } });
+
+describe('axis-misses-ears', () => {
+  /** The demo with its axis so many millimetres under the ears, in the plumb plane of the axis. */
+  function under(mm: number, more: Record<string, unknown> = {}) {
+    const before = planned(more).sides.right;
+    const head = planned(more).head;
+    const run = Math.hypot(head.x - before.aimedPoint.x, head.y - before.aimedPoint.y);
+    // The aimed point moves with the tilt: a few rounds settle where the axis passes.
+    let set = before.tilt;
+    for (let round = 0; round < 30; round++) {
+      const { aimedPoint, axis } = planned({ ...more, ...tilt(set) }).sides.right;
+      const far = Math.hypot(head.x - aimedPoint.x, head.y - aimedPoint.y);
+      const passes = aimedPoint.z + (far * axis.z) / Math.hypot(axis.x, axis.y);
+      set -= ((passes - (head.z - mm)) / run) * (180 / Math.PI);
+    }
+    return found({ ...more, ...tilt(set) }, 'axis-misses-ears')[0];
+  }
+
+  test('tells an axis 74.5 mm under the ears, which half a head does not, in mm and degrees', () => {
+    const told = under(74.5);
+    expect(told?.text).toMatch(
+      /^The left axis passes 74\.5 mm or \d\.\d° under the ears; up to \d+(\.\d)? mm or \d(\.\d)?° /,
+    );
+    expect(told?.text).toContain('it is not said how they are lined up');
+    expect(told?.value).toBeGreaterThan(told?.limit ?? Infinity);
+    expect(under(20)).toBeUndefined();
+    expect(under(-74.5)?.text).toContain('over the ears');
+  });
+
+  test('is wider where the drivers are known to be lined up in phase, and gone without a crossover in such a beam', () => {
+    const lined = { '/speaker/designPoint': { driver: 'tweeter', distance: 1000 } };
+    expect(under(74.5, lined)).toBeUndefined();
+    expect(under(300, lined)?.text).not.toContain('worst case');
+    expect(under(300, { '/speaker/crossovers': [] })).toBeUndefined();
+    expect(
+      under(150, {
+        '/speaker/crossovers': [],
+        '/speaker/drivers/0/diameter': 120,
+        '/speaker/drivers/0/height': 205,
+        '/speaker/drivers/0/radiating': 110,
+      })?.text,
+    ).toContain('the beam of the tweeter at 10 kHz');
   });
 });
 

@@ -1,7 +1,12 @@
+import { axisHeight, axisLimit, type AxisLimit } from '$lib/acoustics/axisLimit.ts';
+import { HEAD_LIMITS } from '$lib/acoustics/headHearing.ts';
 import { degrees } from '$lib/geometry/angle.ts';
+import type { Vec3 } from '$lib/geometry/point.ts';
+import type { Pose } from '$lib/layout/pose.ts';
 import { sideNames } from '$lib/project/project.ts';
+import type { Finding } from '$lib/plan/document.ts';
 import type { Check } from './check.ts';
-import { degreesText, mmText } from './say.ts';
+import { degreesText, frequencyText, mmText } from './say.ts';
 
 /** Steepest axis of a reference loudspeaker, degrees. */
 const STEEPEST = 10;
@@ -25,23 +30,62 @@ export const inclination: Check = ({ poses }) =>
     ];
   });
 
-/** An axis that passes outside the head. */
-export const axisMiss: Check = ({ poses, layout }) =>
+/** An axis that passes beside the head. */
+export const axisMiss: Check = ({ poses, layout, head }) =>
   sideNames.flatMap((side) => {
-    const { miss } = poses[side];
+    const aside = missAside(poses[side], head);
     const limit = layout.listener.headWidth / 2;
     // An axis through the ear is as far from the middle of the head as the limit itself, give or take rounding.
-    if (miss <= limit * (1 + 1e-9)) return [];
+    if (aside <= limit * (1 + 1e-9)) return [];
     return [
       {
         code: 'axis-misses-head',
         level: 'caution' as const,
         side,
-        text: `The ${side} axis passes the middle of the head at ${mmText(miss)}, outside it. Let toe or tilt aim at the ear, or change the angle that is set.`,
-        value: miss,
+        text: `The ${side} axis passes ${mmText(aside)} beside the middle of the head, outside it. Let the toe aim at the head or the ear, or change the angle that is set.`,
+        value: aside,
         limit,
         unit: 'mm',
         source: 'half the head width',
       },
     ];
   });
+
+/** How far the axis passes beside the middle of the head, seen from above, mm. */
+function missAside({ aimedPoint, forward }: Pose, head: Vec3): number {
+  const across = (head.x - aimedPoint.x) * forward.y - (head.y - aimedPoint.y) * forward.x;
+  return Math.abs(across) / Math.hypot(forward.x, forward.y);
+}
+
+/** An axis that passes over or under the ears by more than the beam and the crossover's lobe allow. */
+export const axisTooHigh: Check = ({ poses, speaker, head, speedOfSound }) =>
+  sideNames.flatMap((side): Finding[] => {
+    const pose = poses[side];
+    const found = axisHeight(pose, head);
+    const limit = axisLimit(speaker, pose, head, speedOfSound);
+    if (!found || !limit) return [];
+    const where = found.angle > 0 ? 'over' : 'under';
+    const angle = degrees(Math.abs(found.angle));
+    return [
+      {
+        code: 'axis-misses-ears',
+        level: 'caution',
+        side,
+        text: `The ${side} axis passes ${mmText(Math.abs(found.height))} or ${degreesText(angle)} ${where} the ears; up to ${mmText(Math.abs(limit.height))} or ${degreesText(degrees(Math.abs(limit.angle)))} it still sounds as on the axis, for ${limitedBy(limit)}. Let the tilt follow the ear, or change the angle that is set.`,
+        value: angle,
+        limit: degrees(Math.abs(limit.angle)),
+        unit: '°',
+        source:
+          limit.by.what === 'beam'
+            ? HEAD_LIMITS.treble.source
+            : `a loss of ${HEAD_LIMITS.crossover.limit} dB: rule of thumb`,
+      },
+    ];
+  });
+
+function limitedBy({ by }: AxisLimit): string {
+  if (by.what === 'beam') return `the beam of the ${by.driver} at ${frequencyText(by.frequency)}`;
+  const [upper, lower] = by.between;
+  const lobe = `${upper} and ${lower} where they meet, at ${frequencyText(by.frequency)}`;
+  return by.known ? lobe : `${lobe}, in the worst case, as it is not said how they are lined up`;
+}

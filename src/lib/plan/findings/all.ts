@@ -1,5 +1,5 @@
 import type { Finding } from '$lib/plan/document.ts';
-import { axisMiss, inclination } from './aim.ts';
+import { axisMiss, axisTooHigh, inclination } from './aim.ts';
 import { levelBalance, timeBalance } from './balance.ts';
 import type { Check, Scene } from './check.ts';
 import { monitorCollision, sightLine } from './monitors.ts';
@@ -15,6 +15,7 @@ const checks: readonly Check[] = [
   tipping,
   sliding,
   axisMiss,
+  axisTooHigh,
   sightLine,
   timeBalance,
   levelBalance,

@@ -38,6 +38,7 @@ const proposes: Readonly<Record<string, Propose>> = {
   'may-tip': steadied,
   slides: gripped,
   'axis-misses-head': axisThroughHead,
+  'axis-misses-ears': axisThroughHead,
   inclination: flatterAxis,
   'crossover-sum': linedUpDrivers,
   'treble-off-axis': trebleAtHead,

@@ -1,0 +1,133 @@
+import { angleBetween, dot, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
+import type { Pose } from '$lib/layout/pose.ts';
+import type { Speaker } from '$lib/project/project.ts';
+import { meetingOf, relativeDifference, type Meeting } from './driversMeet.ts';
+import { HEAD_LIMITS, trebleDriver } from './headHearing.ts';
+import { beamHalfAngle, pistonRadius, pistonSize } from './piston.ts';
+
+/** How far an axis passes over or under the ears, seen from the aimed point: radians, and mm where it passes them; positive over. */
+export interface AxisHeight {
+  readonly angle: number;
+  readonly height: number;
+}
+
+/** What sets how far that may be. */
+export interface AxisLimit extends AxisHeight {
+  readonly by:
+    | { readonly what: 'beam'; readonly driver: string; readonly frequency: number }
+    | {
+        readonly what: 'lobe';
+        readonly between: readonly [string, string];
+        readonly frequency: number;
+        readonly known: boolean;
+      };
+}
+
+type Aimed = Pick<Pose, 'aimedPoint' | 'forward' | 'elevation' | 'drivers'>;
+
+/** How far the axis passes over the ears; null where the head is not before the loudspeaker. */
+export function axisHeight(aimed: Aimed, head: Vec3): AxisHeight | null {
+  const { run, rise } = inPlane(aimed, head);
+  if (run <= 0) return null;
+  return {
+    angle: aimed.elevation - Math.atan2(rise, run),
+    height: run * Math.tan(aimed.elevation) - rise,
+  };
+}
+
+/** Width of a step by which a lobe is followed: far narrower than the lobes of drivers on one cabinet. Radians. */
+const STEP = Math.PI / 720;
+const HALVINGS = 40;
+
+/**
+ * How far from the axis, on the way to the ears, the loudspeaker still sounds as on it: until its treble has left the beam
+ * (3 dB at 10 kHz) or the sum at a crossover has fallen by 3 dB. Where nobody said how the drivers are lined up they count
+ * as lined up on the axis and in quadrature: of the alignments the one that a turn of phase costs most. Null when the ears
+ * are within both, or behind.
+ */
+export function axisLimit(
+  { crossovers, designPoint }: Pick<Speaker, 'crossovers' | 'designPoint'>,
+  aimed: Aimed,
+  head: Vec3,
+  speed: number,
+): AxisLimit | null {
+  const found = axisHeight(aimed, head);
+  if (found === null) return null;
+  const { run, rise } = inPlane(aimed, head);
+  const reach = Math.hypot(run, rise);
+  const highest = trebleDriver(aimed.drivers.map(({ driver }) => driver));
+  const treble = aimed.drivers.find(({ driver }) => driver === highest);
+  if (treble === undefined) throw new Error('the treble driver is one of the drivers');
+  /** The head turned about the aimed point, in the plumb plane of the axis, to where the axis passes it by so much. */
+  const at = (angle: number): Vec3 => pointInPlane(aimed, reach, aimed.elevation - angle);
+  const all: { readonly by: AxisLimit['by']; readonly over: (angle: number) => boolean }[] = [
+    { by: { what: 'beam', driver: treble.driver.name, frequency: HEAD_LIMITS.treble.frequency }, over: leftBeam() },
+    ...crossovers.map((crossover) => {
+      const meeting = meetingOf(crossover, aimed.drivers, designPoint, speed);
+      const known = designPoint !== null;
+      const { between, frequency } = crossover;
+      return { by: { what: 'lobe', between, frequency, known } as const, over: leftLobe(meeting, known) };
+    }),
+  ];
+  // What is past its limit on the axis itself is no matter of how high that is.
+  const limits = all.filter(({ over }) => !over(0));
+  const steps = Math.ceil(Math.abs(found.angle) / STEP);
+  for (let step = 1; step <= steps; step++) {
+    const [inner, outer] = [(found.angle * (step - 1)) / steps, (found.angle * step) / steps];
+    const left = limits.filter(({ over }) => over(outer));
+    if (left.length === 0) continue;
+    const [first] = left
+      .map(({ by, over }) => ({ by, angle: edgeOf(over, inner, outer) }))
+      .sort((a, b) => Math.abs(a.angle) - Math.abs(b.angle));
+    return first ? { ...first, height: heightAt(first.angle) } : null;
+  }
+  return null;
+
+  /** Where the axis then passes, over ears as far away in plan. */
+  function heightAt(angle: number): number {
+    return run * (Math.tan(aimed.elevation) - Math.tan(aimed.elevation - angle));
+  }
+
+  function leftBeam(): (angle: number) => boolean {
+    const { driver, position } = treble;
+    const { frequency, limit } = HEAD_LIMITS.treble;
+    const half = beamHalfAngle(pistonSize(pistonRadius(driver), frequency, speed), limit) ?? Math.PI;
+    return (angle) => angleBetween(aimed.forward, subtract(at(angle), position)) > half;
+  }
+
+  function leftLobe(meeting: Meeting, known: boolean): (angle: number) => boolean {
+    const phaseAt = (angle: number): number => relativeDifference(meeting, at(angle)) * meeting.perMillimetre;
+    const onAxis = phaseAt(0);
+    const sums = (known ? [onAxis + meeting.filterLag] : [Math.PI / 2, -Math.PI / 2]).map((from) => ({
+      from,
+      least: Math.abs(Math.cos(from / 2)) * 10 ** (-HEAD_LIMITS.crossover.limit / 20),
+    }));
+    return (angle) => sums.some(({ from, least }) => Math.abs(Math.cos((from + phaseAt(angle) - onAxis) / 2)) < least);
+  }
+}
+
+/** A point in the plumb plane of the axis, from the aimed point: along the level under the axis, and up. */
+function inPlane({ aimedPoint, forward }: Aimed, point: Vec3): { readonly run: number; readonly rise: number } {
+  const from = subtract(point, aimedPoint);
+  const ahead = vec3(forward.x, forward.y, 0);
+  return { run: dot(from, ahead) / Math.hypot(forward.x, forward.y), rise: from.z };
+}
+
+function pointInPlane({ aimedPoint, forward }: Aimed, reach: number, elevation: number): Vec3 {
+  const run = (reach * Math.cos(elevation)) / Math.hypot(forward.x, forward.y);
+  return vec3(
+    aimedPoint.x + run * forward.x,
+    aimedPoint.y + run * forward.y,
+    aimedPoint.z + reach * Math.sin(elevation),
+  );
+}
+
+function edgeOf(over: (angle: number) => boolean, inside: number, outside: number): number {
+  let [good, bad] = [inside, outside];
+  for (let halving = 0; halving < HALVINGS; halving++) {
+    const middle = (good + bad) / 2;
+    if (over(middle)) bad = middle;
+    else good = middle;
+  }
+  return good;
+}
