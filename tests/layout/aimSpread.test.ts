@@ -103,3 +103,98 @@ describe('how far an aim may be off', () => {
     expect(once.by.get('earHeight')?.lift).toBeCloseTo(most + 5, 9);
   });
 });
+
+describe('what the spreads hold', () => {
+  /** Numbers from 0 to 1 that are the same every time (a linear congruential generator, Numerical Recipes' constants, from memory). */
+  function randoms(seed: number): () => number {
+    let state = seed >>> 0;
+    return () => {
+      state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+      return state / 2 ** 32;
+    };
+  }
+
+  /** The project with every measured value anywhere in its span; each kind of value off by one and the same. */
+  function measuredAgain(of: Project, random: () => number): Project {
+    const off = Object.fromEntries(Object.entries(of.sure).map(([key, by]) => [key, (2 * random() - 1) * by]));
+    const by = (key: SureKey): number => off[key] ?? 0;
+    const layout = firstLayout(of);
+    const { desk, listener, placement } = layout;
+    const mark = ({ x, y }: { x: number; y: number }) => ({ x: x + by('markX'), y: y + by('markY') });
+    return {
+      ...of,
+      speaker: {
+        ...of.speaker,
+        depth: of.speaker.depth + by('speakerDepth'),
+        baffleRake: of.speaker.baffleRake + by('baffleRake'),
+        drivers: of.speaker.drivers.map((driver) => ({
+          ...driver,
+          height: driver.height + by('driverHeight'),
+          offset: driver.offset + by('driverOffset'),
+        })),
+      },
+      layouts: [
+        {
+          ...layout,
+          desk: { ...desk, height: desk.height + by('deskHeight') },
+          listener: {
+            ...listener,
+            earHeight: listener.earHeight + by('earHeight'),
+            setback: listener.setback + by('setback'),
+            offset: listener.offset + by('headOffset'),
+          },
+          placement: { left: mark(placement.left), right: mark(placement.right) },
+        },
+      ],
+    };
+  }
+
+  const TRIALS = 4000;
+
+  test.each([
+    ['the demo', {}],
+    ['a near seat', { '/layouts/0/listener/setback': 60, '/layouts/0/placement/right/y': 200 }],
+    [
+      'two spans alike',
+      { '/sure': { ...Object.fromEntries(Object.keys(byTape).map((key) => [key, 0])), earHeight: 10, deskHeight: 10 } },
+    ],
+    [
+      'one span alone',
+      { '/sure': { ...Object.fromEntries(Object.keys(byTape).map((key) => [key, 0])), earHeight: 10 } },
+    ],
+  ] satisfies [string, Record<string, unknown>][])(
+    '%s: values drawn evenly from their spans stay within the root of squares nine times in ten, within the most always',
+    (_, changes) => {
+      const of = project(changes);
+      const { all, most } = spread(of);
+      const base = placeSide(of.speaker, firstLayout(of), 'right');
+      if (!base.ok || most === null) throw new Error('this scene has an answer, and so have its corners');
+      const random = randoms(20260501);
+      const within = { toe: 0, tilt: 0 };
+      for (let trial = 0; trial < TRIALS; trial++) {
+        const again = measuredAgain(of, random);
+        const pose = placeSide(again.speaker, firstLayout(again), 'right');
+        if (!pose.ok) throw new Error('every scene within the spans has an answer');
+        for (const part of ['toe', 'tilt'] as const) {
+          const off = Math.abs(pose.value[part] - base.value[part]);
+          expect(off).toBeLessThanOrEqual(most[part] + 1e-12);
+          if (off <= all[part] * (1 + 1e-6)) within[part] += 1;
+        }
+      }
+      // Three standard deviations of the count under 90 %.
+      const least = 0.9 * TRIALS - 3 * Math.sqrt(TRIALS * 0.9 * 0.1);
+      expect(within.tilt).toBeGreaterThan(least);
+      expect(within.toe).toBeGreaterThan(least);
+      // What is certain is wider, or the one span alone.
+      expect(most.tilt).toBeGreaterThan(all.tilt * 0.99);
+    },
+  );
+
+  test('two even spans alike: 1 − (2 − √2)²/4 = 91.4 %, as the sum of two even errors has it', () => {
+    const random = randoms(7);
+    let within = 0;
+    for (let trial = 0; trial < 40000; trial++) if (Math.abs(random() + random() - 1) * 2 <= Math.SQRT2) within += 1;
+    const share = 1 - (2 - Math.SQRT2) ** 2 / 4;
+    expect(Math.abs(within / 40000 - share)).toBeLessThan(3 * Math.sqrt((share * (1 - share)) / 40000));
+  });
+});

@@ -79,8 +79,8 @@ describe('what a doubt does, in words', () => {
 
   test('says what a value does, or that it does nothing', () => {
     const of = project();
-    expect(effectText(spreads(of), 'deskWidth', 'mm')).toBe('the aim does not hang on it');
-    expect(effectText(spreads(of), 'earHeight', 'mm')).toMatch(/^tilt ±\u202f\d\.\d°$/);
+    expect(effectText(spreads(of), 'deskWidth', 'mm')).toBe('no effect on aim');
+    expect(effectText(spreads(of), 'earHeight', 'mm')).toMatch(/^tilt ±\u202f\d\.\d°/);
     expect(effectText(spreads(project({ '/sure': { markX: 0 } })), 'markX', 'mm')).toBe('hardly moves the aim');
   });
 
@@ -89,7 +89,33 @@ describe('what a doubt does, in words', () => {
     expect(wholeText(spreads(project({ '/sure': { ...zero, markY: 10 } })), 'mm').mostly).toBe('markY');
     expect(wholeText(spreads(project({ '/sure': zero })), 'mm')).toEqual({
       text: 'under a twentieth of a degree',
+      most: null,
       mostly: null,
     });
+  });
+
+  test('the header and the steps name the same value, whatever it is, and no step claims it by itself', () => {
+    const zero = Object.fromEntries(Object.keys(byTape).map((key) => [key, 0]));
+    for (const key of ['earHeight', 'setback', 'baffleRake', 'markX', 'driverOffset', 'speakerDepth'] as const) {
+      const each = spreads(project({ '/sure': { ...zero, deskHeight: 2, markY: 2, [key]: 40 } }));
+      expect(wholeText(each, 'mm').mostly).toBe(key);
+      const named = steps
+        .flatMap((step) => step.asks(project(), firstLayout(project()), 0, true).flatMap(({ fields }) => fields))
+        .flatMap(({ sure }) =>
+          sure !== undefined && effectText(each, sure, 'mm').endsWith('the most of all') ? [sure] : [],
+        );
+      expect(named).toEqual([key]);
+    }
+    expect(
+      steps
+        .flatMap(({ well, how }) => [well, ...how])
+        .filter((text) => /most\b.*\bhangs|hangs on it most|least certain/.test(text)),
+    ).toEqual([]);
+  });
+
+  test('says both what holds mostly and what holds for certain', () => {
+    const { text, most } = wholeText(spreads(project()), 'mm');
+    expect(most).toMatch(/^tilt ±\u202f\d+\.\d°, toe ±\u202f\d+\.\d°$/);
+    expect(Number(/\d+\.\d/.exec(most ?? '')?.[0])).toBeGreaterThan(Number(/\d+\.\d/.exec(text)?.[0]));
   });
 });

@@ -20,29 +20,47 @@ export function spreadText({ toe, tilt, lift }: AimSpread, unit: Lengths): strin
   return parts.length === 0 ? null : parts.join(', ');
 }
 
-/** What one value's doubt does, said beside it. `spreads`: of both loudspeakers; the worse one counts. */
+/** What one value's doubt does, said beside it, and whether it does the most. `spreads`: of both loudspeakers; the worse one counts. */
 export function effectText(spreads: readonly MeasuredSpread[], key: SureKey, unit: Lengths): string {
   const each = spreads.map(({ by }) => by.get(key));
-  if (each.every((one) => one === undefined)) return 'the aim does not hang on it';
+  if (each.every((one) => one === undefined)) return 'no effect on aim';
   const known = each.filter((one) => one !== null && one !== undefined);
   if (known.length === 0) return 'so far off the aim has no answer';
-  return spreadText(worst(known), unit) ?? 'hardly moves the aim';
+  const text = spreadText(worst(known), unit);
+  return text === null ? 'hardly moves the aim' : key === worstKey(spreads) ? `${text}: the most of all` : text;
+}
+
+/** What holds for all values together. */
+interface WholeText {
+  /** In at least nine cases of ten. */
+  readonly text: string;
+  /** As long as every value lies within its span; null where it is not known, or is the same. */
+  readonly most: string | null;
+  /** The value that does the most. */
+  readonly mostly: SureKey | null;
 }
 
 /** All doubts together, and the one that matters most. */
-export function wholeText(
-  spreads: readonly MeasuredSpread[],
-  unit: Lengths,
-): { readonly text: string; readonly mostly: SureKey | null } {
-  const all = worst(spreads.map((one) => one.all));
+export function wholeText(spreads: readonly MeasuredSpread[], unit: Lengths): WholeText {
+  const text = spreadText(worst(spreads.map(({ all }) => all)), unit);
+  const ends = spreads.flatMap(({ most }) => most ?? []);
+  const most = ends.length < spreads.length ? null : spreadText(worst(ends), unit);
+  return {
+    text: text ?? 'under a twentieth of a degree',
+    most: most === text ? null : most,
+    mostly: text === null ? null : worstKey(spreads),
+  };
+}
+
+/** The value whose doubt moves an aim the most; null where none does. */
+function worstKey(spreads: readonly MeasuredSpread[]): SureKey | null {
   const shares = spreads.flatMap(({ by }) =>
     [...by].flatMap(([key, one]) => (one === null ? [] : [{ key, size: share(one) }])),
   );
-  const most = shares.reduce<{ key: SureKey | null; size: number }>(
-    (best, one) => (one.size > best.size ? one : best),
-    { key: null, size: 0 },
-  );
-  return { text: spreadText(all, unit) ?? 'under a twentieth of a degree', mostly: most.key };
+  return shares.reduce<{ key: SureKey | null; size: number }>((best, one) => (one.size > best.size ? one : best), {
+    key: null,
+    size: 0,
+  }).key;
 }
 
 /** Angles weigh alike; where the lift is solved the tilt is given, so one of the two is always 0. */

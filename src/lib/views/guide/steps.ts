@@ -91,7 +91,7 @@ export const steps: readonly Step[] = [
       'Alone: hold a book level against the ear and the tape from the floor to its lower edge.',
       'Then measure level from the desk’s front edge back to the ear, and from the desk’s middle line to your nose.',
     ],
-    well: 'This is the least certain step, and the tilt hangs on it most. Measure three times on different days if you can.',
+    well: 'Ears move with every breath and with the mood: measure three times on different days if you can, and take the middle one.',
     figure: seatFigure,
     asks: (_project, _layout, index) => [
       {
