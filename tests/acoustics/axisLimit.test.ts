@@ -45,7 +45,9 @@ test('far away a lobe ends where the handbook’s array of two does: d·sin δ =
       const inPhase = (2 * halfPower) / (2 * Math.PI);
       const quadrature = (2 * Math.acos(10 ** (-3 / 20) * Math.SQRT1_2) - Math.PI / 2) / (2 * Math.PI);
       // Lined up 10 m away: at the far head the drivers are 110²/20000 = 0.61 mm of path from that.
-      expect(Math.abs(Math.sin(Math.abs(limit('in-phase', true)?.angle ?? NaN)) * apart - inPhase * wave)).toBeLessThan(0.62);
+      expect(Math.abs(Math.sin(Math.abs(limit('in-phase', true)?.angle ?? NaN)) * apart - inPhase * wave)).toBeLessThan(
+        0.62,
+      );
       for (const alignment of ['in-phase', 'quadrature']) {
         expect(Math.sin(Math.abs(limit(alignment, false)?.angle ?? NaN)) * apart).toBeCloseTo(quadrature * wave, 3);
       }
