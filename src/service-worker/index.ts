@@ -26,7 +26,9 @@ self.addEventListener('fetch', (event) => {
   if (request.method !== 'GET' || origin !== self.location.origin) return;
   if (request.mode === 'navigate') {
     const page = pathname.replace(/index\.html$/, '');
-    if (kept.has(page)) event.respondWith(networkFirst(request, page));
+    if (!kept.has(page)) return;
+    event.respondWith(networkFirst(request, page));
+    event.waitUntil(refill());
   } else if (kept.has(pathname) || pathname.includes('/_app/immutable/')) event.respondWith(keptFirst(request));
 });
 
@@ -43,6 +45,15 @@ async function keepAll(): Promise<void> {
   await cache.addAll(
     [...kept].map((path) => new Request(path, { cache: isNamedByContent(path) ? 'default' : 'reload' })),
   );
+}
+
+/**
+ * Fills the cache again where it, or some of it, is gone: a browser short of room or a visitor may have cleared it. All of
+ * it or nothing, or files of two builds could come to lie in one cache; without a network the next page that is opened tries again.
+ */
+async function refill(): Promise<void> {
+  const cache = await caches.open(CACHE);
+  if ((await cache.keys()).length < kept.size) await keepAll().catch(() => undefined);
 }
 
 /** The build before this one stays, for pages of it that are still open; caches are listed oldest first. */

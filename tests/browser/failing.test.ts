@@ -46,3 +46,64 @@ describe('a project without an answer', () => {
     }
   });
 });
+
+describe('what the browser kept', () => {
+  const EAR = '/layouts/0/listener/earHeight';
+  const notices = (page: Page): Locator => page.getByRole('region', { name: 'Notices' });
+  const gone = (page: Page) =>
+    expect.poll(() => notices(page).textContent()).toContain('no longer kept in the browser');
+  const kept = (page: Page) =>
+    page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith('wedgewright/shelf/')).length);
+
+  test('cleared while the project is open: it can be kept as a new entry, and saved as a file', async () => {
+    const { page } = await visit();
+    await page.locator(`[id="${EAR}"]`).fill('1210');
+    await saved(page);
+    await page.evaluate(() => {
+      localStorage.clear();
+      window.dispatchEvent(new Event('focus'));
+    });
+    await gone(page);
+    const coming = page.waitForEvent('download');
+    await notices(page).getByRole('button', { name: 'Save it as a file' }).click();
+    expect((await coming).suggestedFilename()).toBe('Bindery desk.json');
+    await notices(page).getByRole('button', { name: 'Keep it as a new entry' }).click();
+    await saved(page);
+    expect(await kept(page)).toBe(1);
+    expect((await notices(page).textContent())?.trim()).toBe('');
+  });
+
+  test('deleted in another tab: said there at once, and kept again by a press', async () => {
+    const { page, context } = await visit();
+    await page.locator(`[id="${EAR}"]`).fill('1210');
+    await saved(page);
+    const other = await context.newPage();
+    await other.goto(page.url());
+    await other.getByRole('button', { name: 'Projects and sharing' }).click();
+    await other.getByRole('button', { name: /^Delete/ }).click();
+    await gone(page);
+    await notices(page).getByRole('button', { name: 'Keep it as a new entry' }).click();
+    await saved(page);
+    expect(await kept(page)).toBe(1);
+  });
+
+  test('of the site itself comes back when the page is opened again', async () => {
+    const { page, setOffline } = await visit();
+    const whole = () =>
+      page.evaluate(async () => {
+        const names = await caches.keys();
+        const counts = await Promise.all(names.map(async (name) => (await (await caches.open(name)).keys()).length));
+        return Math.max(0, ...counts);
+      });
+    await page.evaluate(async () => void (await navigator.serviceWorker.ready));
+    const before = await whole();
+    expect(before).toBeGreaterThan(50);
+    await page.evaluate(async () => Promise.all((await caches.keys()).map((name) => caches.delete(name))));
+    await page.reload();
+    await expect.poll(whole, { timeout: 30_000 }).toBe(before);
+    await setOffline(true);
+    await page.reload();
+    await page.getByRole('heading', { name: 'Wedgewright' }).waitFor();
+    await expect.poll(() => page.locator(`[id="${EAR}"]`).inputValue()).toBe('1180');
+  });
+});

@@ -265,6 +265,50 @@ describe('a project in two tabs', () => {
     expect(ears(one.shelf).toSorted()).toEqual([1200, 1220, 1230]);
   });
 
+  it('notices without an edit that its project was deleted, keeps it as a new entry, and takes it back when it is put back', () => {
+    const { one, two } = both();
+    const frame = new EventTarget();
+    const detach = two.keeper.attach(Object.assign(new EventTarget(), { visibilityState: 'visible' as const }), frame);
+    const told = (): void => void frame.dispatchEvent(new Event('storage'));
+    told();
+    expect(two.keeper.status.kind).toBe('saved');
+    const removed = valueOf(one.shelf.remove(two.keeper.id ?? ''));
+    told();
+    expect(two.keeper.status).toEqual({ kind: 'failed', trouble: { kind: 'gone' } });
+    // Something would be lost now: the browser has to ask.
+    const leaving = new Event('beforeunload', { cancelable: true });
+    frame.dispatchEvent(leaving);
+    expect(leaving.defaultPrevented).toBe(true);
+
+    valueOf(one.shelf.restore(removed));
+    told();
+    expect([two.keeper.status.kind, ears(one.shelf)]).toEqual(['saved', [1200]]);
+
+    valueOf(one.shelf.remove(two.keeper.id ?? ''));
+    frame.dispatchEvent(new Event('focus'));
+    valueOf(two.keeper.keepMine());
+    expect([two.keeper.status.kind, ears(one.shelf)]).toEqual(['saved', [1200]]);
+    expect(two.keeper.id).not.toBe(removed.id);
+    two.edit(1210);
+    soon();
+    expect(ears(one.shelf)).toEqual([1210]);
+    detach();
+  });
+
+  it('notices that all the browser kept was cleared', () => {
+    const { store, tab } = browser();
+    const { keeper, edit, shelf } = tab();
+    edit(1200);
+    soon();
+    store.clear();
+    keeper.look();
+    expect(keeper.status).toEqual({ kind: 'failed', trouble: { kind: 'gone' } });
+    valueOf(keeper.keepMine());
+    expect(ears(shelf)).toEqual([1200]);
+    // The next visit finds it.
+    expect(valueOf(shelf.lastOpened())).toBe(keeper.id);
+  });
+
   it('makes one copy of mine, not two, when an import comes in between', () => {
     const { one, two } = both();
     one.edit(1220);

@@ -20,6 +20,10 @@ export class FakeStore implements TextStore {
     return [...this.#held.keys()][index] ?? null;
   }
 
+  clear(): void {
+    this.#held.clear();
+  }
+
   getItem(key: string): string | null {
     this.#check();
     return this.#held.get(key) ?? null;

@@ -1,5 +1,5 @@
 import type { SaveStatus } from './saveStatus.ts';
-import type { Outcome } from './trouble.ts';
+import type { Outcome, Trouble } from './trouble.ts';
 
 /** From a change to its saving, ms: longer than between two keys, shorter than it takes to close a page. */
 const SOON = 400;
@@ -55,6 +55,13 @@ export class Autosave {
     this.#stop();
     this.#changed = false;
     this.#status = at === null ? { kind: 'untouched' } : { kind: 'saved', at };
+  }
+
+  /** What had been saved is lost: it counts as changed again. */
+  lose(trouble: Trouble): void {
+    this.#stop();
+    this.#changed = true;
+    this.#status = { kind: 'failed', trouble };
   }
 
   /** Saves when the changes pause, or when that takes too long. `left`: until then, ms. */

@@ -89,6 +89,19 @@ export class Keeper {
   }
 
   /**
+   * Looks whether what was saved is still on the shelf: another tab may have deleted it, or somebody all that the browser
+   * kept. Where it was gone and is back, it is saved again.
+   */
+  look(): void {
+    const { status } = this.#autosave;
+    if (this.#id === null) return;
+    if (status.kind === 'failed' && status.trouble.kind === 'gone') this.flush();
+    if (status.kind !== 'saved') return;
+    const found = this.#shelf.texts(this.#id);
+    if (!found.ok && found.trouble.kind === 'gone') this.#autosave.lose(found.trouble);
+  }
+
+  /**
    * Opens another project of the shelf. Refused, with the reason, while what is open cannot be saved; where another tab
    * was first, it is saved as a copy.
    */
@@ -125,7 +138,7 @@ export class Keeper {
     return removed;
   }
 
-  /** After another tab was first: mine stays, theirs becomes a copy. */
+  /** After another tab was first: mine stays, theirs becomes a copy. Where theirs was deleted, mine is a new entry. */
   keepMine(): Outcome<Kept> {
     if (this.#id === null) return this.#save();
     const outcome = keepMine(this.#shelf, this.#id, this.#content());
@@ -151,7 +164,7 @@ export class Keeper {
   }
 
   /**
-   * Ties the keeper to a page: saves when it is hidden, takes leave of the other tabs when it goes and greets them when it
+   * Ties the keeper to a page: saves when it is hidden, looks after what was saved when it is back or another tab has changed something, takes leave of the other tabs when it goes and greets them when it
    * is back, and has the browser ask before something is lost. Returns what undoes it.
    */
   attach(page: Visible, frame: EventTarget): () => void {
@@ -162,7 +175,8 @@ export class Keeper {
       this.flush();
       if (this.#autosave.unsaved) event.preventDefault();
     };
-    const heard = [['pagehide', leave], ['pageshow', greet], ['beforeunload', ask]] as const; // prettier-ignore
+    const look = (): void => this.look();
+    const heard = [['pagehide', leave], ['pageshow', greet], ['beforeunload', ask], ['storage', look], ['focus', look]] as const; // prettier-ignore
     for (const [name, hear] of heard) frame.addEventListener(name, hear);
     return () => {
       stop();

@@ -39,7 +39,7 @@ export function troubleWords(of: Trouble): string {
     case 'unkept':
       return 'The browser did not keep what it was given. Save the project as a file before you leave.';
     case 'gone':
-      return 'This project is no longer kept in the browser. It may have been deleted in another tab.';
+      return 'This project is no longer kept in the browser: it was deleted in another tab, or the browser’s storage was cleared.';
     case 'damaged':
       return 'No copy of this project in the browser can be read any more.';
     case 'newer':
