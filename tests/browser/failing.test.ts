@@ -107,3 +107,57 @@ describe('what the browser kept', () => {
     await expect.poll(() => page.locator(`[id="${EAR}"]`).inputValue()).toBe('1180');
   });
 });
+
+describe('a worker that fails', () => {
+  /** How a worker's script can fail, and what the page then says of it. */
+  const failures: readonly (readonly [script: string | null, says: string])[] = [
+    [null, 'could not be fetched or started'],
+    ['throw new Error("at once");', 'made a mistake (at once)'],
+    ['self.onmessage = () => setTimeout(() => { throw new Error("late"); });', 'made a mistake (late)'],
+    ['self.onmessage = () => undefined;', 'has stopped answering'],
+  ];
+
+  /** Lets a worker fail in every way, one after the other, and then work; each time it is asked for by `ask`, then by the button. */
+  async function failAll(page: Page, worker: string, told: Locator, ask: () => Promise<void>): Promise<void> {
+    let script: string | null = null;
+    await page.clock.install();
+    await page.route(`**/${worker}*`, (route) =>
+      script === null ? route.abort() : route.fulfill({ contentType: 'text/javascript', body: script }),
+    );
+    const again = told.getByRole('button', { name: 'Try again' });
+    for (const [i, [next, says]] of failures.entries()) {
+      script = next;
+      if (i === 0) await ask();
+      else await again.click();
+      if (i === failures.length - 1) {
+        await expect.poll(() => again.count()).toBe(0);
+        await page.clock.runFor(31_000);
+      }
+      await expect.poll(() => told.textContent()).toContain(says);
+    }
+    await page.unroute(`**/${worker}*`);
+    await again.click();
+  }
+
+  test('on the sheets is told in a sentence, holds nothing up, and can be tried again', async () => {
+    const { page, takeNoise } = await visit('workshop/', { keepsSite: false });
+    const sheets = page.getByRole('region', { name: 'Sheets', exact: true });
+    await failAll(page, 'nesting.worker', sheets.getByRole('alert'), () =>
+      page.getByRole('heading', { name: 'Sheets', exact: true }).scrollIntoViewIfNeeded(),
+    );
+    await sheets.locator('svg[data-sheet]').first().waitFor({ timeout: 30_000 });
+    expect((await sheets.getByRole('alert').textContent())?.trim()).toBe('');
+    takeNoise();
+  });
+
+  test('on the sound page is told in place of what is waited for, and can be tried again', async () => {
+    const { page, takeNoise } = await visit('build-sheet/', { keepsSite: false });
+    const told = page.getByRole('region', { name: 'At the ears' });
+    await failAll(page, 'hearing.worker', told, () =>
+      page.getByRole('link', { name: 'Sound and standing' }).first().click(),
+    );
+    await told.locator('svg').first().waitFor({ timeout: 30_000 });
+    expect(await told.textContent()).not.toContain('could not be worked out');
+    takeNoise();
+  });
+});

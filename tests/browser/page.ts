@@ -15,6 +15,8 @@ export interface Visitor {
   readonly touch?: boolean;
   /** Whether the system asks for less movement; default true, for then nothing moves while a test looks. */
   readonly reducedMotion?: boolean;
+  /** Whether the site may keep itself for later; default true. Without, every request of the page can be routed. */
+  readonly keepsSite?: boolean;
 }
 
 /** One visitor's page, in storage of its own. */
@@ -74,6 +76,7 @@ async function open(browser: Browser, visitor: Visitor): Promise<Visit> {
     viewport: visitor.viewport ?? { width: 1280, height: 800 },
     colorScheme: visitor.theme ?? 'light',
     hasTouch: visitor.touch ?? false,
+    serviceWorkers: visitor.keepsSite === false ? 'block' : 'allow',
     reducedMotion: visitor.reducedMotion === false ? 'no-preference' : 'reduce',
   });
   context.setDefaultTimeout(PATIENCE);

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { headMap } from '$lib/acoustics/headMap.ts';
 import { headRoomOf } from '$lib/plan/headRoom.ts';
 import { hearingOf } from '$lib/plan/headVoices.ts';
@@ -7,6 +7,7 @@ import { hearingDesk } from '$lib/state/hearing/desk.ts';
 import type { Ask, Reply } from '$lib/state/hearing/messages.ts';
 import { Hearing, type Line } from '$lib/state/hearing.svelte.ts';
 import { settleProject, type Shown } from '$lib/state/settle.ts';
+import { PATIENCE } from '$lib/state/workerTrouble.ts';
 import { project } from '../projects.ts';
 
 function shownOf(changes: Readonly<Record<string, unknown>> = {}): Shown {
@@ -81,21 +82,39 @@ describe('the desk', () => {
     expect(replies.map((one) => one.ticket)).toEqual([2]);
   });
 
-  test('has nothing to say of a layout that is not there', async () => {
+  test('says so where there is nothing to answer from: no layout, no plan, or something was thrown', async () => {
     const { ask, finish, replies } = paused();
     void ask({ kind: 'sound', ticket: 1, project: demo.project, layoutIndex: 4 });
     await finish();
-    expect(replies).toEqual([]);
+    const noAnswer = project({ '/layouts/0/aim/tilt': { rule: 'lift-to-ear', degrees: 60 } });
+    void ask({ kind: 'sound', ticket: 2, project: noAnswer, layoutIndex: 0 });
+    await finish();
+    const broken = { ...demo.project, speaker: { ...demo.project.speaker, drivers: [] } };
+    void ask({ kind: 'sound', ticket: 3, project: broken, layoutIndex: 0 });
+    await finish();
+    expect(replies.map(({ kind, ticket }) => [kind, ticket])).toEqual([
+      ['failed', 1],
+      ['failed', 2],
+      ['failed', 3],
+    ]);
+    expect(replies[0]).toMatchObject({ message: 'expected the place of a layout, got 4' });
   });
 });
 
 describe('the client', () => {
   function client() {
     const asked: Ask[] = [];
-    const line: Line = { postMessage: (ask) => asked.push(ask), onmessage: null };
-    const hearing = new Hearing(() => line);
-    const reply = (data: Reply): void => line.onmessage?.(new MessageEvent('message', { data }));
-    return { asked, hearing, reply };
+    const lines: Line[] = [];
+    const terminate = vi.fn();
+    const connect = vi.fn(() => {
+      const line: Line = { postMessage: (ask) => asked.push(ask), terminate, onmessage: null, onerror: null };
+      lines.push(line);
+      return line;
+    });
+    const hearing = new Hearing(connect);
+    const reply = (data: Reply): void => lines.at(-1)?.onmessage?.(new MessageEvent('message', { data }));
+    const fail = (event: Event): void => lines.at(-1)?.onerror?.(event);
+    return { asked, hearing, reply, fail, connect, terminate };
   }
   const sound = soundOf(demo.project, demo.layout, demo.plan);
 
@@ -128,6 +147,75 @@ describe('the client', () => {
     expect(hearing.room).toBeNull();
     hearing.ask('room', demo);
     expect(asked.at(-1)).toMatchObject({ kind: 'room', ticket: 2 });
+  });
+
+  describe('whose worker fails', () => {
+    beforeEach(() => {
+      vi.useFakeTimers();
+    });
+    afterEach(() => {
+      vi.useRealTimers();
+    });
+    const thrown = (message: string): Event => Object.assign(new Event('error'), { message });
+
+    test.each<[string, (of: ReturnType<typeof client>) => void, unknown]>([
+      ['is blocked', ({ fail }) => fail(new Event('error')), { kind: 'missing' }],
+      ['throws', ({ fail }) => fail(thrown('Uncaught Error: at once')), { kind: 'broken', message: 'at once' }],
+      [
+        'tells of a failure',
+        ({ reply }) => reply({ kind: 'failed', ticket: 2, message: 'no sound' }),
+        { kind: 'broken', message: 'no sound' },
+      ],
+      ['says nothing', () => vi.advanceTimersByTime(PATIENCE), { kind: 'silent' }],
+    ])(
+      'that %s: tells it, waits for nothing, and asks another one for all that was not answered',
+      (_, fail, trouble) => {
+        const made = client();
+        const { asked, hearing, reply, connect, terminate } = made;
+        hearing.ask('findings', demo);
+        hearing.ask('sound', demo);
+        hearing.ask('room', demo);
+        reply({ kind: 'findings', ticket: 1, value: { findings: [], suggestions: new Map() } });
+        fail(made);
+        expect([hearing.trouble, hearing.share]).toEqual([trouble, null]);
+        expect([connect.mock.calls.length, terminate.mock.calls.length]).toEqual([1, 1]);
+        // The same is not asked over and over by itself.
+        hearing.ask('sound', demo);
+        expect(asked).toHaveLength(3);
+
+        hearing.askAgain();
+        expect(asked.slice(3).map(({ kind }) => kind)).toEqual(['sound', 'room']);
+        expect([hearing.trouble, hearing.share, connect.mock.calls.length]).toEqual([null, 0, 2]);
+        reply({ kind: 'sound', ticket: 4, value: sound });
+        expect(hearing.sound?.shown).toBe(demo);
+      },
+    );
+
+    test('that cannot even be started: tells it, and the next question tries again', () => {
+      const { asked, hearing, connect } = client();
+      connect.mockImplementationOnce(() => {
+        throw new DOMException('refused', 'SecurityError');
+      });
+      hearing.ask('sound', demo);
+      expect(hearing.trouble).toEqual({ kind: 'missing' });
+      const next = shownOf({ '/layouts/0/listener/earHeight': 1200 });
+      hearing.ask('findings', next);
+      expect(hearing.trouble).toBeNull();
+      expect(asked.map(({ kind }) => kind)).toEqual(['findings', 'sound']);
+    });
+
+    test('counts no silence once everything is answered or given up', () => {
+      const { hearing, reply } = client();
+      hearing.ask('sound', demo);
+      hearing.ask('room', demo);
+      vi.advanceTimersByTime(PATIENCE - 1);
+      reply({ kind: 'sound', ticket: 1, value: sound });
+      vi.advanceTimersByTime(PATIENCE - 1);
+      expect(hearing.trouble).toBeNull();
+      hearing.stop();
+      vi.advanceTimersByTime(2 * PATIENCE);
+      expect(hearing.trouble).toBeNull();
+    });
   });
 
   describe('asked for maps faster than they come', () => {

@@ -1,10 +1,11 @@
-import { describe, expect, test, vi } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { layoutFaults } from '$lib/workshop/validity.ts';
 import { nested } from '$lib/workshop/nest.ts';
 import { Nesting, type Line } from '$lib/state/nesting.svelte.ts';
 import { nestingDesk } from '$lib/state/nesting/desk.ts';
 import { readAsk, readReply, type Ask, type Reply } from '$lib/state/nesting/messages.ts';
 import { settleProject, type Shown } from '$lib/state/settle.ts';
+import { PATIENCE, workerTroubleWords } from '$lib/state/workerTrouble.ts';
 import { demoWith, project } from '../projects.ts';
 
 function shownOf(changes: Readonly<Record<string, unknown>> = {}): Shown {
@@ -56,22 +57,10 @@ describe('the desk', () => {
     expect(shares).toEqual([...shares].sort((a, b) => a - b));
   });
 
-  test('stops between two steps, and says so', async () => {
-    const { tell, goOn, replies, waiting } = desk();
-    void tell(nestAsk(1));
-    await goOn();
-    expect(waiting.length).toBe(1);
-    await tell({ kind: 'stop', ticket: 1 });
-    await goOn();
-    expect(waiting.length).toBe(0);
-    expect(replies.at(-1)).toEqual({ kind: 'ended', ticket: 1, ending: 'stopped' });
-  });
-
-  test('leaves a question for a newer one, and hears no stop for an older one', async () => {
+  test('leaves a question for a newer one', async () => {
     const { tell, goOn, replies } = desk();
     void tell(nestAsk(1));
     void tell(nestAsk(2));
-    await tell({ kind: 'stop', ticket: 1 });
     await goOn();
     await goOn();
     expect(replies.slice(2).every(({ ticket }) => ticket === 2)).toBe(true);
@@ -157,7 +146,8 @@ describe('the page’s end', () => {
     const nesting = new Nesting(() => own);
     nesting.ask(demo);
     nesting.stop();
-    expect(asked[1]).toEqual({ kind: 'stop', ticket: 1 });
+    // Whatever the worker is at: it ends.
+    expect(terminate).toHaveBeenCalledTimes(1);
     expect([nesting.share, nesting.ending]).toEqual([null, 'stopped']);
     say({ kind: 'better', ticket: 1, nested: value });
     expect(nesting.told).toBeNull();
@@ -169,15 +159,71 @@ describe('the page’s end', () => {
 
     nesting.ask(demo);
     say({ kind: 'better', ticket: 3 });
-    expect(nesting.trouble).not.toBe('');
-    expect(terminate).toHaveBeenCalledTimes(1);
-    nesting.ask(demo);
-    expect(nesting.trouble).toBe('');
-    nesting.close();
+    expect(nesting.trouble).toMatchObject({ kind: 'broken' });
     expect(terminate).toHaveBeenCalledTimes(2);
+    nesting.ask(demo);
+    expect(nesting.trouble).toBeNull();
+    nesting.close();
+    expect(terminate).toHaveBeenCalledTimes(3);
     expect(nesting.share).toBeNull();
     // What was cut short is taken up again.
     nesting.ask(demo);
-    expect(asked.filter(({ kind }) => kind === 'nest')).toHaveLength(5);
+    expect(asked).toHaveLength(5);
+  });
+
+  describe('whose worker fails', () => {
+    beforeEach(() => {
+      vi.useFakeTimers();
+    });
+    afterEach(() => {
+      vi.useRealTimers();
+    });
+
+    test.each<[string, (of: ReturnType<typeof line>) => void, string]>([
+      ['is blocked', ({ own }) => own.onerror?.(new Event('error')), 'could not be fetched or started'],
+      [
+        'throws',
+        ({ own }) => own.onerror?.(Object.assign(new Event('error'), { message: 'Uncaught Error: late' })),
+        'made a mistake (late)',
+      ],
+      [
+        'tells of a failure',
+        ({ say }) => say({ kind: 'failed', ticket: 1, message: 'no wood' }),
+        'made a mistake (no wood)',
+      ],
+      ['says nothing', () => vi.advanceTimersByTime(PATIENCE), 'has stopped answering'],
+    ])('that %s: tells it in words, and the same can be asked again', (_, fail, words) => {
+      const made = line();
+      const nesting = new Nesting(() => made.own);
+      nesting.ask(demo);
+      fail(made);
+      if (nesting.trouble === null) throw new Error('expected trouble');
+      expect(workerTroubleWords(nesting.trouble)).toContain(words);
+      expect([nesting.share, made.terminate.mock.calls.length]).toEqual([null, 1]);
+      nesting.ask(demo);
+      expect([nesting.trouble, nesting.share, made.asked.length]).toEqual([null, 0, 2]);
+    });
+
+    test('that cannot even be started: tells it', () => {
+      const nesting = new Nesting(() => {
+        throw new DOMException('refused', 'SecurityError');
+      });
+      nesting.ask(demo);
+      expect([nesting.trouble, nesting.share]).toEqual([{ kind: 'missing' }, null]);
+    });
+
+    test('counts no silence while it speaks, and none when it has ended', () => {
+      const { own, say } = line();
+      const nesting = new Nesting(() => own);
+      nesting.ask(demo);
+      for (let i = 1; i < 5; i++) {
+        vi.advanceTimersByTime(PATIENCE - 1);
+        say({ kind: 'progress', ticket: 1, share: i / 5 });
+      }
+      expect(nesting.trouble).toBeNull();
+      say({ kind: 'ended', ticket: 1, ending: 'done' });
+      vi.advanceTimersByTime(2 * PATIENCE);
+      expect([nesting.trouble, nesting.ending]).toEqual([null, 'done']);
+    });
   });
 });

@@ -3,11 +3,14 @@ import type { HeadRoomPlan } from '$lib/plan/headRoom.ts';
 import type { SoundPlan } from '$lib/plan/soundDocument.ts';
 import type { Answer, Ask, Heard, Job, Reply } from './hearing/messages.ts';
 import type { Shown } from './settle.ts';
+import { broken, SilenceWatch, troubleOf, type WorkerTrouble } from './workerTrouble.ts';
 
 /** The part of a worker that is used. */
 export interface Line {
   postMessage(ask: Ask): void;
+  terminate(): void;
   onmessage: ((event: MessageEvent<Reply>) => void) | null;
+  onerror: ((event: Event) => void) | null;
 }
 
 /** An answer, and what it was asked of: once that has moved on, the answer is old. */
@@ -16,15 +19,24 @@ export interface Told<Value> {
   readonly value: Value;
 }
 
+/** A question, and whether all of its answer is there. */
+interface Asked {
+  readonly ticket: number;
+  readonly shown: Shown;
+  readonly ask: (ticket: number) => Ask;
+  answered: boolean;
+}
+
 /**
  * What reaches the ears, found off the page's own thread. The worker begins with the first question. An answer stays
- * until the next one is there; answers to questions that are no longer the newest are dropped.
+ * until the next one is there; answers to questions that are no longer the newest are dropped. A worker that fails, or says
+ * nothing, is ended; the next question, or asking again, starts another one.
  */
 export class Hearing {
   #line: Line | null = null;
   readonly #connect: () => Line;
   #ticket = 0;
-  #asked: Partial<Record<Job, { readonly ticket: number; readonly shown: Shown }>> = {};
+  #asked: Partial<Record<Job, Asked>> = {};
   /** Maps wanted while another is being worked out: the newest place of each plane. */
   #wanted: Partial<Record<HeadPlane['plane'], HeadPlane>> = {};
   #findings = $state.raw<Told<Heard> | null>(null);
@@ -32,6 +44,8 @@ export class Hearing {
   #room = $state.raw<Told<HeadRoomPlan> | null>(null);
   #planes = $state.raw<Readonly<Record<HeadPlane['plane'], Told<HeadMap> | null>>>({ plan: null, side: null });
   #share = $state<number | null>(null);
+  #trouble = $state.raw<WorkerTrouble | null>(null);
+  readonly #watch = new SilenceWatch(() => this.#fail({ kind: 'silent' }));
 
   /** @param connect Starts the worker. */
   constructor(connect: () => Line) {
@@ -61,10 +75,20 @@ export class Hearing {
     return this.#share;
   }
 
+  /** What went wrong with the worker, so that what was asked last is not answered; null when nothing did. */
+  get trouble(): WorkerTrouble | null {
+    return this.#trouble;
+  }
+
+  /** Asks again for whatever was not answered. */
+  askAgain(): void {
+    const [first] = this.#open;
+    if (first) this.#post(first[1].shown, first[0], first[1].ask);
+  }
+
   /** Asks for something of what is shown, once. */
   ask(job: Exclude<Job, 'plane'>, shown: Shown): void {
     if (this.#asked[job]?.shown === shown) return;
-    if (job === 'room') this.#share = 0;
     this.#post(shown, job, (ticket) => ({ kind: job, ticket, ...question(shown) }));
   }
 
@@ -99,21 +123,66 @@ export class Hearing {
     this.#asked = { ...this.#asked, room: undefined };
     this.#share = null;
     this.#line?.postMessage({ kind: 'stop', job: 'room' });
+    this.#watchOn();
   }
 
   #post(shown: Shown, job: Job, ask: (ticket: number) => Ask): void {
-    this.#line ??= this.#connected();
+    // A worker that starts anew is asked everything that the one before it left.
+    const left = this.#line === null ? this.#open.filter(([other]) => other !== job) : [];
+    if (job === 'room') this.#share = 0;
     this.#ticket += 1;
-    this.#asked = { ...this.#asked, [job]: { ticket: this.#ticket, shown } };
-    this.#line.postMessage(ask(this.#ticket));
+    this.#asked = { ...this.#asked, [job]: { ticket: this.#ticket, shown, ask, answered: false } };
+    this.#trouble = null;
+    this.#watch.wait();
+    try {
+      this.#line ??= this.#connected();
+      this.#line.postMessage(ask(this.#ticket));
+    } catch {
+      this.#fail({ kind: 'missing' });
+      return;
+    }
+    for (const [other, asked] of left) this.#post(asked.shown, other, asked.ask);
+  }
+
+  get #open(): [Job, Asked][] {
+    const jobs = ['findings', 'sound', 'room', 'plane'] as const;
+    return jobs.flatMap((job): [Job, Asked][] => {
+      const asked = this.#asked[job];
+      return asked && !asked.answered ? [[job, asked]] : [];
+    });
+  }
+
+  /** Silence counts while something is not answered. */
+  #watchOn(): void {
+    if (this.#open.length > 0) this.#watch.wait();
+    else this.#watch.rest();
+  }
+
+  /** What was asked last and not answered is open still: see `askAgain`. */
+  #fail(trouble: WorkerTrouble): void {
+    this.#watch.rest();
+    if (this.#line !== null) {
+      this.#line.onmessage = null;
+      this.#line.onerror = null;
+      this.#line.terminate();
+      this.#line = null;
+    }
+    this.#share = null;
+    this.#trouble = trouble;
   }
 
   #connected(): Line {
     const line = this.#connect();
     line.onmessage = ({ data }) => {
+      if (data.kind === 'failed') {
+        if (this.#open.some(([, { ticket }]) => ticket === data.ticket)) this.#fail(broken(data.message));
+        return;
+      }
       if (data.kind !== 'progress') this.#take(data);
       else if (data.job === 'room' && this.#asked.room?.ticket === data.ticket) this.#share = data.share;
+      this.#watchOn();
     };
+    line.onerror = (event) => this.#fail(troubleOf(event));
     return line;
   }
 
@@ -121,6 +190,8 @@ export class Hearing {
     const asked = this.#asked[answer.kind];
     if (asked?.ticket !== answer.ticket) return;
     const { shown } = asked;
+    // Findings come with their suggestions at last.
+    asked.answered = answer.kind !== 'findings' || answer.value.suggestions !== null;
     switch (answer.kind) {
       case 'findings':
         this.#findings = { shown, value: answer.value };

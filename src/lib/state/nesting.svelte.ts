@@ -3,13 +3,14 @@ import type { Nested } from '$lib/workshop/nest.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 import type { Ask, Ending, Reply } from './nesting/messages.ts';
 import type { Shown } from './settle.ts';
+import { broken, SilenceWatch, troubleOf, type WorkerTrouble } from './workerTrouble.ts';
 
 /** The part of a worker that is used. */
 export interface Line {
   postMessage(ask: Ask): void;
   terminate(): void;
   onmessage: ((event: MessageEvent<unknown>) => void) | null;
-  onerror: ((event: ErrorEvent) => void) | null;
+  onerror: ((event: Event) => void) | null;
   /** A message as a reply; throws where it is none. */
   read(data: unknown): Reply;
 }
@@ -38,8 +39,9 @@ export class Nesting {
   #told = $state.raw<(Told & { readonly key: Key }) | null>(null);
   #share = $state<number | null>(null);
   #faults = $state.raw<readonly Fault[]>([]);
-  #trouble = $state('');
+  #trouble = $state.raw<WorkerTrouble | null>(null);
   #ending = $state<Ending | null>(null);
+  readonly #watch = new SilenceWatch(() => this.#fail({ kind: 'silent' }));
 
   /** @param connect Starts the worker. */
   constructor(connect: () => Line) {
@@ -61,8 +63,8 @@ export class Nesting {
     return this.#faults;
   }
 
-  /** What went wrong with the worker itself; empty when nothing did. */
-  get trouble(): string {
+  /** What went wrong with the worker itself; null when nothing did. Asking again starts another one. */
+  get trouble(): WorkerTrouble | null {
     return this.#trouble;
   }
 
@@ -91,45 +93,60 @@ export class Nesting {
   ask(shown: Shown): void {
     const key = this.#keyOf(shown);
     if (this.#asked !== null && isSame(this.#asked.key, key)) return;
-    this.#line ??= this.#connected();
     this.#asked = { shown, key };
     this.#ticket += 1;
     this.#share = 0;
     this.#ending = null;
-    this.#trouble = '';
+    this.#trouble = null;
     this.#faults = [];
+    this.#watch.wait();
     const { project, layoutIndex } = shown;
-    this.#line.postMessage({ kind: 'nest', ticket: this.#ticket, project, layoutIndex });
+    try {
+      this.#line ??= this.#connected();
+      this.#line.postMessage({ kind: 'nest', ticket: this.#ticket, project, layoutIndex });
+    } catch {
+      this.#fail({ kind: 'missing' });
+    }
   }
 
-  /** Leaves it at the best answer so far. */
+  /** Leaves it at the best answer so far: ends the worker, whatever it is at. */
   stop(): void {
     if (this.#share === null) return;
-    this.#line?.postMessage({ kind: 'stop', ticket: this.#ticket });
+    this.#hangUp();
     this.#end('stopped');
   }
 
   /** Ends the worker; the next question starts another one. What was found stays. */
   close(): void {
-    this.#line?.terminate();
-    this.#line = null;
+    this.#hangUp();
     if (this.#share !== null) this.#asked = null;
     this.#share = null;
+  }
+
+  #hangUp(): void {
+    this.#watch.rest();
+    if (this.#line === null) return;
+    this.#line.onmessage = null;
+    this.#line.onerror = null;
+    this.#line.terminate();
+    this.#line = null;
   }
 
   #connected(): Line {
     const line = this.#connect();
     line.onmessage = ({ data }) => this.#hear(() => line.read(data));
-    line.onerror = (event) => this.#fail(event.message || 'the worker could not be started');
+    line.onerror = (event) => this.#fail(troubleOf(event));
     return line;
   }
 
   #hear(read: () => Reply): void {
     try {
       const reply = read();
-      if (reply.ticket === this.#ticket && this.#share !== null) this.#take(reply);
+      if (reply.ticket !== this.#ticket || this.#share === null) return;
+      this.#watch.wait();
+      this.#take(reply);
     } catch (error) {
-      this.#fail(error instanceof Error ? error.message : String(error));
+      this.#fail(broken(error));
     }
   }
 
@@ -150,19 +167,20 @@ export class Nesting {
         this.#end('done');
         return;
       case 'failed':
-        this.#fail(reply.message);
+        this.#fail({ kind: 'broken', message: reply.message });
     }
   }
 
   #end(ending: Ending): void {
+    this.#watch.rest();
     this.#share = null;
     this.#ending = ending;
   }
 
-  #fail(message: string): void {
+  #fail(trouble: WorkerTrouble): void {
     this.close();
     this.#asked = null;
-    this.#trouble = message;
+    this.#trouble = trouble;
   }
 
   #keyOf(shown: Shown): Key {

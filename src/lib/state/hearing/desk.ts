@@ -7,6 +7,7 @@ import { headRoomSteps } from '$lib/plan/headRoom.ts';
 import { hearingOf } from '$lib/plan/headVoices.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { soundOf } from '$lib/plan/sound.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import type { Layout } from '$lib/project/project.ts';
 import type { Plan } from '$lib/plan/document.ts';
 import type { Ask, Job, Reply } from './messages.ts';
@@ -15,7 +16,8 @@ type Question = Exclude<Ask, { readonly kind: 'stop' }>;
 
 /**
  * Takes questions in and gives answers out, whatever stands between: a worker, or a test. Between the steps of a job it
- * pauses, so that it can be told to stop, or asked something newer. A project that has no plan is not answered.
+ * pauses, so that it can be told to stop, or asked something newer. Whatever is thrown is told as a failure, and so is a
+ * project that has no plan: nobody asks of one.
  *
  * @param pause Resolves once whatever has been said meanwhile has been heard.
  */
@@ -29,20 +31,26 @@ export function hearingDesk(post: (reply: Reply) => void, pause: () => Promise<v
     const { kind, ticket } = ask;
     newest.set(kind, ticket);
     await pause();
-    const steps = work(ask);
-    while (newest.get(kind) === ticket) {
-      const step = steps.next();
-      if (step.done) return;
-      post(step.value);
-      await pause();
+    try {
+      const steps = work(ask);
+      while (newest.get(kind) === ticket) {
+        const step = steps.next();
+        if (step.done) return;
+        post(step.value);
+        await pause();
+      }
+    } catch (error) {
+      post({ kind: 'failed', ticket, message: error instanceof Error ? error.message : String(error) });
     }
   };
 }
 
 function* work(ask: Question): Generator<Reply, void> {
   const layout = ask.project.layouts[ask.layoutIndex];
-  const outcome = layout && plan(ask.project, layout);
-  if (layout && outcome?.ok) yield* answers(ask, layout, outcome.value);
+  if (layout === undefined) throw new RangeError(`expected the place of a layout, got ${ask.layoutIndex}`);
+  const outcome = plan(ask.project, layout);
+  if (!outcome.ok) throw new Error(outcome.faults.map(faultLine).join('; '));
+  yield* answers(ask, layout, outcome.value);
 }
 
 function* answers(ask: Question, layout: Layout, of: Plan): Generator<Reply, void> {

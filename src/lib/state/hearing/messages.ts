@@ -45,4 +45,11 @@ export interface Progress {
   readonly share: number;
 }
 
-export type Reply = Answer | Progress;
+/** Why a question is not answered: something was thrown. */
+export interface Failed {
+  readonly kind: 'failed';
+  readonly ticket: number;
+  readonly message: string;
+}
+
+export type Reply = Answer | Progress | Failed;

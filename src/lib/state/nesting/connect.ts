@@ -31,7 +31,7 @@ export function connect(): Line {
     for (const ask of waiting) worker.postMessage(ask);
   };
   start().catch(() => {
-    if (!ended) line.onerror?.(new ErrorEvent('error', { message: 'the worker could not be fetched' }));
+    if (!ended) line.onerror?.(new Event('error'));
   });
   return line;
 }

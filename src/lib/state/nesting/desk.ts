@@ -3,8 +3,8 @@ import { nest } from '$lib/workshop/nest.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { readAsk, type Ask, type Reply } from './messages.ts';
 
-/** Work between two pauses, ms: short enough to hear a stop at once, long enough that pausing costs nothing. */
-const SLICE = 30;
+/** Work between two pauses, ms: short enough to hear a newer question at once, long enough that pausing costs nothing. */
+const SLICE = 25;
 /** However slow the machine, nesting ends by then, ms. The answers up to then are the same on every machine. */
 const LONGEST = 60_000;
 
@@ -23,7 +23,7 @@ interface Surroundings {
 export function nestingDesk({ post, pause, now }: Surroundings): (data: unknown) => Promise<void> {
   let newest: number | null = null;
 
-  async function work(ask: Ask & { readonly kind: 'nest' }): Promise<void> {
+  async function work(ask: Ask): Promise<void> {
     const { ticket, project, layoutIndex } = ask;
     const layout = project.layouts[layoutIndex];
     if (layout === undefined) throw new RangeError(`expected the place of a layout, got ${layoutIndex}`);
@@ -53,13 +53,8 @@ export function nestingDesk({ post, pause, now }: Surroundings): (data: unknown)
     const given = ticketOf(data);
     try {
       const ask = readAsk(data);
-      if (ask.kind === 'nest') {
-        newest = ask.ticket;
-        await work(ask);
-      } else if (newest === ask.ticket) {
-        newest = null;
-        post({ kind: 'ended', ticket: ask.ticket, ending: 'stopped' });
-      }
+      newest = ask.ticket;
+      await work(ask);
     } catch (error) {
       post({ kind: 'failed', ticket: given, message: error instanceof Error ? error.message : String(error) });
     }
