@@ -1,5 +1,5 @@
 import { angleBetween, dot, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
-import type { Pose } from '$lib/layout/pose.ts';
+import type { PlacedDriver, Pose } from '$lib/layout/pose.ts';
 import type { Speaker } from '$lib/project/project.ts';
 import { meetingOf, relativeDifference, type Meeting } from './driversMeet.ts';
 import { HEAD_LIMITS, trebleDriver } from './headHearing.ts';
@@ -61,7 +61,10 @@ export function axisLimit(
   /** The head turned about the aimed point, in the plumb plane of the axis, to where the axis passes it by so much. */
   const at = (angle: number): Vec3 => pointInPlane(aimed, reach, aimed.elevation - angle);
   const all: { readonly by: AxisLimit['by']; readonly over: (angle: number) => boolean }[] = [
-    { by: { what: 'beam', driver: treble.driver.name, frequency: HEAD_LIMITS.treble.frequency }, over: leftBeam() },
+    {
+      by: { what: 'beam', driver: treble.driver.name, frequency: HEAD_LIMITS.treble.frequency },
+      over: leftBeam(treble),
+    },
     ...crossovers.map((crossover) => {
       const meeting = meetingOf(crossover, aimed.drivers, designPoint, speed);
       const known = designPoint !== null;
@@ -88,8 +91,7 @@ export function axisLimit(
     return run * (Math.tan(aimed.elevation) - Math.tan(aimed.elevation - angle));
   }
 
-  function leftBeam(): (angle: number) => boolean {
-    const { driver, position } = treble;
+  function leftBeam({ driver, position }: PlacedDriver): (angle: number) => boolean {
     const { frequency, limit } = HEAD_LIMITS.treble;
     const half = beamHalfAngle(pistonSize(pistonRadius(driver), frequency, speed), limit) ?? Math.PI;
     return (angle) => angleBetween(aimed.forward, subtract(at(angle), position)) > half;

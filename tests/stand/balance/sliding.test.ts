@@ -3,6 +3,9 @@ import { describe, expect, test } from 'vitest';
 import type { Span } from '$lib/stand/span.ts';
 import { leastPush, slideOf, slidingForce, stopLoad } from '$lib/stand/sliding.ts';
 import { numberFrom } from '../../numbers.ts';
+import { runs } from '../../runs.ts';
+
+const RUNS = { numRuns: runs(300) };
 
 const known = (friction: number): Span => ({ least: friction, most: friction });
 const free = (slope: number, friction: number) => slideOf(slope, known(friction), false);
@@ -56,8 +59,9 @@ describe('a push', () => {
           expect(holds({ slope, friction, stop }, at(1.000001))).toBe(false);
         }
       }),
+      RUNS,
     );
-    expect(tried).toBeGreaterThan(100);
+    expect(tried).toBeGreaterThan(runs(300) / 3);
   });
 
   test('of the least force that starts it: less starts it in no direction, a little more in one', () => {
@@ -80,8 +84,9 @@ describe('a push', () => {
         // Half a degree between the directions: the least of a curve is missed by less than 4e-5 of it for these slopes.
         expect(starts(1.0001)).toBe(true);
       }),
+      RUNS,
     );
-    expect(tried).toBeGreaterThan(50);
+    expect(tried).toBeGreaterThan(runs(300) / 3);
   });
 
   test('up a slope so steep that it only presses on it drives no weight', () => {
@@ -100,8 +105,9 @@ test('it stays on the steepest plane that is stated, whichever way that is turne
       expect(stays(least * 0.999999)).toBe(true);
       expect(stays(least * 1.0001)).toBe(false);
     }),
+    RUNS,
   );
-  expect(tried).toBeGreaterThan(50);
+  expect(tried).toBeGreaterThan(runs(300) / 3);
 });
 
 test('past the friction angle it slides by itself, and a stop takes what friction does not', () => {
@@ -119,8 +125,9 @@ test('past the friction angle it slides by itself, and a stop takes what frictio
       expect(leastPush(slide, weight)).toBe(0);
       expect(stopped(slope, friction).survives.least).toBeGreaterThan(0);
     }),
+    RUNS,
   );
-  expect(past).toBeGreaterThan(20);
+  expect(past).toBeGreaterThan(runs(300) / 5);
 });
 
 test('friction as a range: the least and the most give the ends of the planes', () => {
