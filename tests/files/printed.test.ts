@@ -1,3 +1,4 @@
+import { COMMON_SHOP } from '$lib/project/commonShop.ts';
 import { describe, expect, it } from 'vitest';
 import { radians } from '$lib/geometry/angle.ts';
 import { volumeOf } from '$lib/files/mesh.ts';
@@ -22,7 +23,7 @@ function printedFor(changes: Record<string, unknown>, bed = common.bed): readonl
     tilt: radians(8),
     lift: 12,
   } as const;
-  const shop = { stocks: [], printer: { ...common, bed } };
+  const shop = { stocks: [], printer: { ...common, bed }, tools: COMMON_SHOP };
   const built = buildStand(stance, of.speaker, firstLayout(of).stand, board, shop);
   if (!built.ok) throw new Error(built.faults[0]?.message);
   return built.value.printed;

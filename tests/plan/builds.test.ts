@@ -89,7 +89,7 @@ describe('the plan of each build', () => {
 
   test('gives saw settings in degrees', () => {
     const { stand, sides } = planned({ '/layouts/0/stand/build': 'solid' });
-    expect(stand.right.blocks[0]?.cuts[0]?.bevel).toBeCloseTo(Math.abs(sides.right.tilt), 9);
+    expect(stand.right.blocks[0]?.cuts[0]?.mitre).toBeCloseTo(Math.abs(sides.right.tilt), 9);
     expect(stand.right.part).toBeNull();
   });
 

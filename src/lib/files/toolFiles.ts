@@ -1,8 +1,10 @@
-import { polygonPath } from '$lib/geometry/contour.ts';
+import type { Path } from '$lib/geometry/contour.ts';
 import type { Plan } from '$lib/plan/document.ts';
 import type { LayerColours, Project } from '$lib/project/project.ts';
 import { planGauges } from '$lib/plan/gauges.ts';
 import { extentOf } from '$lib/geometry/extent.ts';
+import type { Template } from '$lib/stand/body.ts';
+import { letter } from '$lib/workshop/lettering.ts';
 import { sideNames } from '$lib/project/project.ts';
 import { couponPlate } from './couponPlate.ts';
 import { dxfFile } from './dxf.ts';
@@ -45,25 +47,40 @@ async function drawn(
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** The lines that solid wood is sawn along, to print at full size: one plate for each face that differs. */
-export function blockPlates({ stand }: Plan): readonly Plate[] {
-  const ofSide = (side: 'left' | 'right'): Plate[] =>
+/** The lines that solid wood is sawn along, to print at full size: a plate for each face of each stand's block. */
+export const blockPlates = ({ stand }: Plan): readonly Plate[] =>
+  sideNames.flatMap((side) =>
     stand[side].blocks.flatMap(({ name, templates }) =>
-      templates.map(({ face, outline }): Plate => {
-        const path = polygonPath(outline);
-        const { right, top } = extentOf(path);
-        return {
-          name: `${name} ${face}`,
-          width: right,
-          height: top,
-          layers: { outside: [path], inside: [], engrave: [] },
-        };
-      }),
-    );
-  const [left, right] = sideNames.map(ofSide);
-  if (!left || !right || JSON.stringify(left) === JSON.stringify(right)) return left ?? [];
-  return [...named(left, 'left'), ...named(right, 'right')];
+      templates.map((template) => templatePlate(`${side} stand`, name, template)),
+    ),
+  );
+
+/** Letters inside the outline: no higher, mm, and no more of its lower end. */
+const HIGHEST = 4;
+const SHARE = 0.5;
+
+function templatePlate(stand: string, block: string, { face, outline, ends }: Template): Plate {
+  const { right, top } = extentOf(outline);
+  const heights = edgeHeights(outline, right);
+  const height = Math.min(HIGHEST, SHARE * Math.min(...heights));
+  const at = { height, y: (SHARE / 2) * Math.min(...heights) };
+  const [left, far] = ends;
+  return {
+    name: `${stand}, ${block}, ${face}`,
+    width: right,
+    height: top,
+    layers: {
+      outside: [outline],
+      inside: [],
+      engrave: [
+        ...letter(left, { ...at, x: height, anchor: 'start' }),
+        ...letter(`${stand}, ${face}`, { ...at, x: right / 2, anchor: 'middle' }),
+        ...letter(far, { ...at, x: right - height, anchor: 'end' }),
+      ],
+    },
+  };
 }
 
-const named = (plates: readonly Plate[], side: string): Plate[] =>
-  plates.map((plate) => ({ ...plate, name: `${plate.name}, ${side} stand` }));
+/** How high the outline is in its left and its right half. */
+const edgeHeights = ({ vertices }: Path, width: number): readonly number[] =>
+  [true, false].map((left) => Math.max(...vertices.filter(({ x }) => x < width / 2 === left).map(({ y }) => y)));

@@ -126,6 +126,7 @@ const shopOf = (project: Project): Shop => ({
     taper: radians(taper ?? project.cutter.taper),
   })),
   printer: printerOf(project),
+  tools: project.shop,
 });
 
 function stockFor({ stock }: Project, layout: Layout): Stock {

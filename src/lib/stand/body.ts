@@ -57,8 +57,18 @@ export interface Block {
   /** In the order of sawing. */
   readonly cuts: readonly SawCut[];
   /** At 1:1, to glue on and saw along: one for each face that shows a line. */
-  readonly templates: readonly { readonly face: string; readonly outline: readonly Point[] }[];
+  readonly templates: readonly Template[];
 }
+
+/** One face of a block as it is seen from outside, its lower left at the origin, mm. */
+export interface Template {
+  readonly face: 'inboard side' | 'outboard side' | 'front' | 'rear';
+  readonly outline: Path;
+  /** What lies at its left and its right end. */
+  readonly ends: readonly [left: TemplateEnd, right: TemplateEnd];
+}
+
+export type TemplateEnd = 'front' | 'rear' | 'inboard' | 'outboard';
 
 /** One kind of layer across the finished width. */
 export interface WidthLayer {

@@ -1,3 +1,4 @@
+import { COMMON_SHOP } from '$lib/project/commonShop.ts';
 import { printerOf } from '$lib/project/printer.ts';
 import type { Board, StandBody } from './body.ts';
 import { builderOf } from './builders.ts';
@@ -12,14 +13,14 @@ export type { Stance } from './commission.ts';
  * answer when a thickness, a hole or a detail cannot be had; pointers are relative to the layout.
  *
  * @param board What the stand is cut from.
- * @param shop Other stocks and the printer; by default nothing but the board, and a common printer.
+ * @param shop Other stocks and the printer; by default nothing but the board, a common printer and common tools.
  */
 export function buildStand(
   stance: Stance,
   speaker: Commission['speaker'],
   settings: Commission['settings'],
   board: Board,
-  shop: Shop = { stocks: [], printer: printerOf({ printer: null }) },
+  shop: Shop = { stocks: [], printer: printerOf({ printer: null }), tools: COMMON_SHOP },
 ): Outcome<StandBody> {
   return builderOf(settings.build)({ stance, speaker, settings, board, shop });
 }

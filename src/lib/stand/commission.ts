@@ -1,5 +1,5 @@
 import type { Pose } from '$lib/layout/pose.ts';
-import type { Printer, Speaker, StandSettings } from '$lib/project/project.ts';
+import type { Printer, Speaker, StandSettings, Workshop } from '$lib/project/project.ts';
 import type { Board } from './body.ts';
 
 /** What of a pose a stand depends on. */
@@ -10,6 +10,7 @@ export interface Shop {
   /** Every stock, its taper in radians: the lean of its cut edges from plumb, each side. */
   readonly stocks: readonly (Board & { readonly taper: number })[];
   readonly printer: Printer;
+  readonly tools: Workshop;
 }
 
 /** One stand to build, with all that it may need. */

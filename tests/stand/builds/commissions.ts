@@ -3,6 +3,7 @@ import { radians } from '$lib/geometry/angle.ts';
 import { vec3, type Point } from '$lib/geometry/point.ts';
 import { edgesOf, pointAt } from '$lib/geometry/edge.ts';
 import type { Circle, Contour, Path } from '$lib/geometry/contour.ts';
+import { COMMON_SHOP } from '$lib/project/commonShop.ts';
 import { printerOf } from '$lib/project/printer.ts';
 import { sentenceText } from '$lib/project/sentence.ts';
 import type { StandSettings } from '$lib/project/project.ts';
@@ -27,6 +28,7 @@ export const printer = printerOf({ printer: null });
 export const shop: Shop = {
   stocks: [board, thick, thin].map((one) => ({ ...one, taper: 0 })),
   printer,
+  tools: COMMON_SHOP,
 };
 
 export interface Case {

@@ -171,7 +171,7 @@ describe('a printed core with its base square to the desk', () => {
     const at = { ...stance, side: 'left' as const };
     const body = bodyOf({
       board: { name: 'side', thickness: 4, density },
-      shop: { stocks: [], printer: { ...printer, density, fill: 1, bed: { x: 2000, y: 2000, z: 2000 } } },
+      shop: { ...shop, stocks: [], printer: { ...printer, density, fill: 1, bed: { x: 2000, y: 2000, z: 2000 } } },
       settings: { ...square, rods: null },
       stance: at,
     });

@@ -1,13 +1,15 @@
 import type { Plan } from '$lib/plan/document.ts';
+import { asMm, sentenceText, type Sentence } from '$lib/project/sentence.ts';
+import type { LengthDisplay } from '$lib/project/units.ts';
 import { list, text, type Section } from './block.ts';
 import type { Subject } from './subject.ts';
 
 /** What can hurt, where it matters to this build. The machine’s manual and local rules come first. */
-export const cautions = ({ plan }: Subject): Section => ({
+export const cautions = ({ plan, project }: Subject): Section => ({
   id: 'cautions',
   title: 'Cautions',
   blocks: [
-    list([...(plan.parts.length > 0 ? cutting : []), ...sawing(plan), ...printing(plan), ...always]),
+    list([...(plan.parts.length > 0 ? cutting : []), ...sawing(plan, project.display), ...printing(plan), ...always]),
     text('The manual of your machine and the rules where you live come before anything said here.'),
   ],
 });
@@ -18,11 +20,23 @@ const cutting = [
   'MDF: its smoke holds formaldehyde. Cut with extraction, outwards.',
 ];
 
-const sawing = ({ stand }: Plan): readonly string[] =>
-  stand.left.blocks.length + stand.right.blocks.length > 0
-    ? [
-        'Saw: a short block on a tilted blade can jam and be thrown. Use the guard, a push block and a longer blank where you can.',
-      ]
+/** What health and safety authorities say of saw benches and band saws; lengths as they give them. */
+const SAWING: readonly Sentence[] = [
+  {
+    template:
+      'Saw: read its manual first. Guard and riving knife stay on. Nothing under {short} long or {narrow} wide is fed by hand against the fence: it is clamped in a sled or holder that keeps both hands away from the blade, and never stands on a narrow end (two makers’ manuals: 12 in and 6 in).',
+    quantities: { short: asMm(304.8), narrow: asMm(152.4) },
+  },
+  {
+    template:
+      'Saw: a push stick at least {stick} long for the last {last} of every cut; wedges and small pieces in a jig; the waste free to fall on the far side of the blade, taken away when it stands still (UK HSE, circular saw benches, and its sheets WIS16 and WIS31).',
+    quantities: { stick: asMm(450), last: asMm(300) },
+  },
+];
+
+const sawing = ({ stand }: Plan, display: LengthDisplay): readonly string[] =>
+  [...stand.left.blocks, ...stand.right.blocks].some(({ cuts }) => cuts.length > 0)
+    ? SAWING.map((one) => sentenceText(one, display))
     : [];
 
 const printing = ({ stand }: Plan): readonly string[] =>

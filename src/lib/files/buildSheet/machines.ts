@@ -23,23 +23,24 @@ export function machines(subject: Subject): Section {
 function sawing({ project }: Subject, who: string, { name, blank, cuts }: SolidBlock): readonly Block[] {
   const { bare, full, unit } = lengthsOf(project);
   const size = `${full(blank.length)} from front to rear, ${full(blank.width)} across, ${full(blank.height)} high`;
+  const sawn = cuts.filter(({ tool }) => tool !== 'hand');
   return [
     text(`${who}, ${name}: square up a blank of ${size}.`),
-    ...(cuts.length > 0
+    ...(sawn.length > 0
       ? [
           table(
             `${who}, ${name}: the saw, ${unit} and degrees`,
-            ['Cut', 'Mitre', 'Blade tilt', 'Fence', 'Depth', 'Sine bar 100 mm', 'Block on 100 mm'],
-            cuts.map(({ mitre, bevel, fence, depth, setUp }, i) => [
-              String(i + 1),
+            ['Cut', 'Saw', 'Carriage', 'Tilt', 'Depth', 'Carriage on 100 mm', 'Tilt, sine bar 100 mm'],
+            sawn.map(({ makes, tool, mitre, bevel, depth, mitreSetUp, bevelSetUp }) => [
+              makes,
+              tool,
               angleText(mitre),
               angleText(bevel),
-              fence === null ? 'along the line' : bare(fence),
               bare(depth),
-              bare(setUp.sineBar),
-              bare(setUp.angleBlock),
+              bare(mitreSetUp.angleBlock),
+              bare(bevelSetUp.sineBar),
             ]),
-            'Sine bar: lift one end of a bar 100 mm long by so much. Block: so much rise on 100 mm of base.',
+            'Carriage: the angle between the block’s base and the line of cut, and its rise over 100 mm. Sine bar: lift one end of a bar 100 mm long by so much.',
           ),
         ]
       : []),

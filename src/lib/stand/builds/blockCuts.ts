@@ -1,73 +1,80 @@
-import { degrees } from '$lib/geometry/angle.ts';
 import { vec3 } from '$lib/geometry/point.ts';
-import { asDegrees, asFineMm, asMm } from '$lib/project/sentence.ts';
+import type { SideName, Workshop } from '$lib/project/project.ts';
 import type { Ground } from '$lib/stand/ground.ts';
-import { compoundCut, setUpFor, type SawCut } from '$lib/stand/saw.ts';
+import { compoundCut, sawFor, setUpFor, type SawCut } from '$lib/stand/saw.ts';
 
-/** An end that leans less than this, radians, is plumb: rounding of its corners. */
+/** An end that leans less than this, radians, is plumb, and such a slope level: rounding of its corners. */
 const PLUMB = 1e-9;
+/** Left outside the line of a slope, mm: what a plane takes off, a saw's marks with it; common practice, no source. */
+const TO_PLANE = 1;
 
 /**
- * The cuts that make the wedge from its squared blank. Turned: a rip with the blank standing on its higher end, its base
- * along the fence; then the ends where they lean. Square to the desk: one compound cut with the blank lying on a side.
- *
- * @param ends u of the blank's ends.
+ * The cuts that make the wedge from its squared blank, the work always held in a carriage. The slope: the blank lies on its
+ * lower side, so that the blade, tilted away from the work, leaves the higher side above, and no cut stands on a narrow
+ * end. Ends that lean: the wedge lies on its slope, to which they are square. None for a level block: that is its blank.
  */
-export function blockCuts(ground: Ground, wood: number, ends: { from: number; to: number }): readonly SawCut[] {
-  return ground.slope.across === 0 ? [rip(ground, ends), ...endCuts(ground, wood)] : [compound(ground, wood)];
+export function blockCuts(ground: Ground, wood: number, side: SideName, tools: Workshop): readonly SawCut[] {
+  const level = Math.hypot(ground.slope.across, ground.slope.along) < PLUMB;
+  return level ? [] : [slopeCut(ground, wood, side, tools), ...endCuts(ground, tools)];
 }
 
-function rip(ground: Ground, { from, to }: { from: number; to: number }): SawCut {
-  const bevel = Math.atan(Math.abs(ground.slope.along));
-  const high = ground.slope.along <= 0 ? 'front' : 'rear';
-  const fence = ground.top(0, high === 'front' ? from : to) - ground.base;
-  return {
-    template: `Rip the slope: stand the blank on its ${high} end, base to the fence, fence {fence} from the blade at the table, blade tilted {bevel} towards the fence.`,
-    quantities: { fence: asFineMm(fence), bevel: asDegrees(degrees(bevel)) },
-    mitre: 0,
-    bevel,
-    fence,
-    depth: (to - from) / Math.cos(bevel),
-    setUp: setUpFor(bevel),
-  };
-}
-
-/** Ends square to the slope lean from the base by the slope's angle. */
-function endCuts(ground: Ground, wood: number): readonly SawCut[] {
-  const [baseFront = [0, 0], , , topFront = [0, 0]] = ground.section(0).core;
-  const lean = Math.atan2(Math.abs(topFront[0] - baseFront[0]), topFront[1] - baseFront[1]);
-  if (lean < PLUMB) return [];
-  const heights = ['front', 'rear'].map((end) => {
-    const [a, b] =
-      end === 'front'
-        ? [ground.section(0).core[0], ground.section(0).core[3]]
-        : [ground.section(0).core[1], ground.section(0).core[2]];
-    return { end, depth: Math.hypot((b?.[0] ?? 0) - (a?.[0] ?? 0), (b?.[1] ?? 0) - (a?.[1] ?? 0)) };
-  });
-  return heights.map(({ end, depth }) => ({
-    template: `Crosscut the ${end} end, {wood} long, base on the table, blade tilted {lean}, so that it is square to the slope.`,
-    quantities: { wood: asMm(wood), lean: asDegrees(degrees(lean)) },
-    mitre: 0,
-    bevel: lean,
-    fence: null,
-    depth,
-    setUp: setUpFor(lean),
-  }));
-}
-
-function compound(ground: Ground, wood: number): SawCut {
-  const { across, along } = ground.slope;
+function slopeCut({ slope }: Ground, wood: number, side: SideName, tools: Workshop): SawCut {
+  const { across, along } = slope;
   // Lying on a side: the table is square to "across", and the blank's height is measured against the mitre.
   const { mitre, bevel } = compoundCut(vec3(1, along, across));
-  const side = across > 0 ? 'inboard' : 'outboard';
-  const [high, low] = along <= 0 ? ['front', 'rear'] : ['rear', 'front'];
+  const inboardDown = across >= 0;
+  const depth = wood / Math.cos(bevel);
+  const tool = sawFor(tools, depth, bevel);
+  const held = heldOn(tool, tools);
+  // Up from the table is outboard with the inboard side down, and outboard is to the right on the right stand only; the
+  // base, away from the blade, is where the work is held. That leaves one way for the rear end to point.
+  const rearLeads = (held === 'right') === ((side === 'right') === inboardDown);
   return {
-    template: `Saw the compound slope: lay the blank on its ${side} side, turn it {mitre} from the base’s line, falling from ${high} to ${low}, tilt the blade {bevel}; saw beside the template’s line.`,
-    quantities: { mitre: asDegrees(degrees(mitre)), bevel: asDegrees(degrees(bevel)) },
+    makes: 'slope',
+    tool,
+    down: inboardDown ? 'inboard side' : 'outboard side',
+    leads: rearLeads ? 'rear' : 'front',
+    held,
     mitre,
     bevel,
-    fence: null,
-    depth: wood / Math.cos(bevel),
-    setUp: setUpFor(bevel),
+    depth,
+    leave: TO_PLANE,
+    mitreSetUp: setUpFor(mitre),
+    bevelSetUp: setUpFor(bevel),
   };
+}
+
+/**
+ * The work is on the side that the blade does not tilt to. A band saw's table tilts down to the right, so that its blade
+ * leans to the left of square: common practice, no source.
+ */
+const heldOn = (tool: SawCut['tool'], { saw }: Workshop): SawCut['held'] =>
+  tool === 'table saw' && saw.tilts === 'right' ? 'left' : 'right';
+
+/** Ends square to the slope lean from the base by the slope's angle; the blade stands square to the slope they lie on. */
+function endCuts(ground: Ground, tools: Workshop): readonly SawCut[] {
+  const [baseFront = [0, 0], baseRear = [0, 0], topRear = [0, 0], topFront = [0, 0]] = ground.section(0).core;
+  const lean = Math.atan2(Math.abs(topFront[0] - baseFront[0]), topFront[1] - baseFront[1]);
+  if (lean < PLUMB) return [];
+  const ends = [
+    { makes: 'front end', from: baseFront, to: topFront },
+    { makes: 'rear end', from: baseRear, to: topRear },
+  ] as const;
+  return ends.map(({ makes, from, to }) => {
+    const depth = Math.hypot(to[0] - from[0], to[1] - from[1]);
+    const tool = sawFor(tools, depth, 0);
+    return {
+      makes,
+      tool,
+      down: 'slope',
+      leads: 'inboard side',
+      held: heldOn(tool, tools),
+      mitre: 0,
+      bevel: 0,
+      depth,
+      leave: 0,
+      mitreSetUp: setUpFor(0),
+      bevelSetUp: setUpFor(0),
+    };
+  });
 }

@@ -1,7 +1,5 @@
 import { polygonPath } from '$lib/geometry/contour.ts';
 import { momentsOf } from '$lib/geometry/moments.ts';
-import type { Point } from '$lib/geometry/point.ts';
-import { asMm } from '$lib/project/sentence.ts';
 import type { Block, StandBody } from '$lib/stand/body.ts';
 import type { Commission } from '$lib/stand/commission.ts';
 import { coverOf } from '$lib/stand/cover.ts';
@@ -12,10 +10,10 @@ import { gathered, type Lump } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { shapeOf, type Shape } from '$lib/stand/shape.ts';
 import { shownDown, SLACK } from '$lib/stand/slack.ts';
-import { step, type Step } from '$lib/stand/step.ts';
 import { present, widthOf } from '$lib/stand/widths.ts';
 import { blockCuts } from './blockCuts.ts';
-import { finishSteps } from './finishSteps.ts';
+import { blockTemplates } from './blockTemplates.ts';
+import { solidSteps } from './solidSteps.ts';
 
 /** One block of solid wood, sawn to the slope; a stop is a strip of its own. The stand's stock gives its density. */
 export function buildSolid(commission: Commission): Outcome<StandBody> {
@@ -31,10 +29,21 @@ export function buildSolid(commission: Commission): Outcome<StandBody> {
       `expected a veneer under half the stand’s width of ${shownDown(width)} mm, got ${settings.veneer} mm`,
     );
   }
-  const { core } = ground.value.section(0);
-  const shape = shapeOf({ slice: core, core, rods: [] }, settings, { relieved: false });
+  const shapes = [0, -wood / 2, wood / 2].map((across) => sideShape(ground.value, across, settings));
+  const [shape, inboard, outboard] = shapes;
+  if (!shape || !inboard || !outboard) throw new Error('a block has a middle and two sides');
   if (!shape.ok) return shape;
-  const block = wedgeBlock(ground.value, shape.value, wood);
+  if (!inboard.ok) return inboard;
+  if (!outboard.ok) return outboard;
+  const { stance, shop } = commission;
+  const block: Block = {
+    ...blankOf(ground.value, wood, shape.value),
+    cuts: blockCuts(ground.value, wood, stance.side, shop.tools),
+    templates: blockTemplates(ground.value, wood, stance.side, {
+      inboard: inboard.value.outside,
+      outboard: outboard.value.outside,
+    }),
+  };
   const stop = stopStrip(commission, ground.value, wood);
   const blocks = [block, ...(stop ? [stop.block] : [])];
   const middle = ground.value.at(0, ...shape.value.centre);
@@ -73,54 +82,28 @@ export function buildSolid(commission: Commission): Outcome<StandBody> {
     blocks,
     joints: stop ? [{ between: 'stop and block', count: 1, area: wood * stop.block.blank.length }] : [],
     sanding: null,
-    steps: stepsOf(commission, block, stop?.block ?? null),
+    steps: solidSteps(commission, block, stop?.block ?? null),
     notes: [...shape.value.notes, ...leftOut(settings, ['relief', 'cheeks', 'ribs', 'pockets'])],
     figures: figuresOf([], [], blocks, total.mass),
   });
 }
 
+/** The block as it is seen at one place across its width. */
+function sideShape(ground: Ground, across: number, settings: Commission['settings']): Outcome<Shape> {
+  const { core } = ground.section(across);
+  return shapeOf({ slice: core, core, rods: [] }, settings, { relieved: false });
+}
+
 /** Across the width the sections change evenly, so the middle one's area times the width is the volume. */
-function wedgeBlock(ground: Ground, shape: Shape, wood: number): Block {
-  const [inboard, outboard] = [ground.section(-wood / 2).core, ground.section(wood / 2).core];
-  const ends = [...inboard, ...outboard].map(([u]) => u);
+function blankOf(ground: Ground, wood: number, shape: Shape): Omit<Block, 'cuts' | 'templates'> {
+  const ends = [-wood / 2, wood / 2].flatMap((across) => ground.section(across).core.map(([u]) => u));
   const [from, to] = [Math.min(...ends), Math.max(...ends)];
   const heights = [-wood / 2, wood / 2].flatMap((a) => [ground.top(a, from), ground.top(a, to)]);
   const blank = { length: to - from, width: wood, height: Math.max(...heights) - ground.base };
   const blankVolume = blank.length * blank.width * blank.height;
   const volume = shape.area * wood;
-  return {
-    name: 'block',
-    blank,
-    blankVolume,
-    volume,
-    waste: blankVolume - volume,
-    cuts: blockCuts(ground, wood, { from, to }),
-    templates: [
-      ...(ground.slope.across === 0
-        ? [{ face: 'both sides', outline: standing(inboard) }]
-        : [
-            { face: 'inboard side', outline: standing(inboard) },
-            { face: 'outboard side', outline: standing(outboard) },
-            { face: 'front', outline: endFace(ground, wood, inboard[0]?.[0] ?? 0) },
-            { face: 'rear', outline: endFace(ground, wood, inboard[1]?.[0] ?? 0) },
-          ]),
-    ],
-  };
+  return { name: 'block', blank, blankVolume, volume, waste: blankVolume - volume };
 }
-
-/** Moved to have its lower left at the origin. */
-function standing(points: readonly Point[]): readonly Point[] {
-  const [left, low] = [Math.min(...points.map(([u]) => u)), Math.min(...points.map(([, z]) => z))];
-  return points.map(([u, z]): Point => [u - left, z - low]);
-}
-
-/** An end from outside the desk's front, inboard at the left. */
-const endFace = (ground: Ground, wood: number, u: number): readonly Point[] => [
-  [0, 0],
-  [wood, 0],
-  [wood, ground.top(wood / 2, u) - ground.base],
-  [0, ground.top(-wood / 2, u) - ground.base],
-];
 
 /**
  * Where the middle of a compound wedge is: the higher side weighs more. Null where the sections are all alike. Of heights
@@ -162,26 +145,4 @@ function stopStrip({ settings }: Commission, ground: Ground, wood: number): { bl
       templates: [],
     },
   };
-}
-
-function stepsOf({ settings }: Commission, block: Block, stop: Block | null): readonly Step[] {
-  const { blank, cuts, name } = block;
-  return [
-    step(
-      { act: 'square-up', block: name },
-      'Square up a blank of {long} × {wide} × {high}, front to rear, across and high.',
-      { long: asMm(blank.length), wide: asMm(blank.width), high: asMm(blank.height) },
-    ),
-    step({ act: 'template', block: name }, 'Glue the paper templates on; they show where the slope runs.'),
-    ...cuts.map(({ template, quantities }, cut) => step({ act: 'saw', block: name, cut }, template, quantities)),
-    step({ act: 'plane', block: name }, 'Plane or sand the slope flat to the templates’ lines.'),
-    ...(settings.cable || settings.recess
-      ? [step({ act: 'mill' }, 'Mill the slot or recess into it with a router and a fence.')]
-      : []),
-    ...(settings.corner !== null ? [step({ act: 'round' }, 'Round the corners as the template shows.')] : []),
-    ...(stop
-      ? [step({ act: 'glue', parts: [stop.name] }, 'Glue the stop’s strip onto the low end, square to the slope.')]
-      : []),
-    ...finishSteps(settings),
-  ];
 }

@@ -1,0 +1,59 @@
+import { polygonPath, type Path } from '$lib/geometry/contour.ts';
+import { extentOf } from '$lib/geometry/extent.ts';
+import { mirrored } from '$lib/geometry/mirrored.ts';
+import { moved } from '$lib/geometry/moved.ts';
+import type { SideName } from '$lib/project/project.ts';
+import type { Template } from '$lib/stand/body.ts';
+import type { Ground } from '$lib/stand/ground.ts';
+
+/**
+ * A template for each face of the block that shows a line, as it is seen from outside: printed side up, it lies on its face
+ * as it is.
+ *
+ * @param sides The outlines of the inboard and the outboard side, front at the left: as both are seen from the listener's
+ *   right.
+ */
+export function blockTemplates(
+  ground: Ground,
+  wood: number,
+  side: SideName,
+  sides: { readonly inboard: Path; readonly outboard: Path },
+): readonly Template[] {
+  const onSides = (['inboard', 'outboard'] as const).map((face): Template => {
+    const seenFromRight = (face === 'outboard') === (side === 'right');
+    return {
+      face: `${face} side`,
+      outline: atOrigin(seenFromRight ? sides[face] : mirrored(sides[face])),
+      ends: seenFromRight ? ['front', 'rear'] : ['rear', 'front'],
+    };
+  });
+  return ground.slope.across === 0 ? onSides : [...onSides, ...endTemplates(ground, wood, side)];
+}
+
+/** Front and rear end; their sides fall, so that the slope's line lies askew on them. */
+function endTemplates(ground: Ground, wood: number, side: SideName): readonly Template[] {
+  const [front = [0, 0], rear = [0, 0]] = ground.section(0).core;
+  return [{ face: 'front', u: front[0] } as const, { face: 'rear', u: rear[0] } as const].map(
+    ({ face, u }): Template => {
+      // Outboard is to the right of whoever looks at the right stand from the front.
+      const outboardRight = (face === 'front') === (side === 'right');
+      const [left, right] = outboardRight ? [-wood / 2, wood / 2] : [wood / 2, -wood / 2];
+      return {
+        face,
+        outline: polygonPath([
+          [0, 0],
+          [wood, 0],
+          [wood, ground.top(right, u) - ground.base],
+          [0, ground.top(left, u) - ground.base],
+        ]),
+        ends: outboardRight ? ['inboard', 'outboard'] : ['outboard', 'inboard'],
+      };
+    },
+  );
+}
+
+/** Moved to have its lower left at the origin. */
+function atOrigin(path: Path): Path {
+  const { left, bottom } = extentOf(path);
+  return moved(path, [-left, -bottom]);
+}

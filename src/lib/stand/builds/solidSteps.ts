@@ -1,0 +1,157 @@
+import { degrees } from '$lib/geometry/angle.ts';
+import { asDegrees, asFineMm, asMm } from '$lib/project/sentence.ts';
+import type { Workshop } from '$lib/project/project.ts';
+import type { Block } from '$lib/stand/body.ts';
+import type { Commission } from '$lib/stand/commission.ts';
+import type { SawCut } from '$lib/stand/saw.ts';
+import { step, type Doing, type Step } from '$lib/stand/step.ts';
+import { finishSteps } from './finishSteps.ts';
+
+/**
+ * Below this nothing is planed or ripped by itself, mm: what planers take at least, common practice, no source; two makers'
+ * manuals ask for a push block under 12 in (305 mm) of length and 6 in (152 mm) of width.
+ */
+const SHORT = 300;
+
+/** How a wedge is made of solid wood, one step each. */
+export function solidSteps({ settings, shop }: Commission, block: Block, stop: Block | null): readonly Step[] {
+  const { blank, cuts, name } = block;
+  const openings = [
+    ...(settings.cable ? ['the cable slot'] : []),
+    ...(settings.recess ? [`the recess in the ${settings.recess.face === 'top' ? 'slope' : 'base'}`] : []),
+  ];
+  return [
+    step(
+      { act: 'square-up', block: name },
+      `Square up a blank, grain from front to rear: {long} long, {wide} across, {high} high. ${
+        blank.length < SHORT
+          ? 'Plane a board of more than {short}, glued up where it has to be, and cut the blank off it: so short a piece is planed and ripped by nobody.'
+          : 'Glue it up from boards where it has to be.'
+      }`,
+      {
+        long: asFineMm(blank.length),
+        wide: asFineMm(blank.width),
+        high: asFineMm(blank.height),
+        ...(blank.length < SHORT ? { short: asMm(SHORT) } : {}),
+      },
+    ),
+    ...(cuts.length === 0 && openings.length === 0 && settings.corner === null
+      ? []
+      : [
+          step(
+            { act: 'template', block: name },
+            'Write on the blank which end is the front and which side is inboard. Glue the paper templates on, printed side up, base to base: each says its stand, its face and what lies at its ends.',
+          ),
+        ]),
+    ...cuts.flatMap((cut, i) => [
+      cutStep({ act: 'saw', block: name, cut: i }, cut, shop.tools),
+      ...(cut.makes === 'slope'
+        ? [
+            step(
+              { act: 'plane', block: name },
+              'Plane the slope down to the lines of all templates; try it with a straightedge, along and across.',
+            ),
+          ]
+        : []),
+    ]),
+    ...(openings.length > 0
+      ? [
+          step(
+            { act: 'mill' },
+            `Mill ${openings.join(' and ')} with a router along a clamped fence, the block held so that it cannot shift, in passes of a few millimetres.`,
+          ),
+        ]
+      : []),
+    ...(settings.corner !== null
+      ? [step({ act: 'round' }, 'Round the corners over as the templates show, with a plane or a rasp and paper.')]
+      : []),
+    ...(stop
+      ? [
+          step(
+            { act: 'glue', parts: [stop.name] },
+            'Plane the stop’s strip, {long} × {high}, off a longer one and glue it onto the low end, square to the slope.',
+            { long: asFineMm(stop.blank.length), high: asFineMm(stop.blank.height) },
+          ),
+        ]
+      : []),
+    ...finishSteps(settings),
+  ];
+}
+
+const RULES = 'The saw’s manual first; guard and riving knife stay on; hands on the carriage only.';
+
+function cutStep(doing: Doing, cut: SawCut, tools: Workshop): Step {
+  if (cut.makes !== 'slope') return endStep(doing, cut, tools);
+  const compound = cut.bevel > 0;
+  const quantities = {
+    mitre: asDegrees(degrees(cut.mitre)),
+    depth: asFineMm(cut.depth),
+    ...(cut.leave > 0 ? { leave: asMm(cut.leave) } : {}),
+    ...(compound ? { bevel: asDegrees(degrees(cut.bevel)) } : {}),
+  };
+  const away = cut.held === 'right' ? 'left' : 'right';
+  const lies = `lying on its ${cut.down}, ${cut.leads} end first, its base at {mitre} to the line of cut, to the ${cut.held} of the blade, so that the waste falls free to the ${away}`;
+  if (cut.tool === 'table saw') {
+    return step(
+      doing,
+      `Saw the slope on the table saw with the blank clamped in a taper sled, ${lies}.${
+        compound ? ` Tilt the blade {bevel} to the ${away}, away from the work.` : ''
+      } The cut is {depth} deep; stay {leave} outside the line. ${RULES}`,
+      quantities,
+    );
+  }
+  if (cut.tool === 'band saw') {
+    return step(
+      doing,
+      `Saw the slope on the band saw with the blank clamped in a holder that runs along the fence, ${lies}.${
+        compound ? ' Tilt the table {bevel}, down to the right.' : ''
+      } The cut is {depth} high: set the guides just above it; stay {leave} outside the line. The saw’s manual first; hands on the holder only.`,
+      quantities,
+    );
+  }
+  return step(
+    doing,
+    `Take the waste off the slope by hand, the block in a vice: saw across it down to {spare} above the lines every {every}, and chisel off what stands between. ${refusal(tools)}`,
+    {
+      spare: asMm(2),
+      every: asMm(20),
+      depth: asFineMm(cut.depth),
+      ...reach(tools),
+      ...(compound ? { bevel: asDegrees(degrees(cut.bevel)) } : {}),
+    },
+  );
+}
+
+/** Why no machine does it, and what would. */
+const refusal = ({ bandSaw }: Workshop): string =>
+  `No machine here is for it: the cut would be {depth} deep, and the table saw cuts {most}${
+    bandSaw ? ', the band saw {under}' : ''
+  }. A band saw with {depth} under its guides would do, the block in a holder; so would layers, sawn singly and glued (the stacked build).`;
+
+const reach = ({ saw, bandSaw }: Workshop) => ({
+  most: asMm(saw.depth),
+  ...(bandSaw ? { under: asMm(bandSaw.height) } : {}),
+});
+
+function endStep(doing: Doing, { makes, tool, depth }: SawCut, tools: Workshop): Step {
+  const quantities = { depth: asFineMm(depth) };
+  if (tool === 'table saw') {
+    return step(
+      doing,
+      `Saw the ${makes} square to the slope in a crosscut sled, the block lying on its slope and clamped, the blade square; the cut is {depth} deep. ${RULES}`,
+      quantities,
+    );
+  }
+  if (tool === 'band saw') {
+    return step(
+      doing,
+      `Saw the ${makes} square to the slope on the band saw, the block lying on its slope in a holder, the table square; the cut is {depth} high.`,
+      quantities,
+    );
+  }
+  return step(
+    doing,
+    `Saw the ${makes} by hand, outside the line, and plane it square to the slope. The cut is {depth} deep, more than the table saw’s {most}.`,
+    { ...quantities, ...reach(tools) },
+  );
+}
