@@ -45,7 +45,7 @@ export function buildRibbed(commission: Commission): Outcome<StandBody> {
   if (!crosses.ok) return crosses;
   const profiles = profileRibs(commission, ground.value, planned.value, crosses.value);
   if (!profiles.ok) return profiles;
-  const skins = skin ? skinPieces(commission, skin, wood) : { pieces: [], lumps: [] };
+  const skins = skin ? skinPieces(commission, ground.value, skin, wood) : { pieces: [], lumps: [] };
 
   const pieces = [...profiles.value.pieces, ...crosses.value.map(({ piece }) => piece), ...skins.pieces];
   const total = gathered([...profiles.value.lumps, ...crosses.value.map(({ lump }) => lump), ...skins.lumps]);

@@ -1,46 +1,56 @@
+import { clipConvex, insetConvex } from '$lib/geometry/clipConvex.ts';
 import { polygonPath } from '$lib/geometry/contour.ts';
-import { offsetEdges } from '$lib/geometry/offsetEdges.ts';
+import { momentsOf } from '$lib/geometry/moments.ts';
+import { inner, minus, rightOf, shifted, unit } from '$lib/geometry/plane.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { Board, Piece } from '$lib/stand/body.ts';
 import type { Commission } from '$lib/stand/commission.ts';
 import { coverOf, coverOfEdges } from '$lib/stand/cover.ts';
+import type { Ground } from '$lib/stand/ground.ts';
 import type { Lump } from '$lib/stand/lumps.ts';
-import { profileOf } from '$lib/stand/profile.ts';
-import { turnedPlace } from '$lib/stand/turnedGround.ts';
 
 /**
- * The top skin, over the whole slope, and the front skin under it, as rectangles: as long as their outer faces, so that
- * ends which lean are planed down to them.
+ * The top skin, over the whole slope, and the front skin under it. Each is a rectangle as long as its section from the
+ * side, whichever face of it is longer, so that ends which lean are planed down to them: of a low front only the inner
+ * face may be left.
  *
+ * @param ground Of a stand without a stop: its outline has four corners and is convex.
  * @param wood Width without veneer, mm.
  */
-export function skinPieces({ settings, speaker, stance }: Commission, board: Board, wood: number) {
-  const profile = profileOf(settings, speaker.depth, stance.tilt, stance.lift);
-  if (!profile.ok) throw new Error('a profile that holds under skins holds without them');
-  const under = { top: board.thickness, front: 0 };
-  const bare = profile.value.slice;
-  const topless = offsetEdges(profile.value.outline, coverOfEdges(profile.value.outline, coverOf(settings, under)));
-  if (!topless) throw new Error('wood was left under both skins');
-  const top = lengthOf(bare[2], bare[3]);
-  const front = lengthOf(topless.at(-1), topless[0]);
-  const t = board.thickness;
-  const middle = (a: Point = [0, 0], b: Point = [0, 0], inwards: number): Point => {
-    const size = lengthOf(a, b);
-    const [x, y] = [(b[0] - a[0]) / size, (b[1] - a[1]) / size];
-    return [(a[0] + b[0]) / 2 - y * inwards, (a[1] + b[1]) / 2 + x * inwards];
+export function skinPieces({ settings }: Commission, { outline, at }: Ground, board: Board, wood: number) {
+  const cover = coverOf(settings);
+  const bare = insetConvex(outline, coverOfEdges(outline, cover));
+  const [, , topRear = ORIGIN, topFront = ORIGIN] = outline;
+  const [baseFront = ORIGIN] = outline;
+  const top = cutOff(bare, [topRear, topFront], cover.top + board.thickness);
+  const front = cutOff(top.rest, [topFront, baseFront], cover.front + board.thickness);
+  const lump = (section: readonly Point[]): Lump => {
+    const { area, centre } = momentsOf(polygonPath(section));
+    return { volume: area * wood, density: board.density, at: at(0, ...centre) };
   };
-  const lump = (length: number, at: Point): Lump => ({
-    volume: length * wood * t,
-    density: board.density,
-    at: turnedPlace(stance, 0, ...at),
-  });
   return {
-    pieces: [pieceOf('top-skin', board, top, wood), pieceOf('front-skin', board, front, wood)],
-    lumps: [lump(top, middle(bare[2], bare[3], t / 2)), lump(front, middle(topless.at(-1), topless[0], t / 2))],
+    pieces: [
+      pieceOf('top-skin', board, lengthAlong(top.strip, topRear, topFront), wood),
+      pieceOf('front-skin', board, lengthAlong(front.strip, topFront, baseFront), wood),
+    ],
+    lumps: [lump(top.strip), lump(front.strip)],
   };
 }
 
-const lengthOf = (a: Point = [0, 0], b: Point = [0, 0]): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
+const ORIGIN: Point = [0, 0];
+
+/** A convex polygon cut in two along an edge of the outline moved inwards: the strip along the edge, and the rest. */
+function cutOff(polygon: readonly Point[], [from, to]: readonly [Point, Point], inwards: number) {
+  const inside = rightOf(unit(minus(from, to)));
+  const [start, end] = [shifted(from, inside, inwards), shifted(to, inside, inwards)];
+  return { strip: clipConvex(polygon, end, start), rest: clipConvex(polygon, start, end) };
+}
+
+function lengthAlong(section: readonly Point[], from: Point, to: Point): number {
+  const along = unit(minus(to, from));
+  const places = section.map((point) => inner(minus(point, from), along));
+  return Math.max(...places) - Math.min(...places);
+}
 
 const pieceOf = (name: string, board: Board, length: number, wide: number): Piece => ({
   name,
