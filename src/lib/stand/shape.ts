@@ -65,7 +65,7 @@ export function shapeOf(layer: Layer, settings: StandSettings, wish: Wish): Outc
     typeof wish.relieved === 'object'
       ? wish.relieved
       : wish.relieved
-        ? windowsIn(layer, settings, opened.value, wish.kept ?? [])
+        ? windowsIn(layer, path, settings, opened.value, wish.kept ?? [])
         : [];
   const holes = layer.rods.map(({ u, z, diameter }) => circle([u, z], diameter / 2));
   const { area, centre } = momentsOf(path, [...holes, ...windows]);
@@ -106,12 +106,13 @@ const rounded = (slice: readonly Point[], points: readonly Point[], radius: numb
 
 const windowsIn = (
   { core, rods }: Layer,
+  outside: Path,
   { relief }: StandSettings,
   { slot, taken }: Opened,
   kept: readonly Stretch[],
 ): readonly Path[] =>
   relief
-    ? reliefWindows(core, relief, taken, [
+    ? reliefWindows(core, outside, relief, taken, [
         ...rods.map(({ u, diameter }) => ({ from: u - diameter / 2, to: u + diameter / 2 })),
         ...(slot ? [slot] : []),
         ...kept,
