@@ -1,6 +1,6 @@
 import type { Point } from '$lib/geometry/point.ts';
 import { notched, squareFloor } from '$lib/geometry/notch.ts';
-import { shifted, minus, unit } from '$lib/geometry/plane.ts';
+import { minus, outer, shifted, unit } from '$lib/geometry/plane.ts';
 import type { StandSettings } from '$lib/project/project.ts';
 import { bareTop } from './bareTop.ts';
 import { built, noAnswer, type Outcome } from './outcome.ts';
@@ -23,9 +23,13 @@ export interface Opened {
 
 type Details = Pick<StandSettings, 'cable' | 'recess' | 'minimumEdge'>;
 
+/** A lip beside a recess thinner than this breaks off: common practice, no source. mm. */
+const THINNEST_LIP = 1;
+
 /**
- * Cuts the cable slot into the base and the recess for a mat into base or top. Over the slot, and between slot or recess
- * and the ends, stays at least the stand's least edge; no answer where it would not.
+ * Cuts the cable slot into the base and the recess for a mat into base or top. Over both and between the slot and the ends
+ * stays at least the stand's least edge, between the recess and the ends at least `THINNEST_LIP` or the least edge where
+ * that is less; no answer where it would not. Ends that lean take of it.
  *
  * @param slice What the layers are cut to.
  * @param core It without its stop: base front, base rear, top rear, top front.
@@ -60,7 +64,16 @@ function withRecess(
       `expected a recess that leaves ${minimumEdge} mm of wood, got ${recess.depth} mm deep with ${shownDown(thin)} mm left: make it ${shownUp(minimumEdge - thin)} mm shallower, its border wider, or raise the lift`,
     );
   }
-  const points = notched(slice, mouth, squareFloor(mouth, recess.depth));
+  const floor = squareFloor(mouth, recess.depth);
+  const least = Math.min(THINNEST_LIP, minimumEdge);
+  const lip = Math.min(recess.border, woodToEnds(core, [...mouth, ...floor]));
+  if (lip < least - SLACK) {
+    return noAnswer(
+      '/stand/recess/border',
+      `expected a border that leaves ${least} mm of wood between the recess and the ends, got ${recess.border} mm with ${shownDown(lip)} mm left: make it ${shownUp((least - lip) / woodPerWay(core, along))} mm wider${recess.depth > least ? ' or the recess shallower' : ''}`,
+    );
+  }
+  const points = notched(slice, mouth, floor);
   if (!points) throw new Error('the core’s base and top lie on edges of the slice');
   return built({ ...plain, points, taken: recess.face === 'base' ? [recess.depth, 0, 0, 0] : [0, 0, recess.depth, 0] });
 }
@@ -76,6 +89,22 @@ function thinnestUnder(
   const plumbDepth = face === 'base' ? depth : depth * Math.hypot(1, slope);
   return Math.min(...mouth.map(([u]) => topFront[1] + slope * (u - topFront[0]) - baseFront[1])) - plumbDepth;
 }
+
+/** Least wood between points and the lines of a core's two ends, mm; negative for one beyond them. */
+function woodToEnds(
+  [baseFront = ORIGIN, baseRear = ORIGIN, topRear = ORIGIN, topFront = ORIGIN]: readonly Point[],
+  points: readonly Point[],
+): number {
+  const inside = (from: Point, to: Point) => (point: Point) => outer(unit(minus(to, from)), minus(point, from));
+  const [fromRear, fromFront] = [inside(baseRear, topRear), inside(topFront, baseFront)];
+  return Math.min(...points.flatMap((point) => [fromRear(point), fromFront(point)]));
+}
+
+/** How much of it a millimetre of way along a face makes. The ends are parallel. */
+const woodPerWay = ([, baseRear = ORIGIN, topRear = ORIGIN]: readonly Point[], along: Point): number =>
+  Math.abs(outer(unit(minus(topRear, baseRear)), along));
+
+const ORIGIN: Point = [0, 0];
 
 function withSlot(opened: Opened, core: readonly Point[], { cable, recess, minimumEdge }: Details): Outcome<Opened> {
   if (!cable) return built(opened);
@@ -114,7 +143,15 @@ function withSlot(opened: Opened, core: readonly Point[], { cable, recess, minim
     [slot.from, base],
     [slot.to, base],
   ] as const;
-  const points = notched(opened.points, mouth, squareFloor(mouth, cable.depth - floorRecess));
+  const floor = squareFloor(mouth, cable.depth - floorRecess);
+  const beside = woodToEnds(core, floor);
+  if (beside < minimumEdge - SLACK) {
+    return noAnswer(
+      '/stand/cable/fromRear',
+      `expected a slot with ${minimumEdge} mm of wood to the leaning ends, got ${shownDown(beside)} mm: move it by ${shownUp((minimumEdge - beside) / woodPerWay(core, [1, 0]))} mm or make it shallower`,
+    );
+  }
+  const points = notched(opened.points, mouth, floor);
   if (!points) throw new Error('the slot’s mouth lies on the base or on the recess’s floor');
   return built({ ...opened, points, slot });
 }
