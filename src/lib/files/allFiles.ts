@@ -1,5 +1,5 @@
 import type { Plan } from '$lib/plan/document.ts';
-import { success, type Result } from '$lib/project/fault.ts';
+import { failure, success, unforeseen, type Result } from '$lib/project/fault.ts';
 import type { Project } from '$lib/project/project.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 import { benchFiles } from './benchFiles.ts';
@@ -25,6 +25,14 @@ export async function allFiles(
   plan: Plan,
   laid: readonly Sheet[] | null = null,
 ): Promise<Result<AllFiles>> {
+  try {
+    return await allFilesOf(project, plan, laid);
+  } catch (error) {
+    return failure(unforeseen(error));
+  }
+}
+
+async function allFilesOf(project: Project, plan: Plan, laid: readonly Sheet[] | null): Promise<Result<AllFiles>> {
   const cut = await cutFiles(project, plan, laid);
   if (!cut.ok) return cut;
   const { document, sheets } = cut.value;

@@ -3,7 +3,7 @@ import { layoutFaults } from '$lib/workshop/validity.ts';
 import { cutterFor } from '$lib/workshop/beam.ts';
 import type { Plan } from '$lib/plan/document.ts';
 import { sheetsOf, takesOf } from '$lib/plan/sheets.ts';
-import { failure, success, type Result } from '$lib/project/fault.ts';
+import { failure, success, unforeseen, type Result } from '$lib/project/fault.ts';
 import type { LayerColours, Project } from '$lib/project/project.ts';
 import { alikeSheets } from '$lib/workshop/alikeSheets.ts';
 import { sheetName, type Sheet } from '$lib/workshop/part.ts';
@@ -35,7 +35,8 @@ export interface CutFiles {
 
 /**
  * Every file of one layout: `parts/` at finished size, `sheets/` nested with the kerf taken into account. Refused with
- * pointers from the project when a part is larger than its sheet, or the kerf swallows a hole.
+ * pointers from the project when a part is larger than its sheet, when the kerf swallows a hole, or when the program itself
+ * fails: nothing is thrown.
  *
  * @param laid how the parts lie, where that has been found already; checked like any other. Default: see `sheetsOf`.
  */
@@ -44,6 +45,14 @@ export async function cutFiles(
   plan: Plan,
   laid: readonly Sheet[] | null = null,
 ): Promise<Result<CutFiles>> {
+  try {
+    return await cutFilesOf(project, plan, laid);
+  } catch (error) {
+    return failure(unforeseen(error));
+  }
+}
+
+async function cutFilesOf(project: Project, plan: Plan, laid: readonly Sheet[] | null): Promise<Result<CutFiles>> {
   const sheets = laid === null ? sheetsOf(project, plan) : checked(laid, project, plan);
   if (!sheets.ok) return sheets;
   const nested = sheetPlates(sheets.value, plan, project);

@@ -6,18 +6,27 @@ import { earsOf, headOf } from '$lib/layout/ears.ts';
 import { placeSide } from '$lib/layout/place.ts';
 import { placeFaults } from '$lib/layout/soundness.ts';
 import { triangleOf, type Triangle } from '$lib/layout/triangle.ts';
-import { pointerTo, type Fault } from '$lib/project/fault.ts';
+import { pointerTo, unforeseen, type Fault } from '$lib/project/fault.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import { printerOf } from '$lib/project/printer.ts';
-import { sideNames, type Layout, type Project, type SideName, type Stock } from '$lib/project/project.ts';
+import {
+  sideNames,
+  type Layout,
+  type Project,
+  type SideName,
+  type StandSettings,
+  type Stock,
+} from '$lib/project/project.ts';
 import { balanceOf } from '$lib/stand/balance.ts';
-import { buildStand } from '$lib/stand/build.ts';
+import { buildStand, type StandBody } from '$lib/stand/build.ts';
 import type { Shop } from '$lib/stand/commission.ts';
 import { standParts } from '$lib/workshop/standParts.ts';
 import { balancePlan } from './balancePlan.ts';
 import type { Plan, TrianglePlan } from './document.ts';
 import { findingsOf } from './findings/all.ts';
 import type { Outcome } from './outcome.ts';
+import { outlineFault, type Made } from './outlines.ts';
+import { settingAtFault } from './settingAtFault.ts';
 import { sidePlan } from './sides.ts';
 import { standPlan } from './standPlan.ts';
 
@@ -28,13 +37,31 @@ const MICROSECONDS_PER_MM = 1000;
  * sheets. Pure; a few hundred microseconds at most.
  *
  * Refused as `unsound` when the numbers contradict each other once the cabinets are aimed (a head in a cabinet, cabinets
- * in each other, a thin end under its minimum), as `no-answer` when the geometry cannot be had. Pointers start at the
- * project.
+ * in each other, a thin end under its minimum), as `no-answer` when the geometry cannot be had, when an outline cannot be
+ * cut as it is, or when the program itself fails: nothing is thrown. Pointers start at the project.
  */
 export const plan = (project: Project, layout: Layout): Outcome<Plan> => toTheEnd(planSteps(project, layout));
 
 /** `plan` with a pause after each part of the work: scripts that run for the first time are a hundred times slower. */
 export function* planSteps(project: Project, layout: Layout): Generator<undefined, Outcome<Plan>> {
+  try {
+    return yield* plannedSteps(project, layout);
+  } catch (thrown) {
+    const pointer = settingAtFault(layout.stand, (stand) => isPlannable(project, { ...layout, stand }));
+    const faults = fromProject([unforeseen(thrown, pointer)], project.layouts.indexOf(layout));
+    return { ok: false, kind: 'no-answer', faults };
+  }
+}
+
+function isPlannable(project: Project, layout: Layout): boolean {
+  try {
+    return toTheEnd(plannedSteps(project, layout)).ok;
+  } catch {
+    return false;
+  }
+}
+
+function* plannedSteps(project: Project, layout: Layout): Generator<undefined, Outcome<Plan>> {
   const refuse = (kind: 'unsound' | 'no-answer', faults: readonly Fault[]): Outcome<never> => ({
     ok: false,
     kind,
@@ -51,7 +78,9 @@ export function* planSteps(project: Project, layout: Layout): Generator<undefine
 
   const stock = stockFor(project, layout);
   const shop = shopOf(project);
-  const stood = yield* bothInSteps((side) => buildStand(poses[side], speaker, layout.stand, stock, shop));
+  const standWith = (settings: StandSettings) => (side: SideName) =>
+    buildStand(poses[side], speaker, settings, stock, shop);
+  const stood = yield* bothInSteps(standWith(layout.stand));
   if (!stood.left.ok || !stood.right.ok) {
     const refusals = sideNames.map((side) => stood[side]).filter((one) => !one.ok);
     const kind = refusals.some((one) => one.kind === 'unsound') ? 'unsound' : 'no-answer';
@@ -59,6 +88,8 @@ export function* planSteps(project: Project, layout: Layout): Generator<undefine
   }
   const stands = { left: stood.left.value, right: stood.right.value };
   const { parts, takes } = standParts(stands);
+  const fault = outlineFault({ stands, parts }, layout.stand, (settings) => madeOf(both(standWith(settings))));
+  if (fault) return refuse('no-answer', [fault]);
   yield;
 
   const balances = both((side) => balanceOf(speaker, poses[side], stands[side], layout.stand));
@@ -106,6 +137,12 @@ function* bothInSteps<Value>(make: (side: SideName) => Value): Generator<undefin
   const left = make('left');
   yield;
   return { left, right: make('right') };
+}
+
+function madeOf({ left, right }: Readonly<Record<SideName, Outcome<StandBody>>>): Made | null {
+  if (!left.ok || !right.ok) return null;
+  const stands = { left: left.value, right: right.value };
+  return { stands, parts: standParts(stands).parts };
 }
 
 const faultsOf = (result: { readonly ok: true } | { readonly ok: false; readonly faults: readonly Fault[] }) =>

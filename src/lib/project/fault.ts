@@ -13,9 +13,13 @@ export type Result<Value> =
 export const success = <Value>(value: Value): Result<Value> => ({ ok: true, value });
 export const failure = (...faults: readonly Fault[]): Result<never> => ({ ok: false, faults });
 
-/** What to tell of an exception that nobody foresaw: a mistake of this program, which must not cost what was typed. */
-export const unforeseen = (error: unknown): Fault => ({
-  pointer: '',
+/**
+ * What to tell of an exception that nobody foresaw: a mistake of this program, which must not cost what was typed.
+ *
+ * @param pointer The value that was being worked on, where that is known.
+ */
+export const unforeseen = (error: unknown, pointer = ''): Fault => ({
+  pointer,
   message: `these values could not be worked out, which is a mistake of the program (${error instanceof Error ? error.message : String(error)}). What you typed is kept; other values may do`,
 });
 

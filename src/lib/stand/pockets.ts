@@ -10,6 +10,9 @@ import type { Layer } from './shape.ts';
 
 /** Wood or plastic round a pocket where no rods say how much, mm: common practice, no source. */
 const WALL = 2;
+
+/** Least wood or plastic round a round hole, mm. */
+export const wallOf = ({ rods }: Pick<StandSettings, 'rods'>): number => rods?.edge ?? WALL;
 /** Places tried along the middle line: finer than a millimetre on any usual stand. */
 const PLACES = 400;
 
@@ -26,7 +29,7 @@ export function pocketCentres(
   kept: readonly Stretch[],
 ): Outcome<readonly Circle[]> {
   if (!pockets) return built([]);
-  const wall = asked?.edge ?? WALL;
+  const wall = wallOf({ rods: asked });
   const radius = pockets.diameter / 2;
   const edges = edgesOf(outside);
   const line = middleLineOf(core);
