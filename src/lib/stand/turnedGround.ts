@@ -35,7 +35,7 @@ export function turnedGround(
 /** u of the base's front and rear edge: an outline begins with them. */
 const baseOf = ([front, rear]: readonly Point[]): readonly [number, number] => [front?.[0] ?? 0, rear?.[0] ?? 0];
 
-export function turnedPlace({ mark, toe, side }: Stance, across: number, u: number, z: number) {
+function turnedPlace({ mark, toe, side }: Stance, across: number, u: number, z: number) {
   const mirror = side === 'right' ? 1 : -1;
   const [sin, cos] = [Math.sin(toe), Math.cos(toe)];
   return vec3(mark.x + mirror * (u * sin + across * cos), mark.y + u * cos - across * sin, mark.z + z);
