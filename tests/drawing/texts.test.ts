@@ -1,36 +1,18 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { radians } from '$lib/geometry/angle.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import { captionsOf } from '$lib/drawing/captions.ts';
 import { dimensionStyle, type DimensionStyle } from '$lib/drawing/dimensionStyle.ts';
 import { dimensionText } from '$lib/drawing/dimensionText.ts';
-import { drawDimension, textRoom } from '$lib/drawing/drawDimension.ts';
-import type { DrawnText } from '$lib/drawing/drawnDimension.ts';
+import { drawDimension } from '$lib/drawing/drawDimension.ts';
 import { labelText } from '$lib/drawing/labelText.ts';
 import { toPaper } from '$lib/drawing/place.ts';
 import { detailed, severalFit, sheetOf, shownOf, type Pane, type Shown } from '$lib/drawing/sheet.ts';
 import type { SideName } from '$lib/project/project.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
 import { scene } from './scene.ts';
+import { boxed, meet, meeting, type Text } from './textBoxes.ts';
 import { runs } from '../runs.ts';
-
-/** Figures and capitals, as a share of the text size: what of a text must stay clear. */
-const CAPITAL = 0.72;
-
-interface Text {
-  readonly id: string;
-  /** Its four corners on the paper, in order. */
-  readonly corners: readonly Point[];
-}
-
-function boxed(id: string, text: DrawnText, style: DimensionStyle): Text {
-  const { middle, width } = textRoom(text, style);
-  const [half, up] = [width / 2, (CAPITAL * style.textSize) / 2];
-  const [cos, sin] = [Math.cos(radians(text.turn)), Math.sin(radians(text.turn))];
-  const corner = (x: number, y: number): Point => [middle[0] + x * cos - y * sin, middle[1] + x * sin + y * cos];
-  return { id, corners: [corner(-half, -up), corner(half, -up), corner(half, up), corner(-half, up)] };
-}
 
 /** Every text of the views on a sheet, where it stands. */
 const textsOf = (panes: readonly Pane[], style: DimensionStyle, display: LengthDisplay): Text[] =>
@@ -75,25 +57,6 @@ const linesAside = (panes: readonly Pane[], style: DimensionStyle, display: Leng
             on(line, false),
           );
         }),
-  );
-
-/** Two convex outlines are apart when a line along one of their edges parts them. */
-function meet(a: readonly Point[], b: readonly Point[]): boolean {
-  const parted = [a, b].some((outline) =>
-    outline.some(([x, y], index) => {
-      const [nextX, nextY] = outline[(index + 1) % outline.length] ?? [x, y];
-      const across: Point = [nextY - y, x - nextX];
-      const along = (corners: readonly Point[]): number[] => corners.map(([u, v]) => u * across[0] + v * across[1]);
-      const [one, other] = [along(a), along(b)];
-      return Math.max(...one) <= Math.min(...other) || Math.max(...other) <= Math.min(...one);
-    }),
-  );
-  return !parted;
-}
-
-const meeting = (texts: readonly Text[]): string[] =>
-  texts.flatMap((one, index) =>
-    texts.slice(index + 1).flatMap((other) => (meet(one.corners, other.corners) ? [`${one.id} and ${other.id}`] : [])),
   );
 
 /** The drawing's room in the page at the widths of a phone, a tablet, a laptop, a sheet of A4 in print and a large screen, px; as `Sheet` draws it. */

@@ -25,6 +25,7 @@ test.each([
   const sections = buildSheet(of);
   for (const block of sections.flatMap(({ blocks }) => blocks)) {
     if (block.kind === 'text') expect(canLetter(block.text)).toBe(true);
+    if (block.kind === 'drawing') expect(canLetter(block.note ?? '')).toBe(true);
     if (block.kind === 'list') expect(block.items.every(canLetter)).toBe(true);
     if (block.kind === 'table') for (const row of block.rows) expect(row).toHaveLength(block.columns.length);
   }

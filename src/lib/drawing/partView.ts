@@ -1,18 +1,24 @@
-import type { Contour } from '$lib/geometry/contour.ts';
+import type { Circle, Contour, Path } from '$lib/geometry/contour.ts';
 import { edgesOf, pointAt } from '$lib/geometry/edge.ts';
 import { extentOf } from '$lib/geometry/extent.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { Part } from '$lib/workshop/part.ts';
+import { isDimensioned, overallDimensions, partDimensions } from './partDimensions.ts';
+import { letterOf } from './partPoints.ts';
 import type { Item, View } from './view.ts';
 
 /** Corners of the polygon that stands for an arc, for a full turn: 0.1 % of the radius from the true one at most. */
 const STEPS = 72;
 
-/** One part at its finished size, with its greatest width and height. */
-export function partView({ name, outside, inside, mark }: Part): View {
+/**
+ * One part at its finished size with what it is made to: on dimension lines, or, where those would be too many, only its
+ * greatest sizes, in brackets, and a letter at each hole of `setOut`.
+ */
+export function partView(name: string, part: Pick<Part, 'outside' | 'inside' | 'mark'>): View {
+  const { outside, inside, mark } = part;
   const { left, right, bottom, top } = extentOf(outside);
   return {
-    name: `Part ${name}`,
+    name,
     extent: [left, bottom, right, top],
     items: [
       outline('outside', outside, 'wide', true),
@@ -22,23 +28,18 @@ export function partView({ name, outside, inside, mark }: Part): View {
           : { ...outline(`hole-${i}`, hole, 'wide', true), subject: 'desk' },
       ),
       ...mark.map((contour, i) => outline(`mark-${i}`, contour, 'narrow', false)),
-      size('width', [left, bottom], [right, bottom], 'across', right - left),
-      size('height', [right, bottom], [right, top], 'up', top - bottom),
+      ...(isDimensioned(part) ? partDimensions(part) : [...overallDimensions(part), ...inside.map(letterAt)]),
     ],
   };
 }
 
-const size = (name: string, from: Point, to: Point, run: 'across' | 'up', value: number): Item => ({
-  kind: 'dimension',
-  id: name,
-  subject: 'stand',
-  from,
-  to,
-  run,
-  row: run === 'across' ? -1 : 1,
-  value,
-  name,
-});
+/** A letter in the middle of a hole, or beside one that is no larger than a rod. */
+function letterAt(hole: Path | Circle, i: number): Item {
+  const { left, right, bottom, top } = extentOf(hole);
+  const at: Point = [(left + right) / 2, (bottom + top) / 2];
+  const label = { kind: 'label', id: `letter-${i}`, subject: 'stand', text: letterOf(i), at } as const;
+  return hole.kind === 'circle' ? { ...label, anchor: 'start', shift: [0.6, -0.8] } : { ...label, anchor: 'middle' };
+}
 
 const outline = (id: string, contour: Contour, pen: 'wide' | 'narrow', filled: boolean) =>
   ({

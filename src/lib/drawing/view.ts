@@ -98,6 +98,8 @@ export interface Dimension extends Common {
   readonly textAt?: number;
   /** mm. */
   readonly value: number;
+  /** Whether the thing is made to it: a result that stands without brackets all the same. Default false. */
+  readonly defining?: boolean;
   /** What it is, in words: "ear height over the floor". */
   readonly name: string;
   /** JSON pointer of the project value that it shows, when it is an input and not a result. */

@@ -37,6 +37,8 @@ export interface DrawingBlock {
   readonly kind: 'drawing';
   readonly title: string;
   readonly view: View;
+  /** What has to be said under it. */
+  readonly note: string | null;
 }
 
 export const text = (words: string): TextBlock => ({ kind: 'text', text: words });
@@ -62,4 +64,9 @@ export const table = (
   note: string | null = null,
 ): TableBlock => ({ kind: 'table', title, columns, rows, note });
 
-export const drawing = (view: View): DrawingBlock => ({ kind: 'drawing', title: view.name, view });
+export const drawing = (view: View, note: string | null = null): DrawingBlock => ({
+  kind: 'drawing',
+  title: view.name,
+  view,
+  note,
+});

@@ -66,7 +66,7 @@ function laidBlock(
       return [laidHeading(block.title, room.width), ...laidTable(block, room.width), gap(1), ...note, gap(2)];
     }
     case 'drawing':
-      return [laidDrawing(block.view, room.width, room.height * DRAWING_SHARE, display, page)];
+      return laidDrawing(block, room.width, room.height * DRAWING_SHARE, display, page);
   }
 }
 

@@ -1,8 +1,8 @@
-import { partView } from '$lib/drawing/partView.ts';
 import { cabinetSeat, liesOnStop, type SeatEnd } from '$lib/plan/cabinetSeat.ts';
 import { planGauges } from '$lib/plan/gauges.ts';
 import { sideNames } from '$lib/project/project.ts';
-import { drawing, list, text, type Block, type Section } from './block.ts';
+import { list, text, type Block, type Section } from './block.ts';
+import { shapeBlocks } from './partBlocks.ts';
 import { lengthsOf, type Subject } from './subject.ts';
 
 /** The gauges, how they are used, and where the cabinet goes on the checked stand. */
@@ -39,11 +39,17 @@ export function checking(subject: Subject): Section {
         'Cut the gauges from any flat board or card, along their lines. Stand them on the desk, upright. Check the stand on its feet, before a pad or a cabinet is on it.',
       ),
       list(uses),
-      ...gauges.map((gauge) => drawing({ ...partView(gauge), name: `Gauge ${gauge.name}` })),
+      ...gauges.flatMap((gauge) => shapeBlocks(subject.project, gauge, gaugeTitle(gauge.name), '')),
       ...seat(subject),
     ],
   };
 }
+
+/** `wedge-gauge-left`: Wedge gauge left. */
+const gaugeTitle = (name: string): string => {
+  const words = name.replaceAll('-', ' ');
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+};
 
 /** Where each cabinet's front bottom edge lies; told once where both stands agree. */
 function seat({ project, layout, plan }: Subject): readonly Block[] {
@@ -67,10 +73,17 @@ function seat({ project, layout, plan }: Subject): readonly Block[] {
   ];
 }
 
+/** Less than this, mm, nobody sees. */
+const FLUSH = 0.05;
+
 const metAt = ({ end, edge, fromCorner }: SeatEnd, full: (mm: number) => string): string =>
-  edge === 'side'
-    ? `the ${end} side’s edge ${full(fromCorner)} behind the top’s front corner`
-    : `the front edge ${full(fromCorner)} from its ${end} corner`;
+  fromCorner < FLUSH
+    ? `the top’s front ${end} corner`
+    : edge === 'side'
+      ? `the ${end} side’s edge ${full(fromCorner)} behind the top’s front corner`
+      : `the front edge ${full(fromCorner)} from its ${end} corner`;
 
 const cornerAt = ({ end, beyond }: SeatEnd, full: (mm: number) => string): string =>
-  `${full(Math.abs(beyond))} ${beyond < 0 ? 'inside' : 'beyond'} the edge at the ${end} end`;
+  Math.abs(beyond) < FLUSH
+    ? `on the edge at the ${end} end`
+    : `${full(Math.abs(beyond))} ${beyond < 0 ? 'inside' : 'beyond'} the edge at the ${end} end`;

@@ -1,10 +1,10 @@
 import { frontView } from '$lib/drawing/frontView.ts';
 import { isoBody } from '$lib/drawing/isoBody.ts';
-import { partView } from '$lib/drawing/partView.ts';
 import { sideView } from '$lib/drawing/sideView.ts';
 import { topView } from '$lib/drawing/topView.ts';
 import { sideNames } from '$lib/project/project.ts';
 import { drawing, type Section } from './block.ts';
+import { partBlocks, solidBlocks } from './partBlocks.ts';
 import { toldStands, type Subject } from './subject.ts';
 
 /** The desk from above and from the side, the cabinet from the front, how the stands are made, and each part. */
@@ -18,7 +18,10 @@ export function drawings({ project, layout, layoutIndex, plan }: Subject): Secti
       ...sideNames.map((side) => drawing(sideView(speaker, layout, layoutIndex, plan, side, 'broken'))),
       drawing(frontView(speaker, plan, 'right')),
       ...toldStands(plan).map(({ side }) => drawing(isoBody(plan, side))),
-      ...plan.parts.map((part) => drawing(partView(part))),
+      ...plan.parts.flatMap((part) => partBlocks(project, part)),
+      ...toldStands(plan).flatMap(({ who, stand }) =>
+        stand.blocks.flatMap((block) => solidBlocks(project, layout.stand, who, block)),
+      ),
     ],
   };
 }

@@ -7,7 +7,8 @@ import { printScales } from '$lib/files/printSheet.ts';
 import { words } from '$lib/files/stroke.ts';
 import { viewMarks } from '$lib/files/viewMarks.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
-import { BODY, type Laid } from './laid.ts';
+import type { DrawingBlock } from './block.ts';
+import { BODY, gap, laidText, type Laid } from './laid.ts';
 import { markStrokes } from './markStrokes.ts';
 
 const STYLE = dimensionStyle(1);
@@ -41,20 +42,32 @@ export interface Scaled {
   readonly scale: string;
 }
 
-/** The view in the middle of the page, its name and scale under it; a line that says so where it fits at no scale. */
-export function laidDrawing(view: View, width: number, most: number, display: LengthDisplay, page: number): Laid {
+/** The view in the middle of the page, its name, scale and note under it; a line that says so where it fits at no scale. */
+export function laidDrawing(
+  { view, note }: DrawingBlock,
+  width: number,
+  most: number,
+  display: LengthDisplay,
+  page: number,
+): readonly Laid[] {
   const scaled = scaledView(view, width, most - CAPTION, display);
   const caption = scaled ? `${view.name}, ${scaled.scale}` : `${view.name}: too large for this page, see its own file`;
   const high = scaled?.height ?? 0;
-  return {
-    height: high + CAPTION + 6,
-    strokes: (left, top) => [
-      ...(scaled
-        ? moveMarks(scaled.marks, [left + (width - scaled.width) / 2, page - top]).flatMap((mark) =>
-            markStrokes(mark, page),
-          )
-        : []),
-      ...words(caption, { height: BODY, x: left + width / 2, y: top - high - CAPTION + 1, anchor: 'middle' }, width),
-    ],
-  };
+  const lines = note === null ? [] : laidText(note, width);
+  return [
+    {
+      height: high + CAPTION,
+      keep: lines.length > 0,
+      strokes: (left, top) => [
+        ...(scaled
+          ? moveMarks(scaled.marks, [left + (width - scaled.width) / 2, page - top]).flatMap((mark) =>
+              markStrokes(mark, page),
+            )
+          : []),
+        ...words(caption, { height: BODY, x: left + width / 2, y: top - high - CAPTION + 1, anchor: 'middle' }, width),
+      ],
+    },
+    ...lines.map((line, i) => ({ ...line, keep: i < lines.length - 1 })),
+    gap(6),
+  ];
 }
