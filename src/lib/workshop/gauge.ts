@@ -31,7 +31,7 @@ export interface StandEdge {
 }
 
 /** The edge’s rise from its far end to the end that the gauge begins at, radians: positive where that end is high. */
-export const slopeOfEdge = ({ length, start, end }: StandEdge): number => Math.atan2(start - end, length);
+const slopeOfEdge = ({ length, start, end }: StandEdge): number => Math.atan2(start - end, length);
 
 /**
  * A gauge that stands on the desk against a face of the stand, flush with the face’s end: its top is that of the wood, in

@@ -1,6 +1,8 @@
 import { cabinetSeat, liesOnStop, type SeatEnd } from '$lib/plan/cabinetSeat.ts';
 import { planGauges } from '$lib/plan/gauges.ts';
 import { sideNames } from '$lib/project/project.ts';
+import type { Part } from '$lib/workshop/part.ts';
+import { labelsOf } from '$lib/workshop/pieceLabel.ts';
 import { list, text, type Block, type Section } from './block.ts';
 import { shapeBlocks } from './partBlocks.ts';
 import { lengthsOf, type Subject } from './subject.ts';
@@ -39,11 +41,17 @@ export function checking(subject: Subject): Section {
         'Cut the gauges from any flat board or card, along their lines. Stand them on the desk, upright. Check the stand on its feet, before a pad or a cabinet is on it.',
       ),
       list(uses),
-      ...gauges.flatMap((gauge) => shapeBlocks(subject.project, gauge, gaugeTitle(gauge.name), '')),
+      ...gauges.flatMap((gauge) => shapeBlocks(subject.project, gauge, gaugeTitle(gauge.name), lettered(gauge))),
       ...seat(subject),
     ],
   };
 }
+
+/** What a gauge says of itself, which its drawing is too small for. */
+const lettered = (gauge: Part): string =>
+  labelsOf(gauge)
+    .map(({ text }) => `Lettered “${text}”.`)
+    .join(' ');
 
 /** `wedge-gauge-left`: Wedge gauge left. */
 const gaugeTitle = (name: string): string => {
