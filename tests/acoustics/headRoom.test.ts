@@ -20,9 +20,9 @@ interface Scene {
   readonly hear: (head: Vec3) => HeadHearing;
 }
 
-/** Null where the aim has no answer. */
+/** Lined up on the tweeter's axis at 1 m, unless told otherwise. Null where the aim has no answer. */
 function sceneOf(changes: Record<string, unknown> = {}): Scene | null {
-  const of = project(changes);
+  const of = project({ '/speaker/designPoint': { driver: 'tweeter', distance: 1000 }, ...changes });
   const layout = firstLayout(of);
   const [left, right] = [placeSide(of.speaker, layout, 'left'), placeSide(of.speaker, layout, 'right')];
   if (!left.ok || !right.ok) return null;
@@ -70,8 +70,10 @@ describe('what a head hears', () => {
     const k = (2 * Math.PI * 2800) / (1000 * SPEED);
     const sum = (at: Vec3, side: 'left' | 'right'): number => {
       let [re, im] = [0, 0];
-      for (const { acousticCentre } of voices[side].drivers) {
-        const turn = k * distance(acousticCentre, at);
+      for (const { acousticCentre, driver } of voices[side].drivers) {
+        // The design point from the tweeter at 205 mm and from the woofer at 95 mm, 18 mm deep.
+        const design = driver.name === 'tweeter' ? 1000 : Math.hypot(205 - 95, 1000 + 18);
+        const turn = k * (distance(acousticCentre, at) - design);
         re += Math.cos(turn);
         im += Math.sin(turn);
       }
@@ -91,6 +93,22 @@ describe('what a head hears', () => {
   test('a loudspeaker without crossovers has none to lose', () => {
     const { hear, head } = demoScene({ '/speaker/crossovers': [] });
     expect(hear(along(head, vec3(1, 0, 0), 200)).crossover).toBe(0);
+  });
+
+  test('of drivers that nobody said to be lined up nothing is known, and their crossover limits nothing', () => {
+    const [known, unknown] = [demoScene(), demoScene({ '/speaker/designPoint': null })];
+    const without = demoScene({ '/speaker/crossovers': [] });
+    fc.assert(
+      fc.property(numberFrom(-300, 300), numberFrom(-300, 200), numberFrom(-200, 200), (x, y, z) => {
+        const at = vec3(known.head.x + x, known.head.y + y, known.head.z + z);
+        expect(unknown.hear(at)).toEqual({ ...known.hear(at), crossover: null });
+        expect(strainOf(unknown.hear(at))).toEqual(strainOf(without.hear(at)));
+      }),
+    );
+    const { of, voices, head } = unknown;
+    const { side, box } = headRoom(of.speaker, voices, [{ posture: null, head }], SPEED);
+    expect(side.crossover).toBeNull();
+    for (const way of ways) expect(box[way].by).not.toBe('crossover');
   });
 
   test('a mirrored head in a mirrored room hears the same, sides changed over', () => {
@@ -203,7 +221,7 @@ describe('the free box', () => {
 
 describe('a map', () => {
   const every = (map: HeadMap): number[] =>
-    [map.used, map.treble, map.crossover, map.time, map.level].flatMap((values) => [...values]);
+    [map.used, map.treble, map.crossover ?? [], map.time, map.level].flatMap((values) => [...values]);
 
   test('holds what each cell’s middle hears, row by row', () => {
     const { hear, head } = demoScene();
@@ -217,7 +235,7 @@ describe('a map', () => {
     expect(map.time[cell]).toBe(hearing.time);
     expect(map.used[cell]).toBe(strainOf(hearing).used);
     const side = headMap(hear, { plane: 'side', at: head.x, across: [-500, 100], up: [300, 600] }, 4, 2);
-    expect(side.crossover[5]).toBe(hear(vec3(head.x, -275, 525)).crossover);
+    expect(side.crossover?.[5]).toBe(hear(vec3(head.x, -275, 525)).crossover);
   });
 
   test('has only finite numbers, heads in and behind the cabinets among them', () => {

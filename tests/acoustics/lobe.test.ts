@@ -6,7 +6,7 @@ import { along, distance, dot, vec3, type Vec3 } from '$lib/geometry/point.ts';
 import type { PlacedDriver } from '$lib/layout/pose.ts';
 import type { Crossover } from '$lib/project/project.ts';
 import { numberFrom } from '../numbers.ts';
-import { placed, pointIn, towered, twoWay } from './placed.ts';
+import { asTheyStand, placed, pointIn, towered, twoWay } from './placed.ts';
 import { runs } from '../runs.ts';
 
 const RUNS = { numRuns: runs(300) };
@@ -32,7 +32,9 @@ const driversOf = ({ apart, deep }: Cross): readonly PlacedDriver[] => [
 ];
 const crossing = (two: Cross): Crossover => twoWay(two.frequency, two.alignment);
 const meeting = (two: Cross, designed: boolean) =>
-  meetingOf(crossing(two), driversOf(two), designed ? { driver: 'tweeter', distance: two.distance } : null, SPEED);
+  designed
+    ? meetingOf(crossing(two), driversOf(two), { driver: 'tweeter', distance: two.distance }, SPEED)
+    : asTheyStand(crossing(two), driversOf(two), SPEED);
 
 describe('with a design point', () => {
   test('the drivers are in step there, whatever their depths', () => {
@@ -160,7 +162,7 @@ describe('the lobe', () => {
 
   test('there is none for drivers one behind the other', () => {
     const coaxial = [placed('tweeter', 'tweeter', 200, vec3(0, 0, 0)), placed('woofer', 'woofer', 200, vec3(0, 30, 0))];
-    expect(lobeOf(meetingOf(twoWay(2000), coaxial, null, SPEED), AXIS, vec3(0, -900, 0))).toBeNull();
+    expect(lobeOf(asTheyStand(twoWay(2000), coaxial, SPEED), AXIS, vec3(0, -900, 0))).toBeNull();
   });
 });
 
@@ -168,7 +170,7 @@ describe('the lobe', () => {
 // JAES 24(1), 1976 (the subject).
 test('drivers 150 mm apart at 2500 Hz, from far away: half power at ±13.226°, nulls at ±27.232°', () => {
   const far = vec3(0, -1e8, 0);
-  const lobe = lobeOf(meetingOf(twoWay(2500), towered(150), null, SPEED), AXIS, far);
+  const lobe = lobeOf(asTheyStand(twoWay(2500), towered(150), SPEED), AXIS, far);
   const degrees = (angle: number | null | undefined): number => ((angle ?? NaN) * 180) / Math.PI;
   expect(degrees(lobe?.halfPower.above)).toBeCloseTo(13.226, 3);
   expect(degrees(lobe?.halfPower.below)).toBeCloseTo(-13.226, 3);
@@ -178,7 +180,7 @@ test('drivers 150 mm apart at 2500 Hz, from far away: half power at ±13.226°, 
 
 test('in quadrature the same drivers are 1.9404 dB up at +5° and 3.5980 dB down at −5°', () => {
   const far = vec3(0, -1e8, 0);
-  const it = meetingOf(twoWay(2500, 'quadrature'), towered(150), null, SPEED);
+  const it = asTheyStand(twoWay(2500, 'quadrature'), towered(150), SPEED);
   const lobe = lobeOf(it, AXIS, far);
   expect(lobe?.levels[95]).toBeCloseTo(1.9404, 3);
   expect(lobe?.levels[85]).toBeCloseTo(-3.598, 3);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { numberFrom } from '../numbers.ts';
 import { vec3, type Vec3 } from '$lib/geometry/point.ts';
+import { meetingOf, relativeDifference, sumLevelAt, type Meeting } from '$lib/acoustics/driversMeet.ts';
 import type { PlacedDriver } from '$lib/layout/pose.ts';
 import type { Crossover, Desk, Driver } from '$lib/project/project.ts';
 
@@ -21,6 +22,22 @@ export const twoWay = (frequency: number, alignment: Crossover['alignment'] = 'i
   frequency,
   alignment,
 });
+
+/** Two drivers as a maker would have lined them up who made up for no path at all: what counts is how far off each is. */
+export const asTheyStand = (crossover: Crossover, drivers: readonly PlacedDriver[], speed: number): Meeting => ({
+  ...meetingOf(crossover, drivers, { driver: drivers[0]?.driver.name ?? '', distance: 1000 }, speed),
+  design: 0,
+});
+
+/** Path, phase and level of such a sum at a head, the level re the two branches in phase; null where they cancel. */
+export function sumAsTheyStand(crossover: Crossover, drivers: readonly PlacedDriver[], head: Vec3, speed: number) {
+  const meeting = asTheyStand(crossover, drivers, speed);
+  const pathDifference = relativeDifference(meeting, head);
+  const phase = pathDifference * meeting.perMillimetre;
+  const level = sumLevelAt(meeting, phase);
+  const linedUp = 20 * Math.log10(Math.cos(meeting.filterLag / 2));
+  return { pathDifference, phase, sumLevel: level === null ? null : level + linedUp };
+}
 
 /** A desk that fills the room, with or without a wall behind it. */
 export const wideDesk = (wallGap: number | null = null): Desk => ({ width: 10000, depth: 5000, height: 740, wallGap });

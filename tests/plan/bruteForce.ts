@@ -21,7 +21,7 @@ export function pressure({ project, layout, plan }: Planned, side: SideName, fre
   const { speaker } = project;
   const [crossover] = speaker.crossovers;
   if (!crossover) throw new Error('expected a crossover');
-  const { axis, drivers } = plan.sides[side];
+  const { aimedPoint, axis, drivers } = plan.sides[side];
   const wavenumber = (2 * Math.PI * frequency) / (1000 * plan.speedOfSound);
   const order = crossover.alignment === 'in-phase' ? 4 : 3;
   const around = (width: number, f: number): number =>
@@ -49,7 +49,9 @@ export function pressure({ project, layout, plan }: Planned, side: SideName, fre
       const way = distance(image, plan.head);
       const strength = toDesign === null ? 1 : toDesign / (speaker.designPoint?.distance ?? NaN);
       const size = (strength * Math.sqrt(1 - keeps) * beam * behind * past) / way;
-      sum = plus(sum, times(times(filter, expi(-wavenumber * (way - (toDesign ?? 0)))), [size, 0]));
+      // Nobody said how they were lined up: both arrive together, as if from the aimed point.
+      const advance = toDesign ?? distance(placed.acousticCentre, plan.head) - distance(aimedPoint, plan.head);
+      sum = plus(sum, times(times(filter, expi(-wavenumber * (way - advance))), [size, 0]));
     }
   }
   return sum;

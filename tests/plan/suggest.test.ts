@@ -97,7 +97,15 @@ describe('a suggestion', () => {
     ['a seat beside the middle', { ...calm, '/layouts/0/listener/offset': 80 }, 'time-difference'],
     ['a seat beside the middle', { ...calm, '/layouts/0/listener/offset': 80 }, 'level-difference'],
     ['an axis past the head', { ...calm, '/layouts/0/aim/toe': { rule: 'straight' } }, 'axis-misses-head'],
-    ['drivers out of step', { ...calm, '/layouts/0/aim/tilt': { rule: 'as-set', degrees: -15 } }, 'crossover-sum'],
+    [
+      'drivers out of step',
+      {
+        ...calm,
+        '/speaker/designPoint': { driver: 'tweeter', distance: 1000 },
+        '/layouts/0/aim/tilt': { rule: 'as-set', degrees: -15 },
+      },
+      'crossover-sum',
+    ],
     [
       'a tweeter that beams past',
       { ...calm, '/layouts/0/aim/toe': { rule: 'as-set', degrees: -25 } },

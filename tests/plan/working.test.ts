@@ -39,11 +39,17 @@ function workings(changes: Readonly<Record<string, unknown>>, unit: LengthUnit =
 const near = (a: number, b: number): boolean =>
   a === b || Math.abs(a - b) <= 1e-8 * Math.max(1, Math.abs(a), Math.abs(b));
 
+const designs = [
+  {},
+  { '/speaker/designPoint': { driver: 'tweeter', distance: 1000 } },
+  { '/speaker/designPoint': { driver: 'woofer', distance: 600 }, '/speaker/crossovers/0/alignment': 'quadrature' },
+];
+
 describe('the working', () => {
   test('comes to the plan’s own number, on any desk', () => {
     fc.assert(
-      fc.property(anyDesk, (changes) => {
-        for (const { formula, holds, value, comesTo } of workings(changes)) {
+      fc.property(anyDesk, fc.constantFrom(...designs), (changes, design) => {
+        for (const { formula, holds, value, comesTo } of workings({ ...changes, ...design })) {
           if (holds)
             expect([formula.id, near(comesTo, value), comesTo, value]).toEqual([formula.id, true, comesTo, value]);
         }
@@ -52,7 +58,7 @@ describe('the working', () => {
   });
 
   test('holds for the demo, but for the lift, which is given, and a push that takes the cabinet alone', () => {
-    const demo = workings({});
+    const demo = workings({ '/speaker/designPoint': { driver: 'tweeter', distance: 1000 } });
     expect([...new Set(demo.filter(({ holds }) => !holds).map(({ formula }) => formula.id))]).toEqual(['lift', 'push']);
     for (const { formula, value, figures } of demo) {
       expect([formula.id, Number.isFinite(value)]).toEqual([formula.id, true]);
@@ -90,6 +96,11 @@ describe('the working', () => {
       }),
       { numRuns: runs(30) },
     );
+  });
+
+  test('has none for a sum that is not known', () => {
+    const ids = new Set(workings({}).map(({ formula }) => formula.id));
+    expect([ids.has('path'), ids.has('phase'), ids.has('sum')]).toEqual([true, true, false]);
   });
 
   test('finds the lift where the rule does', () => {

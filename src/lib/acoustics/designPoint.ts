@@ -1,21 +1,31 @@
 import type { DesignPoint, Driver } from '$lib/project/project.ts';
+import { trebleDriver } from './trebleDriver.ts';
+
+/** How far from the baffle most makers measure, mm. Common practice, no source. */
+const MAKERS_DISTANCE = 1000;
+
+/** Where a maker most likely lined the drivers up: on the axis of what plays the treble, at 1 m. */
+export const makersPoint = (drivers: readonly Driver[]): DesignPoint => ({
+  driver: trebleDriver(drivers).name,
+  distance: MAKERS_DISTANCE,
+});
 
 /** What the maker's alignment does to one driver. */
 export interface DriverAlignment {
-  /** Path from its acoustic centre to the design point, mm: taken off its path, so that all arrive there together. 0 without a design point. */
+  /** Path from its acoustic centre to the design point, mm: taken off its path, so that all arrive there together. */
   readonly advance: number;
-  /** Ratio of pressures by which it is made louder, so that all are as loud there as the aimed one would be from the baffle. 1 without. */
+  /** Ratio of pressures by which it is made louder, so that all are as loud there as the aimed one would be from the baffle. */
   readonly strength: number;
 }
 
 /**
  * How a loudspeaker's drivers are lined up, in their order. The design point lies on one driver's own axis, so far from
- * the baffle; there all drivers arrive together and equally loud, apart from their directivity. Null: not known, and the
- * drivers count as they stand, acoustic depths included.
+ * the baffle; there all drivers arrive together and equally loud, apart from their directivity. Throws when the point
+ * names none of the drivers, which no parsed project does.
  */
-export function alignmentsOf(drivers: readonly Driver[], point: DesignPoint | null): DriverAlignment[] {
-  const aimed = point && drivers.find(({ name }) => name === point.driver);
-  if (!point || !aimed) return drivers.map(() => ({ advance: 0, strength: 1 }));
+export function alignmentsOf(drivers: readonly Driver[], point: DesignPoint): DriverAlignment[] {
+  const aimed = drivers.find(({ name }) => name === point.driver);
+  if (!aimed) throw new Error(`the design point names "${point.driver}", which is none of the drivers`);
   return drivers.map((driver) => {
     const advance = Math.hypot(
       aimed.offset - driver.offset,
@@ -26,13 +36,8 @@ export function alignmentsOf(drivers: readonly Driver[], point: DesignPoint | nu
   });
 }
 
-/** Path of `lower` less that of `upper` at the design point, mm; 0 without one. */
-export function designDifference(
-  lower: Driver,
-  upper: Driver,
-  drivers: readonly Driver[],
-  point: DesignPoint | null,
-): number {
+/** Path of `lower` less that of `upper` at the design point, mm. */
+export function designDifference(lower: Driver, upper: Driver, drivers: readonly Driver[], point: DesignPoint): number {
   const all = alignmentsOf(drivers, point);
   const advance = (driver: Driver): number => all[drivers.findIndex(({ name }) => name === driver.name)]?.advance ?? 0;
   return advance(lower) - advance(upper);

@@ -3,16 +3,21 @@ import type { PlacedDriver } from '$lib/layout/pose.ts';
 import type { Crossover, DesignPoint } from '$lib/project/project.ts';
 import { filterLag } from './alignment.ts';
 import { designDifference } from './designPoint.ts';
-import { CANCELLED } from './crossover.ts';
 import { lowerAndUpper } from './pair.ts';
 import { pathDifference } from './path.ts';
+
+/**
+ * The sum of two branches, as a fraction of their sum lined up, under which they count as cancelled outright: −120 dB,
+ * about the whole span of hearing from threshold to pain. What is left cannot be heard at any level.
+ */
+export const CANCELLED = 1e-6;
 
 /** The two drivers of a crossover, and how far apart they count as lined up. Lengths in mm, angles in radians. */
 export interface Meeting {
   readonly crossover: Crossover;
   readonly lower: PlacedDriver;
   readonly upper: PlacedDriver;
-  /** Path of the lower driver less that of the upper at the design point; 0 without one. */
+  /** Path of the lower driver less that of the upper at the design point. */
   readonly design: number;
   /** How far the filter alone makes the lower driver's branch lag. */
   readonly filterLag: number;
@@ -20,11 +25,14 @@ export interface Meeting {
   readonly perMillimetre: number;
 }
 
-/** The drivers of a crossover and what sets their sum. `speed` is the speed of sound, m/s. Throws as `lowerAndUpper` does. */
+/**
+ * The drivers of a crossover and what sets their sum: where nobody said at which point they were lined up, there is no
+ * meeting to judge. `speed` is the speed of sound, m/s. Throws as `lowerAndUpper` does.
+ */
 export function meetingOf(
   crossover: Crossover,
   drivers: readonly PlacedDriver[],
-  point: DesignPoint | null,
+  point: DesignPoint,
   speed: number,
 ): Meeting {
   const [lower, upper] = lowerAndUpper(crossover, drivers);
@@ -49,7 +57,9 @@ export const relativeDifference = ({ lower, upper, design }: Meeting, at: Vec3):
 
 /**
  * The sum of two equally strong branches when the paths add `phase` radians to what the filters do, re the same two
- * lined up, as a ratio of pressures: |cos((φ + filter)/2)| over the same at φ = 0. In phase 0…1; in quadrature up to √2.
+ * lined up, as a ratio of pressures: |cos((φ + filter)/2)| over the same at φ = 0. In phase 0…1; in quadrature up to √2,
+ * as a woofer up to half a wave farther off than the tweeter above it then makes up for the filter's own quarter turn.
+ * Subject: S. H. Linkwitz, "Active Crossover Networks for Noncoincident Drivers", JAES 24(1), 1976.
  */
 export const sumRatio = ({ filterLag: lag }: Meeting, phase: number): number =>
   Math.abs(Math.cos((phase + lag) / 2)) / Math.cos(lag / 2);

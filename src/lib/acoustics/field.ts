@@ -10,7 +10,8 @@ import { addTransfer, addWave, silence, type Wave } from './wave.ts';
 /** A loudspeaker made ready for sums over frequency: the same for both sides. */
 export interface Source {
   readonly branches: readonly Transfer[];
-  readonly alignments: readonly DriverAlignment[];
+  /** Null where nobody said how the drivers were lined up: they then count as arriving in step at the head. */
+  readonly alignments: readonly DriverAlignment[] | null;
   /** Hz: from where the cabinet takes something off behind its baffle. */
   readonly corner: number;
 }
@@ -28,23 +29,27 @@ export interface Field {
 
 export const sourceOf = (speaker: Speaker, speed: number): Source => ({
   branches: branches(speaker.drivers, speaker.crossovers),
-  alignments: alignmentsOf(speaker.drivers, speaker.designPoint),
+  alignments: speaker.designPoint && alignmentsOf(speaker.drivers, speaker.designPoint),
   corner: bodyCorner(Math.min(speaker.width, speaker.height), speed),
 });
 
-/** The complex sum of all ways that carry sound. `speed` is the speed of sound, m/s. */
+/**
+ * The complex sum of all ways that carry sound. Drivers of unknown alignment count as arriving together, as if from
+ * `aimed` mm away, so that no loss is made up at their crossover. `speed` is the speed of sound, m/s.
+ */
 export function fieldOf(
   source: Source,
   drivers: readonly PlacedDriver[],
   arrivals: readonly Arrival[],
   surfaces: number,
+  aimed: number,
   speed: number,
 ): Field {
   const direct = silence();
   const bySurface: (Transfer | null)[] = Array.from({ length: surfaces }, () => null);
   const directWaves: Wave[] = [];
   for (const arrival of arrivals) {
-    const wave = arrival.lands ? waveOf(source, drivers, arrival, speed) : null;
+    const wave = arrival.lands ? waveOf(source, drivers, arrival, aimed, speed) : null;
     if (!wave) continue;
     if (arrival.surface === null) {
       directWaves.push(wave);
@@ -64,11 +69,17 @@ export function fieldOf(
 /** Radians of phase or of ka for each Hz and mm. */
 const perHertz = (speed: number): number => (2 * Math.PI) / (1000 * speed);
 
-function waveOf(source: Source, drivers: readonly PlacedDriver[], arrival: Arrival, speed: number): Wave | null {
+function waveOf(
+  source: Source,
+  drivers: readonly PlacedDriver[],
+  arrival: Arrival,
+  aimed: number,
+  speed: number,
+): Wave | null {
   const placed = drivers[arrival.driver];
   const branch = source.branches[arrival.driver];
-  const alignment = source.alignments[arrival.driver];
-  if (!placed || !branch || !alignment) return null;
+  if (!placed || !branch) return null;
+  const alignment = source.alignments?.[arrival.driver] ?? { advance: placed.distance - aimed, strength: 1 };
   return {
     gain: (alignment.strength * arrival.kept) / arrival.length,
     turn: perHertz(speed) * (arrival.length - alignment.advance),

@@ -1,12 +1,12 @@
 import { radians } from '$lib/geometry/angle.ts';
 import { angleBetween, distance, subtract, type Vec3 } from '$lib/geometry/point.ts';
 import type { Pose } from '$lib/layout/pose.ts';
-import { sideNames, type Driver, type SideName, type Speaker } from '$lib/project/project.ts';
-import { CANCELLED } from './crossover.ts';
-import { meetingOf, relativeDifference, sumRatio, type Meeting } from './driversMeet.ts';
+import { sideNames, type SideName, type Speaker } from '$lib/project/project.ts';
+import { CANCELLED, meetingOf, relativeDifference, sumRatio, type Meeting } from './driversMeet.ts';
 import { pathDifference } from './path.ts';
 import { levelForShift } from './phantom.ts';
 import { pistonLevel, pistonRadius, pistonSize } from './piston.ts';
+import { trebleDriver } from './trebleDriver.ts';
 
 /** How much may change before a head counts as out of place, and where each number comes from. */
 export const HEAD_LIMITS = {
@@ -42,8 +42,11 @@ const headCriteria = ['treble', 'crossover', 'time', 'level'] as const satisfies
 export interface HeadHearing {
   /** Treble re the axis, dB, 0 or less; the worse side. Behind a baffle as in its plane. */
   readonly treble: number;
-  /** Sum at the crossover that changes for the worse most, re the planned head, dB; 0 without crossovers. */
-  readonly crossover: number;
+  /**
+   * Sum at the crossover that changes for the worse most, re the planned head, dB; 0 without crossovers. Null where nobody
+   * said how the drivers were lined up: nothing is known of their sum then, and it limits nothing.
+   */
+  readonly crossover: number | null;
   /** (left − right) path, µs: positive when the right one is heard first. */
   readonly time: number;
   /** 20·lg(left path / right path), dB: positive when the right one is louder. */
@@ -69,12 +72,18 @@ export function hearingAt(
 ): (head: Vec3) => HeadHearing {
   const { left, right } = voices;
   const trebles = sideNames.map((side) => trebleOf(voices[side], speed));
-  const sums = sideNames.flatMap((side) =>
-    crossovers.map((crossover) => sumOf(meetingOf(crossover, voices[side].drivers, designPoint, speed), planned)),
-  );
+  const sums =
+    designPoint &&
+    sideNames.flatMap((side) =>
+      crossovers.map((crossover) => sumOf(meetingOf(crossover, voices[side].drivers, designPoint, speed), planned)),
+    );
+  const crossoverAt = (head: Vec3): number | null => {
+    if (crossovers.length === 0) return 0;
+    return sums && least(sums, head, Infinity);
+  };
   return (head) => ({
     treble: least(trebles, head, 0),
-    crossover: sums.length === 0 ? 0 : least(sums, head, Infinity),
+    crossover: crossoverAt(head),
     time: (pathDifference(left.aimedPoint, right.aimedPoint, head) / speed) * MICROSECONDS_PER_MM,
     level: 20 * Math.log10(distance(left.aimedPoint, head) / distance(right.aimedPoint, head)),
   });
@@ -96,15 +105,6 @@ function trebleOf({ forward, drivers }: Voice, speed: number): LevelAt {
   return (head) => pistonLevel(size, angleBetween(forward, subtract(head, position)));
 }
 
-const order = { tweeter: 0, 'full-range': 1, midrange: 2, woofer: 3 } as const;
-
-/** The driver that plays the treble: the one with the highest role, the smallest of several. */
-export function trebleDriver(drivers: readonly Driver[]): Driver {
-  const [first] = [...drivers].sort((a, b) => order[a.role] - order[b.role] || pistonRadius(a) - pistonRadius(b));
-  if (!first) throw new Error('a loudspeaker has at least one driver');
-  return first;
-}
-
 /** Level of a crossover's sum re that at the planned head, both held at `CANCELLED` from below, dB. */
 function sumOf(meeting: Meeting, planned: Vec3): LevelAt {
   const ratioAt = (head: Vec3) =>
@@ -116,7 +116,7 @@ function sumOf(meeting: Meeting, planned: Vec3): LevelAt {
 function usedUp({ treble, crossover, time, level }: HeadHearing): Record<HeadCriterion, number> {
   return {
     treble: -treble / HEAD_LIMITS.treble.limit,
-    crossover: -crossover / HEAD_LIMITS.crossover.limit,
+    crossover: -(crossover ?? 0) / HEAD_LIMITS.crossover.limit,
     time: Math.abs(time) / HEAD_LIMITS.time.limit,
     level: Math.abs(level) / HEAD_LIMITS.level.limit,
   };

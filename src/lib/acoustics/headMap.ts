@@ -21,7 +21,8 @@ export interface HeadMap extends HeadPlane {
   readonly rows: number;
   readonly used: Float64Array;
   readonly treble: Float64Array;
-  readonly crossover: Float64Array;
+  /** Null where it is not known. */
+  readonly crossover: Float64Array | null;
   readonly time: Float64Array;
   readonly level: Float64Array;
 }
@@ -37,18 +38,20 @@ export function headMap(
 ): HeadMap {
   const values = () => new Float64Array(columns * rows);
   const map = { used: values(), treble: values(), crossover: values(), time: values(), level: values() };
+  let known = true;
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
       const hearing = hear(placeIn(where, middleOf(where.across, column, columns), middleOf(where.up, row, rows)));
       const cell = row * columns + column;
       map.used[cell] = strainOf(hearing).used;
       map.treble[cell] = hearing.treble;
-      map.crossover[cell] = hearing.crossover;
+      map.crossover[cell] = hearing.crossover ?? 0;
+      known &&= hearing.crossover !== null;
       map.time[cell] = hearing.time;
       map.level[cell] = hearing.level;
     }
   }
-  return { ...where, columns, rows, ...map };
+  return { ...where, columns, rows, ...map, crossover: known ? map.crossover : null };
 }
 
 const middleOf = ([low, high]: Stretch, index: number, count: number): number =>

@@ -3,7 +3,7 @@ import { rootBetween } from '$lib/geometry/root.ts';
 import type { Vec3 } from '$lib/geometry/point.ts';
 import { placeSide } from '$lib/layout/place.ts';
 import type { Pose } from '$lib/layout/pose.ts';
-import type { Crossover, Layout, SideName, Speaker } from '$lib/project/project.ts';
+import type { Crossover, DesignPoint, Layout, SideName, Speaker } from '$lib/project/project.ts';
 import { isHighPass } from './alignment.ts';
 import { meetingOf } from './driversMeet.ts';
 import { pathDifference } from './path.ts';
@@ -52,17 +52,17 @@ export const PRICE_FREQUENCY = 10000;
 const TILTS = [-60, 60] as const;
 
 /**
- * What would line the drivers of a crossover up at the head, as they are at the design point (without one: at equal
- * paths). `pose` is how the loudspeaker stands now, `speed` the speed of sound, m/s.
+ * What would line the drivers of a crossover up at the head, as they are at the design point `point`. `pose` is how the loudspeaker stands now, `speed` the speed of sound, m/s.
  */
 export function lineUp(
   { speaker, layout, side }: { readonly speaker: Speaker; readonly layout: Layout; readonly side: SideName },
   crossover: Crossover,
+  point: DesignPoint,
   pose: Pick<Pose, 'drivers' | 'lift' | 'tilt'>,
   head: Vec3,
   speed: number,
 ): LineUp {
-  const { lower, upper, design } = meetingOf(crossover, pose.drivers, speaker.designPoint, speed);
+  const { lower, upper, design } = meetingOf(crossover, pose.drivers, point, speed);
   const treble = (isHighPass(crossover, upper.driver, lower.driver) ? upper : lower).driver;
   const price = ({ drivers }: Pick<Pose, 'drivers'>): TreblePrice => {
     const offAxis = drivers.find(({ driver }) => driver.name === treble.name)?.offAxis ?? 0;

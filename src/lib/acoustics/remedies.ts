@@ -12,14 +12,17 @@ export interface NamedRemedy extends Remedy {
   readonly culprit: Culprit;
 }
 
-/** What would be heard from one loudspeaker, or from several at once, with each surface gone or the drivers lined up. */
-export function remediesFor(fields: readonly Field[]): NamedRemedy[] {
+/**
+ * What would be heard from one loudspeaker, or from several at once, with each surface gone or the drivers lined up; the
+ * latter only where it is `known` how they are.
+ */
+export function remediesFor(fields: readonly Field[], known: boolean): NamedRemedy[] {
   const surfaces = fields[0]?.bySurface.map((_, surface) => surface) ?? [];
   return [
     ...surfaces
       .filter((surface) => fields.some(({ bySurface }) => bySurface[surface]))
       .map((surface) => withoutSurface(fields, surface)),
-    linedUp(fields),
+    ...(known ? [linedUp(fields)] : []),
     ...(fields.length > 1 ? [togetherFrom(fields)] : []),
   ];
 }

@@ -66,7 +66,9 @@ export interface CrossoverPlan {
   readonly pathDifference: number;
   /** Degrees, unwrapped: 360 · frequency · path difference / speed of sound. */
   readonly phase: number;
-  /** dB re the two drivers in phase; null where they cancel outright. */
+  /** Whether the project says where the drivers were lined up: without that nothing is known of their sum. */
+  readonly sumKnown: boolean;
+  /** dB re the two drivers lined up; null where they cancel outright, or where it is not known. */
   readonly sumLevel: number | null;
 }
 

@@ -1,5 +1,6 @@
-import { HEAD_LIMITS, trebleDriver } from '$lib/acoustics/headHearing.ts';
+import { HEAD_LIMITS } from '$lib/acoustics/headHearing.ts';
 import { headRoomSteps as stepsFor, type HeadRoom } from '$lib/acoustics/headRoom.ts';
+import { trebleDriver } from '$lib/acoustics/trebleDriver.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import type { DriverPlan, Plan } from './document.ts';

@@ -36,7 +36,7 @@ export function sidePlan(speaker: Speaker, layout: Layout, pose: Pose, head: Vec
       offAxis: degrees(offAxis),
       ...radiatingPlan(driver),
     })),
-    crossovers: crossoverSums(speaker.crossovers, pose.drivers, head, speedOfSound).map((sum) => ({
+    crossovers: crossoverSums(speaker.crossovers, pose.drivers, speaker.designPoint, head, speedOfSound).map((sum) => ({
       ...sum,
       phase: degrees(sum.phase),
     })),

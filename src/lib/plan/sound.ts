@@ -50,6 +50,7 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
   const surfaces = surfacesAround(layout);
   const screens = screensOf(speaker, layout, plan);
   const source = sourceOf(speaker, speed);
+  const known = speaker.designPoint !== null;
   const corner = bodyCorner(speaker.width, speed);
   const evened = evenedAtDesign(speaker, source, speed);
   if (options.baffleStep) frequencies.forEach((f, i) => (evened[i] = (evened[i] ?? 1) / baffleStep(f, corner)));
@@ -58,8 +59,9 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
     const of = plan.sides[side];
     const drivers = placedDrivers(speaker, of);
     const arrivals = arrivalsOf(drivers, of.axis, surfaces, { screens, side }, head);
-    const field = fieldOf(source, drivers, arrivals, surfaces.length, speed);
-    return { plan: of, drivers, arrivals, field, reference: 1 / distance(of.aimedPoint, head) };
+    const aimed = distance(of.aimedPoint, head);
+    const field = fieldOf(source, drivers, arrivals, surfaces.length, aimed, speed);
+    return { plan: of, drivers, arrivals, field, reference: 1 / aimed };
   };
   const heard = { left: hear('left'), right: hear('right') };
 
@@ -68,13 +70,16 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
     const early = earlySound(field, arrivals, surfaces, speed);
     return {
       drivers: drivers.map((driver) => driverSound(driver, speed)),
-      crossovers: speaker.crossovers.map((crossover) =>
-        crossoverSound({ speaker, layout, side, plan: of, drivers, head, speed }, crossover),
-      ),
+      crossovers: speaker.crossovers.flatMap((crossover, index) => {
+        const planned = of.crossovers[index];
+        return planned
+          ? [crossoverSound({ speaker, layout, side, plan: of, drivers, head, speed }, crossover, planned)]
+          : [];
+      }),
       reflections: reflectionSound(speaker, arrivals, surfaces, speed),
       early,
       earlyPasses: early.every(({ passes }) => passes),
-      response: responsePlan([field], reference, evened, surfaces),
+      response: responsePlan([field], reference, evened, surfaces, known),
     };
   };
   const { left, right } = heard;
@@ -82,7 +87,7 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
     layout: plan.layout,
     frequencies,
     sides: { left: sideSound('left'), right: sideSound('right') },
-    both: responsePlan([left.field, right.field], left.reference + right.reference, evened, surfaces),
+    both: responsePlan([left.field, right.field], left.reference + right.reference, evened, surfaces, known),
     designPoint: speaker.designPoint,
     baffleStep: { corner, counted: options.baffleStep ?? false, source: 'common practice, no source' },
     early: { level: EARLY.level, window: EARLY.window, source: EARLY.source, plainly: EARLY.plainly },
@@ -108,11 +113,12 @@ function responsePlan(
   reference: number,
   evened: Float64Array,
   surfaces: readonly RoomSurface[],
+  known: boolean,
 ): ResponsePlan {
   const sum = silence();
   for (const { total } of fields) addTransfer(sum, total);
   const response = responseOf(sum, reference, evened);
-  const remedies = remediesFor(fields);
+  const remedies = remediesFor(fields, known);
   const notches = notchesOf(response.fine, sum, remedies).map(({ index, frequency, level, depth, cause, fill }) => {
     const culprit = cause === null ? null : (remedies[cause]?.culprit ?? null);
     const surface = culprit?.kind === 'surface' ? surfaces[culprit.surface] : undefined;

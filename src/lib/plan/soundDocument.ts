@@ -13,7 +13,7 @@ export interface SoundPlan {
   readonly sides: Record<SideName, SideSound>;
   /** Both loudspeakers with the same signal; 0 dB is both flat, on axis and in step. */
   readonly both: ResponsePlan;
-  /** Where the maker lined the drivers up; null when the project does not say, and the drivers count as they stand. */
+  /** Where the maker lined the drivers up; null when the project does not say, and they count as arriving in step. */
   readonly designPoint: { readonly driver: string; readonly distance: number } | null;
   readonly baffleStep: BaffleStepPlan;
   readonly early: EarlyRule;
@@ -58,15 +58,22 @@ export interface CrossoverSound {
   readonly alignment: 'in-phase' | 'quadrature';
   readonly lower: string;
   readonly upper: string;
+  /** The one of the two that takes what is above the crossover. */
+  readonly treble: string;
   /** Path of the lower driver less that of the upper one. */
   readonly pathDifference: number;
   /** Degrees, unwrapped. */
   readonly phase: number;
-  /** The same two, less what they are at the design point; as above without one. */
+  /** Null where nobody said how the drivers were lined up: then nothing is known of their sum. */
+  readonly sum: CrossoverSumSound | null;
+}
+
+export interface CrossoverSumSound {
+  /** Path difference and phase less what they are at the design point. */
   readonly relativeDifference: number;
   readonly relativePhase: number;
   /** The sum re the drivers lined up; null where they cancel outright. In quadrature it may be over 0, up to 3.01. */
-  readonly sumLevel: number | null;
+  readonly level: number | null;
   /** The same, whatever the crossover's own alignment is. */
   readonly inPhaseLevel: number | null;
   readonly quadratureLevel: number | null;
@@ -169,7 +176,7 @@ export interface NotchPlan {
   readonly frequency: number;
   readonly level: number;
   readonly depth: number;
-  /** What fills it most when taken away: a surface, the drivers' unequal paths, or the two loudspeakers' ones. */
+  /** What fills it most when taken away: a surface, the drivers' unequal paths (where their alignment is known), or the two loudspeakers' ones. */
   readonly cause: SurfaceName | 'drivers' | 'pair' | null;
   readonly monitor: number | null;
   /** By how much that fills it. */

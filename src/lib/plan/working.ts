@@ -32,10 +32,10 @@ export interface Working {
 
 export const formulaOf = (id: string): Formula | null => formulas.find((formula) => formula.id === id) ?? null;
 
-/** How a number of the results was found; null for a number that no formula explains. */
+/** How a number of the results was found; null for a number that no formula explains, or that is not known. */
 export function workingOf(id: string, subject: Subject, unit: LengthUnit = 'mm'): Working | null {
   const written = formulaOf(id);
-  if (!written) return null;
+  if (!written || written.known?.(subject) === false) return null;
   const formula = formulaIn(written, unit);
   const letters = quantitiesIn(written.term).map((quantity) => quantityIn(quantity, unit));
   return {

@@ -20,9 +20,10 @@ export const heardFindings = (sound: SoundPlan): Finding[] =>
       .flatMap((early) => earlyReflection(side, early, sound)),
   ]);
 
-/** Two drivers that reach the head so far out of step that they take from each other. */
-function crossoverSum(side: SideName, crossover: CrossoverSound): Finding[] {
-  const { lower, upper, frequency, sumLevel, relativeDifference, relativePhase } = crossover;
+/** Two drivers that reach the head so far out of step that they take from each other; nothing where that is not known. */
+function crossoverSum(side: SideName, { lower, upper, frequency, sum }: CrossoverSound): Finding[] {
+  if (sum === null) return [];
+  const { level: sumLevel, relativeDifference, relativePhase } = sum;
   if (sumLevel !== null && sumLevel >= LEAST_SUM) return [];
   const later = relativeDifference > 0 ? lower : upper;
   const loss = sumLevel === null ? 'cancel each other' : `lose ${levelText(-sumLevel)}`;
@@ -71,7 +72,7 @@ function treble(side: SideName, { crossovers, drivers }: SideSound): Finding[] {
 /** The driver that a crossover calls the treble's and no other crossover hands on. */
 function topDrivers(crossovers: readonly CrossoverSound[], drivers: SideSound['drivers']): SideSound['drivers'] {
   const [highest] = [...crossovers].sort((a, b) => b.frequency - a.frequency);
-  return drivers.filter(({ name }) => name === highest?.lineUp.now.driver);
+  return drivers.filter(({ name }) => name === highest?.treble);
 }
 
 const nearestPlace = (frequency: number): number => {

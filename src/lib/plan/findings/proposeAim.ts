@@ -50,8 +50,9 @@ export function flatterAxis({ layout, plan, findings, at }: Case): Proposal[] {
 export const linedUpDrivers = ({ plan, sound, findings }: Case): Proposal[] =>
   findings
     .flatMap(({ side }) => (side === undefined ? [] : sound.sides[side].crossovers))
-    .flatMap(({ lower, upper, lineUp: { tilt, aimedPoint }, sumLevel }, _, all) => {
-      if (sumLevel !== null && all.some((other) => (other.sumLevel ?? -Infinity) < sumLevel)) return [];
+    .flatMap(({ lower, upper, sum }) => (sum ? [{ lower, upper, ...sum }] : []))
+    .flatMap(({ lower, upper, lineUp: { tilt, aimedPoint }, level }, _, all) => {
+      if (level !== null && all.some((other) => (other.level ?? -Infinity) < level)) return [];
       return [
         ...(aimedPoint
           ? [{ price: aimedPoint.price.level, proposal: throughPoint(lower, upper, aimedPoint.value) }]
@@ -80,7 +81,7 @@ export const tilted = (degrees: number, lift: number): Proposal => ({
 /** A tweeter that beams past the head: let its own axis meet the head. */
 export const trebleAtHead = ({ sound, findings }: Case): Proposal[] =>
   findings.flatMap(({ side }) => {
-    const treble = side === undefined ? undefined : sound.sides[side].crossovers[0]?.lineUp.now.driver;
+    const treble = side === undefined ? undefined : sound.sides[side].crossovers[0]?.treble;
     const name = treble ?? sound.sides.right.drivers[0]?.name;
     const rules = { toe: { rule: 'to-head' as const }, tilt: { rule: 'tilt-to-ear' as const } };
     return name === undefined

@@ -20,12 +20,13 @@ export function seatFindings(project: Project, layout: Layout, plan: Plan): Find
     const { by, used } = strainOf(hearing);
     if (used <= 1) return [];
     const { limit, unit, source } = HEAD_LIMITS[by];
+    const value = hearing[by] ?? 0;
     return [
       {
         code: `posture-${index}`,
         level: 'note',
-        text: `In the posture “${posture}” ${suffers[by](hearing[by])}.`,
-        value: Math.abs(hearing[by]),
+        text: `In the posture “${posture}” ${suffers[by](value)}.`,
+        value: Math.abs(value),
         limit,
         unit,
         source,

@@ -27,6 +27,8 @@ export interface Formula {
   readonly result: Quantity;
   /** What it equals. */
   readonly term: Term;
+  /** Whether there is a number to explain; always where nothing is said. */
+  readonly known?: (subject: Subject) => boolean;
   /** When it is this formula that counts; always where nothing is said. */
   readonly holds?: (subject: Subject) => boolean;
   /** When that is, in words. */

@@ -1,4 +1,5 @@
 import { filterLag } from '$lib/acoustics/alignment.ts';
+import { meetingOf } from '$lib/acoustics/driversMeet.ts';
 import { lowerAndUpper } from '$lib/acoustics/pair.ts';
 import { forwardSine, pistonLevel, pistonRadius, pistonSize } from '$lib/acoustics/piston.ts';
 import { ESTIMATE_RULE } from '$lib/acoustics/radiating.ts';
@@ -117,8 +118,9 @@ const crossoverOf = (s: Subject): CrossoverPlan => {
 const pairOf = (s: Subject) => {
   const crossover = s.project.speaker.crossovers[s.index];
   if (!crossover) throw new Error(`no crossover has the place ${s.index}`);
-  const [lower, upper] = lowerAndUpper(crossover, placedDrivers(s.project.speaker, sideOf(s)));
-  return { crossover, lower, upper };
+  const drivers = placedDrivers(s.project.speaker, sideOf(s));
+  const [lower, upper] = lowerAndUpper(crossover, drivers);
+  return { crossover, drivers, lower, upper };
 };
 const lowerPath = quantity('d_l', 'lower driver to the head', 'mm', (s) => pairOf(s).lower.distance);
 const upperPath = quantity('d_u', 'upper driver to the head', 'mm', (s) => pairOf(s).upper.distance);
@@ -129,12 +131,17 @@ const path = quantity(
   (s) => crossoverOf(s).pathDifference,
 );
 const frequency = quantity('f', 'crossover frequency', 'Hz', (s) => crossoverOf(s).frequency);
+const designPath = quantity('Δ_0', 'the same at the design point', 'mm', (s) => {
+  const { designPoint } = s.project.speaker;
+  const { crossover, drivers } = pairOf(s);
+  return designPoint ? meetingOf(crossover, drivers, designPoint, s.plan.speedOfSound).design : NaN;
+});
 const phase = quantity('ψ', 'how far the path makes the lower driver lag', '°', (s) => crossoverOf(s).phase);
-const filter = quantity('ε', 'how far its filter does', '°', (s) => {
+const filter = quantity('ε', 'how far the filter makes the lower driver lag', '°', (s) => {
   const { crossover, lower, upper } = pairOf(s);
   return degrees(filterLag(crossover, lower.driver, upper.driver));
 });
-const sum = quantity('S', 'sum re the two branches in phase', 'dB', (s) => crossoverOf(s).sumLevel ?? -Infinity);
+const sum = quantity('S', 'sum re the two drivers lined up', 'dB', (s) => crossoverOf(s).sumLevel ?? -Infinity);
 
 const crossovers: readonly Formula[] = [
   {
@@ -144,7 +151,8 @@ const crossovers: readonly Formula[] = [
     result: path,
     term: minus(lowerPath, upperPath),
     source: GEOMETRY,
-    limits: 'Between acoustic centres; the difference at the maker’s design point is taken off where one is given.',
+    limits:
+      'Between acoustic centres. Geometry alone: what it does to the sum hangs on where the maker lined the drivers up.',
     figure: 'crossover',
   },
   {
@@ -160,12 +168,25 @@ const crossovers: readonly Formula[] = [
   {
     id: 'sum',
     topic: 'Crossovers',
-    title: 'Sum against in phase',
+    title: 'Sum at the crossover',
     result: sum,
-    term: times(20, call('lg', size(call('cos', over(plus(phase, filter), 2))))),
+    term: times(
+      20,
+      call(
+        'lg',
+        over(
+          size(
+            call('cos', over(plus(over(times(360, frequency, minus(path, designPath)), times(1000, c)), filter), 2)),
+          ),
+          call('cos', over(filter, 2)),
+        ),
+      ),
+    ),
     source:
       'two equally strong waves; S. H. Linkwitz, Active Crossover Networks for Noncoincident Drivers, JAES 24(1), 1976',
-    limits: 'Both branches equally strong; 0° of filter in phase, 90° either way in quadrature.',
+    known: (s) => crossoverOf(s).sumKnown,
+    limits:
+      'Known only with a design point. Both branches equally strong; 0° of filter in phase, 90° either way in quadrature.',
     figure: 'crossover',
   },
 ];

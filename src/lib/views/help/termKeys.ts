@@ -83,7 +83,7 @@ const ofRows: ReadonlyMap<string, TermKey> = new Map([
   ['Wood round a rod hole', 'rods'],
   ['Lower driver further by', 'acoustic-depth'],
   ['Phase', 'phase'],
-  ['Sum against in phase', 'meeting'],
+  ['Sum at the crossover', 'meeting'],
   ['Hits the surface', 'reflection'],
   ['First notch', 'notch'],
 ]);

@@ -27,7 +27,7 @@ export const how: Readonly<Record<string, string>> = {
   'Drivers/Over the desk': 'driver-height',
   'Crossovers/Lower driver further by': 'path',
   'Crossovers/Phase': 'phase',
-  'Crossovers/Sum against in phase': 'sum',
+  'Crossovers/Sum at the crossover': 'sum',
   'Reflections/Further than direct by': 'detour',
   'Reflections/Later by': 'delay',
   'Reflections/Level against direct': 'quieter',

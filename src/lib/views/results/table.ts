@@ -16,5 +16,7 @@ export interface Group {
 
 export interface Row {
   readonly name: string;
+  /** Whether nothing was worked out for it that could be shown. */
+  readonly unknown?: boolean;
   readonly cells: readonly string[];
 }

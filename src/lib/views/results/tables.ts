@@ -91,20 +91,37 @@ const drivers = (plan: Plan, unit: Lengths): Table => ({
   ),
 });
 
-const crossovers = (plan: Plan, unit: Lengths): Table => ({
-  title: 'Crossovers',
-  columns,
-  groups: groupsOf<CrossoverPlan>(
+const sumText = ({ sumKnown, sumLevel }: CrossoverPlan): string => {
+  if (!sumKnown) return 'not known';
+  return sumLevel === null ? 'cancelled' : quantityText(sumLevel, 2, 'dB');
+};
+
+function crossovers(plan: Plan, unit: Lengths): Table {
+  const known = plan.sides.left.crossovers.every(({ sumKnown }) => sumKnown);
+  const groups = groupsOf<CrossoverPlan>(
     plan,
     (side) => side.crossovers,
     ({ between, frequency }) => `${between.join(' and ')}, ${quantityText(frequency, 0, 'Hz')}`,
     [
       ['Lower driver further by', ({ pathDifference }) => lengthText(pathDifference, unit)],
       ['Phase', ({ phase }) => `${figure(phase, 1)}°`],
-      ['Sum against in phase', ({ sumLevel }) => (sumLevel === null ? 'cancelled' : quantityText(sumLevel, 2, 'dB'))],
+      ['Sum at the crossover', sumText],
     ],
-  ),
-});
+  );
+  return {
+    title: 'Crossovers',
+    columns,
+    note: known
+      ? 'The sum is against that at the design point, where the maker lined the drivers up.'
+      : 'Paths alone do not say how the drivers add up: that hangs on where the maker lined them up, the design point. The page on the sound offers the usual one.',
+    groups: known
+      ? groups
+      : groups.map((group) => ({
+          ...group,
+          rows: group.rows.map((row) => (row.name === 'Sum at the crossover' ? { ...row, unknown: true } : row)),
+        })),
+  };
+}
 
 const surfaces = { desk: 'Desk', wall: 'Wall behind' } as const;
 
