@@ -1,9 +1,11 @@
 import { angleBetween, dot, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
 import type { PlacedDriver, Pose } from '$lib/layout/pose.ts';
 import type { Speaker } from '$lib/project/project.ts';
+import { makersPoint } from './designPoint.ts';
 import { meetingOf, relativeDifference, type Meeting } from './driversMeet.ts';
-import { HEAD_LIMITS, trebleDriver } from './headHearing.ts';
+import { HEAD_LIMITS } from './headHearing.ts';
 import { beamHalfAngle, pistonRadius, pistonSize } from './piston.ts';
+import { placedTreble } from './trebleDriver.ts';
 
 /** How far an axis passes over or under the ears, seen from the aimed point: radians, and mm where it passes them; positive over. */
 export interface AxisHeight {
@@ -55,9 +57,7 @@ export function axisLimit(
   if (found === null) return null;
   const { run, rise } = inPlane(aimed, head);
   const reach = Math.hypot(run, rise);
-  const highest = trebleDriver(aimed.drivers.map(({ driver }) => driver));
-  const treble = aimed.drivers.find(({ driver }) => driver === highest);
-  if (treble === undefined) throw new Error('the treble driver is one of the drivers');
+  const treble = placedTreble(aimed.drivers);
   /** The head turned about the aimed point, in the plumb plane of the axis, to where the axis passes it by so much. */
   const at = (angle: number): Vec3 => pointInPlane(aimed, reach, aimed.elevation - angle);
   const all: { readonly by: AxisLimit['by']; readonly over: (angle: number) => boolean }[] = [
@@ -66,7 +66,9 @@ export function axisLimit(
       over: leftBeam(treble),
     },
     ...crossovers.map((crossover) => {
-      const meeting = meetingOf(crossover, aimed.drivers, designPoint, speed);
+      // Where it is not known only the change of phase from the axis counts, and from that any design point drops out.
+      const point = designPoint ?? makersPoint(aimed.drivers.map(({ driver }) => driver));
+      const meeting = meetingOf(crossover, aimed.drivers, point, speed);
       const known = designPoint !== null;
       const { between, frequency } = crossover;
       return { by: { what: 'lobe', between, frequency, known } as const, over: leftLobe(meeting, known) };

@@ -6,7 +6,7 @@ import { CANCELLED, meetingOf, relativeDifference, sumRatio, type Meeting } from
 import { pathDifference } from './path.ts';
 import { levelForShift } from './phantom.ts';
 import { pistonLevel, pistonRadius, pistonSize } from './piston.ts';
-import { trebleDriver } from './trebleDriver.ts';
+import { placedTreble } from './trebleDriver.ts';
 
 /** How much may change before a head counts as out of place, and where each number comes from. */
 export const HEAD_LIMITS = {
@@ -98,9 +98,7 @@ function least(levels: readonly LevelAt[], head: Vec3, start: number): number {
 }
 
 function trebleOf({ forward, drivers }: Voice, speed: number): LevelAt {
-  const driver = trebleDriver(drivers.map((one) => one.driver));
-  const position = drivers.find((one) => one.driver === driver)?.position;
-  if (!position) throw new Error('the treble driver is one of the drivers');
+  const { driver, position } = placedTreble(drivers);
   const size = pistonSize(pistonRadius(driver), HEAD_LIMITS.treble.frequency, speed);
   return (head) => pistonLevel(size, angleBetween(forward, subtract(head, position)));
 }
