@@ -8,20 +8,33 @@ const shared = () => ({
   resolve: { alias: { $lib: fileURLToPath(new URL('./src/lib', import.meta.url)) } },
 });
 
+/** Files that put another module in a module's place, and so must not share any. */
+const APART = 'tests/**/*.apart.test.ts';
+
+const unit = {
+  environment: 'node' as const,
+  setupFiles: ['tests/seed.ts', 'tests/late.ts'],
+  // Properties take their time on a busy machine; none waits for anything.
+  testTimeout: 120_000,
+};
+
 export default defineConfig({
   test: {
     projects: [
       {
         ...shared(),
         test: {
+          ...unit,
           name: 'unit',
-          environment: 'node',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/browser/**'],
-          setupFiles: ['tests/seed.ts', 'tests/late.ts'],
-          // Properties take their time on a busy machine; none waits for anything.
-          testTimeout: 120_000,
+          exclude: ['tests/browser/**', APART],
+          // All files of a worker share the modules that they import: loading them anew takes longer than most tests.
+          isolate: false,
         },
+      },
+      {
+        ...shared(),
+        test: { ...unit, name: 'apart', include: [APART] },
       },
       {
         ...shared(),
@@ -30,9 +43,12 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/browser/serve.ts'],
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
-          fileParallelism: false,
+          // A busy machine may take its time; what is missing is told by the waits inside (see `PATIENCE`).
+          testTimeout: 240_000,
+          hookTimeout: 120_000,
+          expect: { poll: { timeout: 60_000 } },
+          // Each with a browser of its own; more would wait for the processor.
+          maxWorkers: 2,
         },
       },
     ],

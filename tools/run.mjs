@@ -1,4 +1,4 @@
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { root } from './root.mjs';
 
@@ -41,4 +41,28 @@ export function runTool(name, args, { output = 'shown', env = {} } = {}) {
   if (output === 'on failure' && !well) process.stderr.write(`${ran.stdout}${ran.stderr}`);
   if (ran.error) console.error(`${name}: ${ran.error.message}`);
   return well;
+}
+
+/**
+ * Runs one of the project's tools beside others, without standard input.
+ * @param {keyof typeof programs} name
+ * @param {readonly string[]} args
+ * @param {{ print: (text: string) => void, env?: Record<string, string> }} options what takes all that the tool prints, piece
+ *   by piece; what to add to the environment
+ * @returns {Promise<boolean>} whether it ended with status 0
+ */
+export function runBeside(name, args, { print, env = {} }) {
+  const running = spawn(process.execPath, [join(root, 'node_modules', programs[name]), ...args], {
+    cwd: root,
+    env: { ...process.env, ...env },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  for (const stream of [running.stdout, running.stderr]) stream.setEncoding('utf8').on('data', print);
+  return new Promise((resolve) => {
+    running.on('error', (error) => {
+      print(`${name}: ${error.message}\n`);
+      resolve(false);
+    });
+    running.on('close', (status) => resolve(status === 0));
+  });
 }

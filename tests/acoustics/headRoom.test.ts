@@ -169,15 +169,16 @@ describe('the free box', () => {
       const { hear, head } = demoScene({ '/layouts/0/listener/earHeight': earHeight });
       for (const [low, high, plane, axis] of lanes) {
         const [across, up, at] = plane === 'plan' ? [head.x, head.y, head.z] : [head.y, head.z, head.x];
-        const round = (middle: number) => [middle - half, middle + half] as const;
-        // An odd number of cells: the head is in the middle of the middle one.
-        const map = headMap(hear, { plane, at, across: round(across), up: round(up) }, cells, cells);
-        const middle = (cells - 1) / 2;
-        const free = (steps: number): boolean => {
-          const cell = axis === 'across' ? middle * cells + middle + steps : (middle + steps) * cells + middle;
-          return (map.used[cell] ?? NaN) <= 1;
-        };
         const size = (2 * half) / cells;
+        // An odd number of cells along the lane, one across it: the head is in the middle of the middle one.
+        const along = (middle: number) => [middle - half, middle + half] as const;
+        const once = (middle: number) => [middle - size / 2, middle + size / 2] as const;
+        const map =
+          axis === 'across'
+            ? headMap(hear, { plane, at, across: along(across), up: once(up) }, cells, 1)
+            : headMap(hear, { plane, at, across: once(across), up: along(up) }, 1, cells);
+        const middle = (cells - 1) / 2;
+        const free = (steps: number): boolean => (map.used[middle + steps] ?? NaN) <= 1;
         for (const [way, sign] of [
           [low, -1],
           [high, 1],

@@ -36,7 +36,7 @@ export interface Visit {
 }
 
 /** Long enough for a busy machine, short enough that a missing element is told as such and not as a slow test, ms. */
-const PATIENCE = 10_000;
+const PATIENCE = 60_000;
 
 /**
  * Gives a test file its browser: started before its first test, closed after its last. After each test every page that

@@ -20,6 +20,9 @@ async function made(of: Project): Promise<AllFiles> {
   return result.value;
 }
 
+/** Those of the demo, made once for the tests that only look at them. */
+const ofDemo = made(project());
+
 const bytesOf = (content: string | Uint8Array | undefined): Buffer =>
   typeof content === 'string' ? Buffer.from(content) : Buffer.from(content ?? []);
 
@@ -33,7 +36,7 @@ interface Listed {
 describe('all files of a layout', () => {
   it('are cut files, templates, solids, the cut list and their list', async () => {
     const of = project();
-    const { files, document } = await made(of);
+    const { files, document } = await ofDemo;
     const planned = plan(of, firstLayout(of));
     if (!planned.ok) throw new Error('the demo has a plan');
     const cut = await cutFiles(of, planned.value);
@@ -76,7 +79,7 @@ describe('all files of a layout', () => {
   });
 
   it('are listed with their bytes and SHA-256, as Node finds them', async () => {
-    const { files } = await made(project());
+    const { files } = await ofDemo;
     const list = JSON.parse(String(files.at(-1)?.content)) as { files: Listed[]; leftOut: unknown[] };
     expect(list).toMatchObject({
       project: 'Bindery desk',
@@ -94,9 +97,10 @@ describe('all files of a layout', () => {
   });
 
   it('pack into one archive, the same bytes every time', async () => {
-    const [one, again] = [zipFile((await made(project())).files), zipFile((await made(project())).files)];
+    const { files } = await ofDemo;
+    const [one, again] = [zipFile(files), zipFile((await made(project())).files)];
     expect(Buffer.from(one).equals(Buffer.from(again))).toBe(true);
-    expect(Object.keys(unzipSync(one))).toEqual((await made(project())).files.map(({ path }) => path));
+    expect(Object.keys(unzipSync(one))).toEqual(files.map(({ path }) => path));
   });
 
   it('hold the stand as one body: the area of its layers times its width', async () => {
@@ -106,7 +110,7 @@ describe('all files of a layout', () => {
     const { stand, parts } = planned.value;
     const [part] = parts;
     if (!part) throw new Error('a stand has parts');
-    const stl = (await made(of)).files.find(({ path }) => path === 'solids/stand.stl')?.content;
+    const stl = (await ofDemo).files.find(({ path }) => path === 'solids/stand.stl')?.content;
     const { facets } = readStl(bytesOf(stl));
     const area = part.inside.reduce((sum, hole) => sum - Math.abs(signedArea(hole)), signedArea(part.outside));
     // Two rod holes of about 3 mm radius as chords: a few tenths of a mm², and a micrometre along the outline.
@@ -114,7 +118,7 @@ describe('all files of a layout', () => {
   });
 
   it('list what to cut', async () => {
-    const csv = (await made(project())).files.find(({ path }) => path === 'cut-list.csv')?.content;
+    const csv = (await ofDemo).files.find(({ path }) => path === 'cut-list.csv')?.content;
     const [head, row, ...more] = readCsv(String(csv).slice(1));
     expect(head?.slice(0, 4)).toEqual(['Part', 'Stock', 'Thickness mm', 'Left stand']);
     expect(row?.slice(0, 4)).toEqual(['slice', 'MDF 3 mm', '3.05', '54']);

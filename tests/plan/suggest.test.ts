@@ -16,26 +16,30 @@ import { runs } from '../runs.ts';
 
 type Changes = Record<string, unknown>;
 
-interface Judged {
+interface Found {
   readonly project: Project;
   readonly plan: Plan;
+  readonly sound: ReturnType<typeof soundOf>;
   readonly findings: readonly Finding[];
+}
+
+interface Judged extends Found {
   readonly suggestions: ReadonlyMap<string, Suggestion>;
 }
 
-/** Everything said of a project, with suggestions; null where it has no plan. */
-function judge(of: Project): Judged | null {
+/** Everything found in a project; null where it has no plan. */
+function find(of: Project): Found | null {
   const layout = firstLayout(of);
   const planned = plan(of, layout);
   if (!planned.ok) return null;
   const sound = soundOf(of, layout, planned.value);
-  const findings = allFindings(of, layout, planned.value, sound);
-  return {
-    project: of,
-    plan: planned.value,
-    findings,
-    suggestions: suggestionsFor(of, 0, planned.value, sound, findings),
-  };
+  return { project: of, plan: planned.value, sound, findings: allFindings(of, layout, planned.value, sound) };
+}
+
+/** The same with suggestions. */
+function judge(of: Project): Judged | null {
+  const found = find(of);
+  return found && { ...found, suggestions: suggestionsFor(of, 0, found.plan, found.sound, found.findings) };
 }
 
 function judged(changes: Changes = {}): Judged {
@@ -45,19 +49,19 @@ function judged(changes: Changes = {}): Judged {
 }
 
 /** What becomes of it once a suggestion is followed, through the same door as the page. */
-function followed(of: Judged, { edits }: Suggestion): Judged {
+function followed(of: Judged, { edits }: Suggestion): Found {
   const draft = withEdits(
     of.project,
     edits.map(({ pointer, value }) => [pointer, value]),
   );
   const checked = checkProject(draft);
   if (!checked.ok) throw new Error('a suggestion must leave a sound project');
-  const after = judge(checked.value);
+  const after = find(checked.value);
   if (!after) throw new Error('a suggestion must leave a plan');
   return after;
 }
 
-const codes = ({ findings }: Judged): string[] => findings.map(({ code }) => code);
+const codes = ({ findings }: Found): string[] => findings.map(({ code }) => code);
 
 /** A seat and marks that few checks have anything to say about. */
 const calm = {
@@ -138,7 +142,7 @@ describe('a suggestion', () => {
         for (const [code, suggestion] of before.suggestions) {
           const after = followed(before, suggestion);
           expect(isBetter(before.findings, after.findings, code)).toBe(true);
-          const faults = ({ findings }: Judged) => findings.filter(({ level }) => level === 'fault').length;
+          const faults = ({ findings }: Found) => findings.filter(({ level }) => level === 'fault').length;
           expect(faults(after)).toBeLessThanOrEqual(faults(before));
         }
       }),

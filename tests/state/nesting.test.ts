@@ -15,7 +15,7 @@ function shownOf(changes: Readonly<Record<string, unknown>> = {}): Shown {
 }
 
 /** A clock that shows how long has been worked only when it is asked: each look is a millisecond. */
-function desk() {
+function desk(budget?: number) {
   const replies: Reply[] = [];
   const waiting: (() => void)[] = [];
   let time = 0;
@@ -23,6 +23,7 @@ function desk() {
     post: (reply) => replies.push(readReply(structuredClone(reply))),
     pause: () => new Promise((resolve) => waiting.push(resolve)),
     now: () => time++,
+    ...(budget === undefined ? {} : { budget }),
   });
   /** Lets the desk go on until its next pause. */
   const goOn = async (): Promise<void> => {
@@ -40,19 +41,20 @@ const nestAsk = (ticket: number, of = demo): Ask => ({ kind: 'nest', ticket, pro
 
 describe('the desk', () => {
   test('answers first, then better and better, and ends where nesting to the end does', async () => {
-    const { tell, finish, replies } = desk();
-    const [small, seed] = [{ width: 260, height: 200 }, 3];
+    const [small, seed, budget] = [{ width: 400, height: 200 }, 3, 300_000];
+    const { tell, finish, replies } = desk(budget);
     const few = shownOf({ '/stock/0/sheet': small, '/layouts/0/arrangement': { seed }, '/layouts/0/stand/width': 30 });
     void tell(nestAsk(4, few));
     await finish();
     expect(replies[0]?.kind).toBe('better');
     expect(replies.at(-1)).toEqual({ kind: 'ended', ticket: 4, ending: 'done' });
     const answers = replies.flatMap((reply) => (reply.kind === 'better' ? [reply.nested] : []));
+    expect(answers.length).toBeGreaterThan(2);
     const { stock, cutter } = few.project;
     for (const { sheets } of answers) {
       expect(layoutFaults(sheets, few.plan.parts, cutter.spacing, cutter.margin)).toEqual([]);
     }
-    expect({ ok: true, value: answers.at(-1) }).toEqual(nested(few.plan.parts, stock, cutter, { seed }));
+    expect({ ok: true, value: answers.at(-1) }).toEqual(nested(few.plan.parts, stock, cutter, { seed, budget }));
     const shares = replies.flatMap((reply) => (reply.kind === 'progress' ? [reply.share] : []));
     expect(shares).toEqual([...shares].sort((a, b) => a - b));
   });

@@ -14,13 +14,15 @@ interface Surroundings {
   readonly pause: () => Promise<void>;
   /** ms, from any start. */
   readonly now: () => number;
+  /** See `NestOptions`, and its default. */
+  readonly budget?: number;
 }
 
 /**
  * Takes questions in and gives answers out, whatever stands between: a worker, or a test. The newest question takes the
  * place of the one before. Whatever is thrown is told as a failure.
  */
-export function nestingDesk({ post, pause, now }: Surroundings): (data: unknown) => Promise<void> {
+export function nestingDesk({ post, pause, now, ...effort }: Surroundings): (data: unknown) => Promise<void> {
   let newest: number | null = null;
 
   async function work(ask: Ask): Promise<void> {
@@ -32,7 +34,10 @@ export function nestingDesk({ post, pause, now }: Surroundings): (data: unknown)
       post({ kind: 'refused', ticket, faults: outcome.faults });
       return;
     }
-    const steps = nest(outcome.value.parts, project.stock, project.cutter, layout.arrangement ?? {});
+    const steps = nest(outcome.value.parts, project.stock, project.cutter, {
+      ...layout.arrangement,
+      ...effort,
+    });
     const began = now();
     while (newest === ticket) {
       const slice = run(steps, now, SLICE);
