@@ -152,8 +152,7 @@ describe('an outline that fails its check', () => {
     expect(pointerOf(withPrinted({ roof: bow }))).toContain('part "core"');
     const blank = { length: 9, width: 9, height: 9 };
     const block = { name: 'block', blank, blankVolume: 1, volume: 1, waste: 0, cuts: [] };
-    const outline = bow.vertices.map(({ x, y }) => [x, y] as const);
-    const templates = [{ face: 'front', outline }];
+    const templates = [{ face: 'front', outline: bow, ends: ['inboard', 'outboard'] }] as const;
     const sawn = { ...good, stands: { ...good.stands, left: { printed: [], blocks: [{ ...block, templates }] } } };
     expect(pointerOf(sawn)).toContain('part "block"');
   });

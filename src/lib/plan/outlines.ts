@@ -1,4 +1,4 @@
-import { polygonPath, type Circle, type Path } from '$lib/geometry/contour.ts';
+import type { Circle, Path } from '$lib/geometry/contour.ts';
 import { figureFlaw, type FigureFlaw } from '$lib/geometry/figureFlaw.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import { sideNames, type SideName, type StandSettings } from '$lib/project/project.ts';
@@ -64,7 +64,7 @@ function printedFigures({ name, levels, roof }: StandBody['printed'][number]): F
 
 const templateFigures = ({ blocks }: Pick<StandBody, 'blocks'>): Figure[] =>
   blocks.flatMap(({ name, templates }) =>
-    templates.map(({ outline }) => ({ name, outside: polygonPath(outline), holes: [] })),
+    templates.map(({ outline }) => ({ name, outside: outline, holes: [] })),
   );
 
 function sentence({ name, flaw: { what, hole, at, found, least } }: { name: string; flaw: FigureFlaw }): string {

@@ -1,10 +1,11 @@
 import type { Line } from '$lib/state/nesting.svelte.ts';
 import type { Ask } from './messages.ts';
+import type { startWorker } from './startWorker.ts';
 
 /** A line to the worker. What starts it and reads its answers is fetched only now; what is asked meanwhile waits. */
 export function connect(): Line {
   const waiting: Ask[] = [];
-  let worker: Line | null = null;
+  let worker: ReturnType<typeof startWorker> | null = null;
   let ended = false;
   const line: Line = {
     onmessage: null,
@@ -23,9 +24,9 @@ export function connect(): Line {
     },
   };
   const start = async (): Promise<void> => {
-    const { startWorker } = await import('./startWorker.ts');
+    const module = await import('./startWorker.ts');
     if (ended) return;
-    worker = startWorker();
+    worker = module.startWorker();
     worker.onmessage = (event) => line.onmessage?.(event);
     worker.onerror = (event) => line.onerror?.(event);
     for (const ask of waiting) worker.postMessage(ask);

@@ -1,6 +1,5 @@
-import type { Line } from '$lib/state/nesting.svelte.ts';
 import { readReply } from './messages.ts';
 import NestingWorker from './nesting.worker.ts?worker';
 
-/** Starts the worker. */
-export const startWorker = (): Line => Object.assign(new NestingWorker(), { read: readReply });
+/** Starts the worker, with what reads its answers. */
+export const startWorker = () => Object.assign(new NestingWorker(), { read: readReply });
