@@ -63,9 +63,7 @@ function printedFigures({ name, levels, roof }: StandBody['printed'][number]): F
 }
 
 const templateFigures = ({ blocks }: Pick<StandBody, 'blocks'>): Figure[] =>
-  blocks.flatMap(({ name, templates }) =>
-    templates.map(({ outline }) => ({ name, outside: outline, holes: [] })),
-  );
+  blocks.flatMap(({ name, templates }) => templates.map(({ outline }) => ({ name, outside: outline, holes: [] })));
 
 function sentence({ name, flaw: { what, hole, at, found, least } }: { name: string; flaw: FigureFlaw }): string {
   const line = hole === null ? `an outline of part "${name}"` : `a hole in part "${name}"`;
