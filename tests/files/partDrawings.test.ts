@@ -231,7 +231,7 @@ function drawnOf(of: Project): readonly Drawn[] {
       block.templates.map((template) => ({
         of,
         display: of.display,
-        part: { outside: { kind: 'path' as const, closed: true, vertices: template.outline.map(([x, y]) => ({ x, y, bulge: 0 })) }, inside: [] }, // prettier-ignore
+        part: { outside: template.outline, inside: [] },
         blocks: solidBlocks(of, layout.stand, 'Each stand', { ...block, templates: [template] }),
       })),
     ),

@@ -61,10 +61,7 @@ const shop = {
   '/cutter/taper': number('Taper', ranges.taper, 'of the cut edge from plumb, each side', fine),
   '/cutter/spacing': number('Between parts', ranges.spacing, 'least gap on the sheet', fine),
   '/cutter/margin': number('Sheet margin', ranges.sheetMargin, 'kept free round the sheet'),
-  '/cutter/colours': onOff(
-    'Your own layer colours',
-    'as your machine’s driver tells layers apart; off: colours of this program’s own',
-  ),
+  '/cutter/colours': onOff('Your own layer colours', 'as your machine’s driver wants; off: our own colours'),
   '/cutter/colours/outside': text('Cuts outside', 'round the parts'),
   '/cutter/colours/inside': text('Cuts inside', 'holes and slots'),
   '/cutter/colours/mark': text('Engraving', 'lettering and centre lines, not cut through'),

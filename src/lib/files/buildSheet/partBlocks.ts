@@ -2,7 +2,6 @@ import { isDimensioned, slopeOf } from '$lib/drawing/partDimensions.ts';
 import { setOut, type SetOut } from '$lib/drawing/partPoints.ts';
 import { partView } from '$lib/drawing/partView.ts';
 import { degrees } from '$lib/geometry/angle.ts';
-import { polygonPath } from '$lib/geometry/contour.ts';
 import { angleText } from '$lib/project/lengthText.ts';
 import type { Project, StandSettings } from '$lib/project/project.ts';
 import type { Block as SolidBlock } from '$lib/stand/body.ts';
@@ -38,7 +37,7 @@ export function solidBlocks(
   return templates.flatMap(({ face, outline }) =>
     shapeBlocks(
       project,
-      { outside: polygonPath(outline), inside: [], mark: [] },
+      { outside: outline, inside: [], mark: [] },
       `${who}: ${name}, ${face}`,
       [size, ...(face.includes('side') ? milled(project, settings) : [])].join(' '),
     ),
