@@ -1,6 +1,9 @@
 import fc from 'fast-check';
 import { numberFrom } from '../numbers.ts';
-import { vec3, type Vec3 } from '$lib/geometry/point.ts';
+import { distance, vec3, type Vec3 } from '$lib/geometry/point.ts';
+import { arrivalsOf } from '$lib/acoustics/arrivals.ts';
+import { reflectionsOf } from '$lib/acoustics/reflection.ts';
+import { surfacesAround } from '$lib/acoustics/surface.ts';
 import { meetingOf, relativeDifference, sumLevelAt, type Meeting } from '$lib/acoustics/driversMeet.ts';
 import type { PlacedDriver } from '$lib/layout/pose.ts';
 import type { Crossover, Desk, Driver } from '$lib/project/project.ts';
@@ -49,3 +52,20 @@ export const pointIn = (
   z: readonly [number, number],
 ): fc.Arbitrary<Vec3> =>
   fc.tuple(numberFrom(...x), numberFrom(...y), numberFrom(...z)).map(([a, b, c]) => vec3(a, b, c));
+
+/** What comes back of one full-range source to a head from a desk and the wall behind it, with nothing else in the room. */
+export function reflections(desk: Desk, source: Vec3, head: Vec3, speed: number) {
+  const absorption = { desk: 0, wall: 0, sides: 0, ceiling: 0 };
+  const surfaces = surfacesAround({
+    desk,
+    room: { leftWall: null, rightWall: null, ceiling: null, absorption },
+    monitors: [],
+  });
+  const drivers = [{ ...placed('one', 'full-range', 200, source), distance: distance(source, head) }];
+  const arrivals = arrivalsOf(drivers, vec3(0, -1, 0), surfaces, { screens: [], side: 'right' }, head);
+  // A source that plays everything there is, so that its first notch is c/(2Δ) however long the detour.
+  return reflectionsOf(arrivals, surfaces, [{ low: 0, high: Number.MAX_VALUE }], speed).map((one) => ({
+    ...one,
+    firstNotch: one.notches[0] ?? null,
+  }));
+}

@@ -1,12 +1,17 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { reflections, type Reflection } from '$lib/acoustics/reflection.ts';
+import { bandsOf } from '$lib/acoustics/bands.ts';
+import { branches } from '$lib/acoustics/branches.ts';
+import { frequencies } from '$lib/acoustics/grid.ts';
+import { reflectionsOf } from '$lib/acoustics/reflection.ts';
 import { angleBetween, distance, mirrorX, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
-import type { Desk } from '$lib/project/project.ts';
+import type { Crossover, Desk, Driver } from '$lib/project/project.ts';
 import { minimise } from '../minimise.ts';
 import { numberFrom } from '../numbers.ts';
-import { pointIn, wideDesk } from './placed.ts';
+import { placed, pointIn, reflections, twoWay, wideDesk } from './placed.ts';
 import { runs } from '../runs.ts';
+
+type Reflection = ReturnType<typeof reflections>[number];
 
 const RUNS = { numRuns: runs(1000) };
 const SPEED = 343.2;
@@ -214,4 +219,53 @@ test('along the surface itself the paths are equal and there is no notch', () =>
   expect(top?.relativeLevel).toBeCloseTo(0, 15);
   const [atSource] = reflections(wideDesk(), vec3(0, 300, 0), vec3(200, 100, 400), SPEED);
   expect(atSource).toMatchObject({ point: { x: 0, y: 300, z: 0 }, firstNotch: null });
+});
+
+const driverOf = (name: string, role: Driver['role'], height: number): Driver =>
+  placed(name, role, height, vec3(0, 0, 0)).driver;
+const threeWay = [
+  driverOf('tweeter', 'tweeter', 300),
+  driverOf('mid', 'midrange', 200),
+  driverOf('woofer', 'woofer', 90),
+];
+const twoCrossovers: readonly Crossover[] = [
+  { ...twoWay(3000), between: ['tweeter', 'mid'] },
+  { ...twoWay(400, 'quadrature'), between: ['mid', 'woofer'] },
+];
+
+test('a driver’s band runs from crossover to crossover, where its own branch is as loud as its neighbour’s', () => {
+  const bands = bandsOf(threeWay, twoCrossovers);
+  expect(bands.map(({ low }) => low)).toEqual([3000, 400, 20]);
+  expect(bands.map(({ high }) => high)).toEqual([frequencies.at(-1), 3000, 400]);
+  expect(bandsOf(threeWay, [])).toEqual(threeWay.map(() => ({ low: 20, high: frequencies.at(-1) })));
+  // Linkwitz-Riley: each branch 6.02 dB down at the crossover (computed with scipy.signal); 1/48 octave of grid from it.
+  const [tweeter, mid] = branches(threeWay, twoCrossovers);
+  const place = frequencies.findIndex((f) => f >= 3000);
+  const level = (one: typeof mid): number => 20 * Math.log10(Math.hypot(one?.re[place] ?? 0, one?.im[place] ?? 0));
+  expect(Math.abs(level(tweeter) + 6.02)).toBeLessThan(0.3);
+  expect(Math.abs(level(mid) + 6.02)).toBeLessThan(0.3);
+});
+
+test('notches are the lowest odd multiples of c/2Δ that the driver plays, and no others', () => {
+  let found = 0;
+  fc.assert(
+    fc.property(numberFrom(20, 20000), numberFrom(20, 20000), numberFrom(1, 3000), (a, b, excess) => {
+      const band = { low: Math.min(a, b), high: Math.max(a, b) };
+      const way = { surface: 0, driver: 0, direct: 800, length: 800 + excess, excess, point: vec3(0, 0, 0) };
+      const arrival = { ...way, lands: true, leaving: 0, screen: null, kept: 1 };
+      const plane = { through: vec3(0, 0, 0), normal: vec3(0, 0, 1) };
+      const desk = { name: 'desk' as const, plane, holds: () => true, absorption: 0, monitor: null };
+      const [one] = reflectionsOf([arrival], [desk], [band], SPEED);
+      const all: number[] = [];
+      for (let odd = 1; odd * 1000 * SPEED <= band.high * 2 * excess; odd += 2) {
+        const frequency = (odd * 1000 * SPEED) / (2 * excess);
+        if (frequency >= band.low) all.push(frequency);
+      }
+      found += all.length > 0 ? 1 : 0;
+      expect(one?.notches.length).toBe(Math.min(3, all.length));
+      one?.notches.forEach((notch, i) => expect(notch).toBeCloseTo(all[i] ?? NaN, 6));
+    }),
+    RUNS,
+  );
+  expect(found).toBeGreaterThan(10);
 });

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { reflections, type Reflection } from '$lib/acoustics/reflection.ts';
 import { vec3 } from '$lib/geometry/point.ts';
 import type { Desk } from '$lib/project/project.ts';
+import { reflections } from '../acoustics/placed.ts';
+
+type Reflection = ReturnType<typeof reflections>[number];
 
 const SPEED = 343.2;
 const desk: Desk = { width: 10000, depth: 5000, height: 740, wallGap: 0 };

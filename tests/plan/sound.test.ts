@@ -1,6 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { distance } from '$lib/geometry/point.ts';
+import { heardFindings } from '$lib/plan/findings/heard.ts';
+import { leadingReflections } from '$lib/plan/leadingReflections.ts';
+import { causeName } from '$lib/views/sound/surfaceName.ts';
+import { tablesOf } from '$lib/views/results/tables.ts';
 import { allFindings } from '$lib/plan/findings/suggest.ts';
 import { headRoomOf } from '$lib/plan/headRoom.ts';
 import { plan } from '$lib/plan/plan.ts';
@@ -332,14 +336,79 @@ describe('reflections', () => {
     // A piston 3 mm across hardly beams at 1 kHz: D = 1 − x²/8 and no more.
     const x = ((2 * Math.PI * 1000 * 1.5) / 343200) * Math.sin(((desk?.leaving ?? NaN) * Math.PI) / 180);
     const beam = 20 * Math.log10(1 - x ** 2 / 8);
-    expect(desk?.levels[0]?.level).toBeCloseTo((desk?.spreading ?? NaN) + 10 * Math.log10(0.5) + beam, 6);
-    expect(desk?.notches[1]).toBeCloseTo(3 * (desk?.notches[0] ?? NaN), 9);
-    expect(desk?.notches[0]).toBeCloseTo(1000 / (2 * (desk?.delay ?? NaN)), 9);
+    expect(desk?.levels[0]?.level).toBeCloseTo((desk?.relativeLevel ?? NaN) + 10 * Math.log10(0.5) + beam, 6);
+    // The tweeter plays from 2.8 kHz: the first odd multiples of c/2Δ over that.
+    const first = 1000 / (2 * (desk?.delay ?? NaN));
+    const played = [1, 3, 5, 7, 9, 11, 13, 15].map((odd) => odd * first).filter((frequency) => frequency >= 2800);
+    expect(desk?.notches).toHaveLength(3);
+    desk?.notches.forEach((notch, i) => expect(notch).toBeCloseTo(played[i] ?? NaN, 6));
   });
 
   test('a monitor low over the desk is in the way of the wall’s', () => {
     const wall = heard({}).sides.right.reflections.filter(({ surface }) => surface === 'wall');
     expect(wall.map(({ screenedBy }) => screenedBy)).toEqual(['monitor', 'monitor']);
+  });
+});
+
+describe('of a surface one thing is told everywhere', () => {
+  test('the first notch over the demo’s desk is the woofer’s, not the tweeter’s far under its crossover', () => {
+    const all = certainly(nothingNear);
+    const { reflections } = all.plan.sides.right;
+    const [tweeter, woofer] = ['tweeter', 'woofer'].map((name) =>
+      reflections.find(({ surface, driver }) => surface === 'desk' && driver === name),
+    );
+    expect(tweeter?.firstNotch).toBeGreaterThan(2800);
+    expect(1000 / (2 * (tweeter?.delay ?? NaN))).toBeLessThan(1000);
+    expect(woofer?.firstNotch).toBeCloseTo(1000 / (2 * (woofer?.delay ?? NaN)), 9);
+    // Where the response has it too, within two places of the grid.
+    const bare = heard({ ...nothingNear, '/layouts/0/room': {} }).sides.right.response.notches;
+    const [first] = bare.filter(({ cause }) => cause === 'desk');
+    expect(Math.abs(Math.log2((first?.frequency ?? NaN) / (woofer?.firstNotch ?? NaN)))).toBeLessThan(1 / 12);
+  });
+
+  test('by plan, results, findings and sound, on any desk in any room', () => {
+    let told = 0;
+    fc.assert(
+      fc.property(anyDesk, anyRoom, (changes, room) => {
+        const all = planned({ ...changes, ...room });
+        if (!all) return;
+        const { project: of, layout, plan: result } = all;
+        const sound = soundOf(of, layout, result);
+        const text = JSON.stringify(tablesOf(result, 'mm').find(({ title }) => title === 'Reflections') ?? null);
+        const found = heardFindings(sound);
+        for (const side of sideNames) {
+          const { early, reflections } = sound.sides[side];
+          const plain = result.sides[side].reflections;
+          expect(reflections).toHaveLength(plain.length);
+          reflections.forEach((one, i) => expect(one).toMatchObject(plain[i] ?? {}));
+          const landing = new Set(
+            reflections.flatMap(({ surface, monitor, lands }) => (lands ? [`${surface} ${monitor}`] : [])),
+          );
+          const leading = leadingReflections(result.sides[side].reflections);
+          expect(new Set(leading.map(({ surface, monitor }) => `${surface} ${monitor}`))).toEqual(landing);
+          for (const one of early) expect(landing).toContain(`${one.surface} ${one.monitor}`);
+          for (const { surface, monitor, firstNotch, driver } of leading) {
+            const inEarly = early.find((one) => one.surface === surface && one.monitor === monitor)?.firstNotch ?? null;
+            if (firstNotch === null) continue;
+            told++;
+            expect(text).toContain(`${firstNotch.toFixed(0)}\u202fHz, ${driver}`);
+            if (inEarly !== null) expect(inEarly).toEqual({ frequency: firstNotch, driver });
+          }
+          for (const finding of found.filter((one) => one.side === side && one.code.startsWith('early-'))) {
+            const one = early.find(
+              ({ surface, monitor }) => finding.code === `early-${surface}${monitor === null ? '' : `-${monitor + 1}`}`,
+            );
+            if (one?.firstNotch) expect(finding.text).toContain(`of the ${one.firstNotch.driver}.`);
+          }
+        }
+        const missed = /No sound lands on: ([^.]*)\./.exec(text)?.[1]?.split(', ') ?? [];
+        for (const side of sideNames)
+          for (const { surface, monitor } of sound.sides[side].early)
+            expect(missed).not.toContain(causeName(surface, monitor));
+      }),
+      { numRuns: 30 },
+    );
+    expect(told).toBeGreaterThan(40);
   });
 });
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { surfaceReflections } from '$lib/plan/leadingReflections.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { formulas, workingOf, type Working } from '$lib/plan/working.ts';
 import type { Formula } from '$lib/plan/working/formula.ts';
@@ -18,8 +19,8 @@ function workings(changes: Readonly<Record<string, unknown>>, unit: LengthUnit =
   const layout = firstLayout(of);
   const planned = plan(of, layout);
   if (!planned.ok) return [];
-  const has = (formula: Formula, { side, index }: Subject): boolean =>
-    formula.topic !== 'Reflections' || planned.value.sides[side].reflections[index] !== undefined;
+  const has = (formula: Formula, { index }: Subject): boolean =>
+    formula.topic !== 'Reflections' || surfaceReflections(planned.value)[index] !== undefined;
   return sideNames.flatMap((side) =>
     formulas.flatMap((formula) =>
       Array.from({ length: count(formula) }, (_, index): Subject => ({

@@ -12,6 +12,8 @@ export interface Arrival {
   readonly driver: number;
   /** Acoustic centre to head by this way, mm. */
   readonly length: number;
+  /** Acoustic centre straight to head, mm. */
+  readonly direct: number;
   /** Longer than the direct way by this, mm, 0 or more. */
   readonly excess: number;
   /** Where it meets the surface; null for the direct sound. */
@@ -47,6 +49,7 @@ export function arrivalsOf(
       surface: null,
       driver,
       length: distance,
+      direct: distance,
       excess: 0,
       point: null,
       lands: true,
@@ -65,6 +68,7 @@ export function arrivalsOf(
           surface,
           driver,
           length: path.direct + excess,
+          direct: path.direct,
           excess,
           point,
           lands: holds(point),

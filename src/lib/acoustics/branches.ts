@@ -36,7 +36,8 @@ export function branches(drivers: readonly Driver[], crossovers: readonly Crosso
 
 const keyOf = ({ frequency, alignment, high }: Filter): string => `${frequency} ${alignment} ${high}`;
 
-function filtersOf(driver: Driver, drivers: readonly Driver[], crossovers: readonly Crossover[]): Filter[] {
+/** The filters that the crossovers give a driver, each once. */
+export function filtersOf(driver: Driver, drivers: readonly Driver[], crossovers: readonly Crossover[]): Filter[] {
   const all = crossovers.flatMap((crossover) => {
     const { between, frequency, alignment } = crossover;
     if (!between.includes(driver.name)) return [];

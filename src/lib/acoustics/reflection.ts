@@ -1,53 +1,75 @@
 import type { Vec3 } from '$lib/geometry/point.ts';
-import type { Desk } from '$lib/project/project.ts';
-import { bounce, type Bounce } from './bounce.ts';
-import { surfacesOf, type Surface } from './surface.ts';
+import type { Arrival } from './arrivals.ts';
+import type { Band } from './bands.ts';
+import type { Screen } from './screens.ts';
+import type { RoomSurface, SurfaceName } from './surface.ts';
 
-/** One reflection beside the direct sound. */
+/** One driver's sound by way of one surface, beside its direct sound. */
 export interface Reflection {
-  readonly surface: 'desk' | 'wall';
-  /** Where it leaves the surface's plane, desk frame, mm. */
+  readonly surface: SurfaceName;
+  /** Which of the screens, from 0; null for any other surface. */
+  readonly monitor: number | null;
+  /** Which of the loudspeaker's drivers, from 0. */
+  readonly driver: number;
+  /** Where it meets the surface's plane, desk frame, mm. */
   readonly point: Vec3;
   /** Whether the surface is there at the point. */
   readonly lands: boolean;
+  /** What stands in its way. */
+  readonly screenedBy: Screen['name'] | null;
   /** Reflected path less direct path, mm, 0 or more. */
   readonly pathDifference: number;
   /** Behind the direct sound, ms. */
   readonly delay: number;
   /** dB re the direct sound, 0 or less: by spreading alone, no loss in the surface, no directivity. */
   readonly relativeLevel: number;
-  /** First frequency that arrives half a wave late, c/(2Δ), Hz; null where the paths are equally long. */
-  readonly firstNotch: number | null;
+  /** The lowest frequencies in the driver's band that arrive half a wave late, Hz; none where it plays none of them. */
+  readonly notches: readonly number[];
 }
+
+/** So many notches are listed. */
+const NOTCHES = 3;
 
 /**
- * The reflections of a source point in the desk's top and in the wall behind it, as heard at the head: the desk first.
- * `speed` is the speed of sound, m/s. Specular, from the mirror image; what stands in the way is not looked at.
- *
- * A surface gives no reflection, and no entry, when the source or the head is on its wrong side (an ear under the desk's
- * top, a loudspeaker beyond the wall), and the wall none when its distance is not given. A reflection whose point misses
- * the surface is listed with `lands: false`.
+ * The reflections among the ways of a loudspeaker's sound, in their order, those that miss their surface too. A driver's
+ * notches lie at odd multiples of c/(2Δ); what it does not play it cannot cancel, so only those in its band count.
+ * `bands` are the drivers' ones, `speed` is the speed of sound, m/s.
  */
-export const reflections = (desk: Desk, source: Vec3, head: Vec3, speed: number): Reflection[] =>
-  surfacesOf(desk).flatMap((surface) => {
-    const path = bounce(surface.plane, source, head);
-    return path ? [heard(surface, path, speed)] : [];
+export const reflectionsOf = (
+  arrivals: readonly Arrival[],
+  surfaces: readonly RoomSurface[],
+  bands: readonly Band[],
+  speed: number,
+): Reflection[] =>
+  arrivals.flatMap((arrival): Reflection[] => {
+    const { driver, point, lands, screen, excess } = arrival;
+    const surface = arrival.surface === null ? undefined : surfaces[arrival.surface];
+    const band = bands[driver];
+    if (!surface || !point || !band) return [];
+    return [
+      {
+        surface: surface.name,
+        monitor: surface.monitor,
+        driver,
+        point,
+        lands,
+        screenedBy: screen?.name ?? null,
+        pathDifference: excess,
+        // A millimetre at one metre a second takes a millisecond.
+        delay: excess / speed,
+        relativeLevel: spreadingOf(arrival),
+        notches: notchesIn(band, (1000 * speed) / (2 * excess)),
+      },
+    ];
   });
 
-function heard(surface: Surface<'desk' | 'wall'>, { point, direct, excess }: Bounce, speed: number): Reflection {
-  // A millimetre at one metre a second takes a millisecond.
-  const delay = excess / speed;
-  const notch = 1000 / (2 * delay);
-  return {
-    surface: surface.name,
-    point,
-    lands: surface.holds(point),
-    pathDifference: excess,
-    delay,
-    relativeLevel: spreading(direct, excess),
-    firstNotch: Number.isFinite(notch) ? notch : null,
-  };
-}
+/** 20·lg(direct / reflected path), dB, 0 or less; with `log1p` so that a small excess keeps its digits. */
+export const spreadingOf = ({ direct, excess }: Arrival): number => (-20 / Math.LN10) * Math.log1p(excess / direct);
 
-/** 20·lg(direct / (direct + excess)) dB, with `log1p` so that a small excess keeps its digits. */
-const spreading = (direct: number, excess: number): number => (-20 / Math.LN10) * Math.log1p(excess / direct);
+/** The lowest odd multiples of a frequency within a band. */
+function notchesIn({ low, high }: Band, first: number): number[] {
+  // Paths equal but for their last digit have none.
+  if (!Number.isFinite(first) || first > high) return [];
+  const least = 2 * Math.max(0, Math.ceil((low / first - 1) / 2)) + 1;
+  return Array.from({ length: NOTCHES }, (_, i) => (least + 2 * i) * first).filter((one) => one >= low && one <= high);
+}

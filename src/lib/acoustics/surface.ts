@@ -22,7 +22,7 @@ export interface RoomSurface extends Surface {
 }
 
 /** The desk's top, and the wall behind it when the project gives its distance. */
-export const surfacesOf = (desk: Desk): Surface<'desk' | 'wall'>[] =>
+const surfacesOf = (desk: Desk): Surface<'desk' | 'wall'>[] =>
   desk.wallGap === null ? [deskTop(desk)] : [deskTop(desk), wallBehind(desk, desk.wallGap)];
 
 /**
@@ -31,7 +31,7 @@ export const surfacesOf = (desk: Desk): Surface<'desk' | 'wall'>[] =>
  * the same at all angles and frequencies; a monitor's face keeps none. The floor is left out: the desk stands in its
  * way.
  */
-export function surfacesAround({ desk, room, monitors }: Layout): RoomSurface[] {
+export function surfacesAround({ desk, room, monitors }: Pick<Layout, 'desk' | 'room' | 'monitors'>): RoomSurface[] {
   const { absorption } = room;
   const keeps = { desk: absorption.desk, wall: absorption.wall } as const;
   const flat = (surface: Surface, absorbed: number): RoomSurface => ({

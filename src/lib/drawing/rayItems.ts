@@ -1,5 +1,6 @@
 import { along, distance, type Vec3 } from '$lib/geometry/point.ts';
 import type { Plan, SidePlan } from '$lib/plan/document.ts';
+import { leadingReflections } from '$lib/plan/leadingReflections.ts';
 import type { SideName } from '$lib/project/project.ts';
 import { liesOn, type Segment } from './coincide.ts';
 import type { Projection } from './projection.ts';
@@ -49,15 +50,17 @@ export function sightItems(name: SideName, plan: Plan, projection: Projection): 
     .map(({ id, line }) => stroke(`sight-${name}-${id}`, 'sight', 'sight', line));
 }
 
-/** The ways over the surfaces that are there, with the place where each lands. */
+/** The ways over desk and wall, of the driver whose first notch is told, with the place where each lands. */
 export function reflectionItems(name: SideName, plan: Plan, projection: Projection): Item[] {
   const side = plan.sides[name];
-  return side.reflections
-    .filter(({ lands }) => lands)
-    .flatMap(({ surface, point }): Item[] => {
+  return leadingReflections(side.reflections)
+    .filter(({ surface }) => surface === 'desk' || surface === 'wall')
+    .flatMap(({ surface, driver, point }): Item[] => {
+      const source = side.drivers.find((one) => one.name === driver)?.position;
+      if (source === undefined) return [];
       const id = `reflection-${name}-${surface}`;
       const at = projection.flat(point);
-      const [from, to] = segment(side.aimedPoint, plan.head, projection);
+      const [from, to] = segment(source, plan.head, projection);
       const spot: Item = { kind: 'spot', id: `${id}-spot`, subject: 'reflection', at, mark: 'ring' };
       // Seen along the surface's own normal the way out and back is the direct line; the landing point says enough.
       if (liesOn([from, at], [[from, to]])) return [spot];

@@ -1,4 +1,5 @@
 import type { Point, Vec3 } from '$lib/geometry/point.ts';
+import type { SurfaceName } from '$lib/acoustics/surface.ts';
 import type { SideName } from '$lib/project/project.ts';
 import type { Block, BuildName, Figures, Joint, Printed, Sanding, WidthLayer } from '$lib/stand/body.ts';
 import type { Step } from '$lib/stand/step.ts';
@@ -72,17 +73,25 @@ export interface CrossoverPlan {
   readonly sumLevel: number | null;
 }
 
+/** One driver's sound by way of one surface. */
 export interface ReflectionPlan {
-  readonly surface: 'desk' | 'wall';
+  readonly surface: SurfaceName;
+  /** Which of the screens, from 0; null for any other surface. */
+  readonly monitor: number | null;
+  readonly driver: string;
   readonly point: Vec3;
   /** Whether the surface is there at the point. */
   readonly lands: boolean;
+  /** What stands in its way; null for nothing. It then loses the more the higher the frequency. */
+  readonly screenedBy: 'monitor' | 'left-cabinet' | 'right-cabinet' | null;
   readonly pathDifference: number;
   readonly delay: number;
   /** dB re the direct sound, by spreading alone. */
   readonly relativeLevel: number;
-  /** Hz; null where the two paths are equally long. */
+  /** Hz: the lowest that arrives half a wave late within the band that the driver plays; null where there is none. */
   readonly firstNotch: number | null;
+  /** That and the next such frequencies, three at most. */
+  readonly notches: readonly number[];
 }
 
 export interface TrianglePlan {

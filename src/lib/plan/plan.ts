@@ -27,6 +27,7 @@ import { findingsOf } from './findings/all.ts';
 import type { Outcome } from './outcome.ts';
 import { outlineFault, type Made } from './outlines.ts';
 import { settingAtFault } from './settingAtFault.ts';
+import { screensAround } from './screensAround.ts';
 import { sidePlan } from './sides.ts';
 import { standPlan } from './standPlan.ts';
 
@@ -97,6 +98,7 @@ function* plannedSteps(project: Project, layout: Layout): Generator<undefined, O
 
   const head = headOf(layout.listener, layout.desk);
   const sound = speedOfSound(layout.air.temperature);
+  const screens = screensAround(speaker, layout, cabinets);
   const triangle = triangleOf(poses.left.aimedPoint, poses.right.aimedPoint, head);
   return {
     ok: true,
@@ -105,7 +107,7 @@ function* plannedSteps(project: Project, layout: Layout): Generator<undefined, O
       speedOfSound: sound,
       head,
       ears: earsOf(layout.listener, layout.desk),
-      sides: both((side) => sidePlan(speaker, layout, poses[side], head, sound)),
+      sides: both((side) => sidePlan(speaker, layout, poses[side], { screens, side }, head, sound)),
       triangle: trianglePlan(triangle, sound),
       findings: findingsOf({
         speaker,

@@ -2,10 +2,14 @@ import { degrees } from '$lib/geometry/angle.ts';
 import { along, dot, subtract, type Vec3 } from '$lib/geometry/point.ts';
 import { crossoverSums } from '$lib/acoustics/crossover.ts';
 import { radiatingOf } from '$lib/acoustics/radiating.ts';
-import { reflections } from '$lib/acoustics/reflection.ts';
+import { arrivalsOf } from '$lib/acoustics/arrivals.ts';
+import { bandsOf } from '$lib/acoustics/bands.ts';
+import { reflectionsOf } from '$lib/acoustics/reflection.ts';
+import type { Way } from '$lib/acoustics/screens.ts';
+import { surfacesAround } from '$lib/acoustics/surface.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import type { Driver, Layout, Speaker } from '$lib/project/project.ts';
-import type { DriverPlan, SidePlan } from './document.ts';
+import type { DriverPlan, ReflectionPlan, SidePlan } from './document.ts';
 
 /** What a driver radiates from, as documents say it. */
 export function radiatingPlan(driver: Driver): Pick<DriverPlan, 'radiating' | 'radiatingEstimated'> {
@@ -13,8 +17,15 @@ export function radiatingPlan(driver: Driver): Pick<DriverPlan, 'radiating' | 'r
   return { radiating: diameter, radiatingEstimated: estimated };
 }
 
-/** One side of the plan from its pose: angles to degrees, and what reaches the head from it. */
-export function sidePlan(speaker: Speaker, layout: Layout, pose: Pose, head: Vec3, speedOfSound: number): SidePlan {
+/** One side of the plan from its pose: angles to degrees, and what reaches the head from it past what is in its way. */
+export function sidePlan(
+  speaker: Speaker,
+  layout: Layout,
+  pose: Pose,
+  way: Way,
+  head: Vec3,
+  speedOfSound: number,
+): SidePlan {
   const reach = dot(subtract(head, pose.aimedPoint), pose.forward);
   return {
     toe: degrees(pose.toe),
@@ -40,7 +51,24 @@ export function sidePlan(speaker: Speaker, layout: Layout, pose: Pose, head: Vec
       ...sum,
       phase: degrees(sum.phase),
     })),
-    reflections: reflections(layout.desk, pose.aimedPoint, head, speedOfSound),
+    reflections: reflectionPlans(speaker, layout, pose, way, head, speedOfSound),
     cabinet: pose.cabinet,
   };
+}
+
+function reflectionPlans(
+  { drivers, crossovers }: Speaker,
+  layout: Layout,
+  pose: Pose,
+  way: Way,
+  head: Vec3,
+  speed: number,
+): ReflectionPlan[] {
+  const surfaces = surfacesAround(layout);
+  const arrivals = arrivalsOf(pose.drivers, pose.forward, surfaces, way, head);
+  return reflectionsOf(arrivals, surfaces, bandsOf(drivers, crossovers), speed).map((one) => ({
+    ...one,
+    driver: drivers[one.driver]?.name ?? '',
+    firstNotch: one.notches[0] ?? null,
+  }));
 }

@@ -9,15 +9,14 @@ import { notchesOf } from '$lib/acoustics/notches.ts';
 import { evenedAtDesign } from '$lib/acoustics/onAxis.ts';
 import { remediesFor } from '$lib/acoustics/remedies.ts';
 import { responseOf } from '$lib/acoustics/response.ts';
-import type { Screen } from '$lib/acoustics/screens.ts';
 import { baffleStep, bodyCorner } from '$lib/acoustics/shadow.ts';
 import { surfacesAround, type RoomSurface } from '$lib/acoustics/surface.ts';
 import { addTransfer, silence } from '$lib/acoustics/wave.ts';
-import { monitorBody } from '$lib/layout/bodies.ts';
 import type { PlacedDriver } from '$lib/layout/pose.ts';
-import { sideNames, type Layout, type Project, type SideName, type Speaker } from '$lib/project/project.ts';
+import type { Layout, Project, SideName } from '$lib/project/project.ts';
 import type { Plan, SidePlan } from './document.ts';
 import { placedDrivers } from './placedDrivers.ts';
+import { screensAround } from './screensAround.ts';
 import { crossoverSound } from './sound/crossovers.ts';
 import { driverSound } from './sound/drivers.ts';
 import { earlySound } from './sound/early.ts';
@@ -48,7 +47,10 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
   const { speaker } = project;
   const { speedOfSound: speed, head } = plan;
   const surfaces = surfacesAround(layout);
-  const screens = screensOf(speaker, layout, plan);
+  const screens = screensAround(speaker, layout, {
+    left: sixSided(plan.sides.left.cabinet),
+    right: sixSided(plan.sides.right.cabinet),
+  });
   const source = sourceOf(speaker, speed);
   const known = speaker.designPoint !== null;
   const corner = bodyCorner(speaker.width, speed);
@@ -67,7 +69,7 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
 
   const sideSound = (side: SideName) => {
     const { plan: of, drivers, arrivals, field, reference } = heard[side];
-    const early = earlySound(field, arrivals, surfaces, speed);
+    const early = earlySound(field, arrivals, surfaces, of.reflections, speed);
     return {
       drivers: drivers.map((driver) => driverSound(driver, speed)),
       crossovers: speaker.crossovers.flatMap((crossover, index) => {
@@ -76,7 +78,7 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
           ? [crossoverSound({ speaker, layout, side, plan: of, drivers, head, speed }, crossover, planned)]
           : [];
       }),
-      reflections: reflectionSound(speaker, arrivals, surfaces, speed),
+      reflections: reflectionSound(speaker, arrivals, of.reflections, speed),
       early,
       earlyPasses: early.every(({ passes }) => passes),
       response: responsePlan([field], reference, evened, surfaces, known),
@@ -94,19 +96,6 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
     leftOut,
   };
 }
-
-const screensOf = (speaker: Speaker, layout: Layout, plan: Plan): Screen[] => [
-  ...layout.monitors.map((monitor): Screen => ({
-    name: 'monitor',
-    body: monitorBody(monitor),
-    width: Math.min(monitor.width, monitor.height),
-  })),
-  ...sideNames.map((side): Screen => ({
-    name: `${side}-cabinet`,
-    body: sixSided(plan.sides[side].cabinet),
-    width: Math.min(speaker.width, speaker.height),
-  })),
-];
 
 function responsePlan(
   fields: readonly Field[],

@@ -1,6 +1,7 @@
 import type { Vec3 } from '$lib/geometry/point.ts';
 import type { SurfaceName } from '$lib/acoustics/surface.ts';
 import type { SideName } from '$lib/project/project.ts';
+import type { ReflectionPlan } from './document.ts';
 
 /**
  * What the geometry does to the sound, as the page sees it: angles in degrees, lengths in mm, delays in ms, levels in dB,
@@ -120,26 +121,14 @@ export interface LineUpPlan {
   readonly aimedPoint: { readonly value: number; readonly price: TreblePlan } | null;
 }
 
-export interface ReflectionSound {
-  readonly surface: SurfaceName;
-  /** Which monitor, from 0; null for any other surface. */
-  readonly monitor: number | null;
-  readonly driver: string;
-  readonly point: Vec3;
-  readonly lands: boolean;
-  /** What stands in its way; null for nothing. It then loses the more the higher the frequency. */
-  readonly screenedBy: 'monitor' | 'left-cabinet' | 'right-cabinet' | null;
-  readonly pathDifference: number;
-  readonly delay: number;
+/** A reflection of the plan, with what directivity and the surface do to it. */
+export interface ReflectionSound extends ReflectionPlan {
   /** Between the driver's axis and where the sound leaves to. */
   readonly leaving: number;
-  /** What the longer path and the surface take off, 0 or less; absorption null where nothing is sent back. */
-  readonly spreading: number;
+  /** What the surface takes off, 0 or less; null where nothing is sent back. */
   readonly absorption: number | null;
   /** Re this driver's direct sound at some frequencies, all counted. */
   readonly levels: readonly { readonly frequency: number; readonly level: number }[];
-  /** Up to three frequencies that arrive half a wave late; empty where the paths are equally long. */
-  readonly notches: readonly number[];
 }
 
 export interface EarlySound {
@@ -151,6 +140,8 @@ export interface EarlySound {
   readonly level: number;
   /** By spreading alone, of the loudest driver. */
   readonly spreading: number;
+  /** The plan's first notch by it, and of which driver; null where there is none in a driver's band. */
+  readonly firstNotch: { readonly frequency: number; readonly driver: string } | null;
   readonly within: boolean;
   readonly passes: boolean;
 }

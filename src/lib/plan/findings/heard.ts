@@ -90,17 +90,21 @@ function earlyReflection(side: SideName, early: EarlySound, { early: rule, sides
     (a, b) => (a === null || b.depth > a.depth ? b : a),
     null,
   );
+  const first =
+    early.firstNotch === null
+      ? ''
+      : ` Its first notch is at ${frequencyText(early.firstNotch.frequency)}, of the ${early.firstNotch.driver}.`;
   const notch =
     deepest === null
       ? ''
-      : ` Its deepest notch is one of ${levelText(deepest.depth)} at ${frequencyText(deepest.frequency)}.`;
+      : ` In the response its deepest is one of ${levelText(deepest.depth)} at ${frequencyText(deepest.frequency)}.`;
   const bare = early.surface === 'desk' ? ' A bare desk cannot be made to pass by distance alone.' : '';
   return [
     {
       code: `early-${early.surface}${early.monitor === null ? '' : `-${early.monitor + 1}`}`,
       level: 'note',
       side,
-      text: `${surfaceText(early)} sends the sound of the ${side} loudspeaker back ${millisecondsText(early.delay)} later and only ${levelText(-early.level)} lower.${notch}${bare}`,
+      text: `${surfaceText(early)} sends the sound of the ${side} loudspeaker back ${millisecondsText(early.delay)} later and only ${levelText(-early.level)} lower.${first}${notch}${bare}`,
       value: early.level,
       limit: rule.level,
       unit: 'dB',

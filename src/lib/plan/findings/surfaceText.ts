@@ -6,9 +6,9 @@ const names: Readonly<Record<SurfaceName, string>> = {
   'left-wall': 'The wall at the left',
   'right-wall': 'The wall at the right',
   ceiling: 'The ceiling',
-  monitor: 'The monitor',
+  monitor: 'The screen',
 };
 
-/** A surface at the beginning of a sentence; monitors by their number, from 1. */
+/** A surface at the beginning of a sentence; screens by their number, from 1. */
 export const surfaceText = ({ surface, monitor }: { surface: SurfaceName; monitor: number | null }): string =>
-  monitor === null ? names[surface] : `Monitor ${monitor + 1}`;
+  monitor === null ? names[surface] : `Screen ${monitor + 1}`;

@@ -1,15 +1,18 @@
 import type { Arrival } from '$lib/acoustics/arrivals.ts';
 import { EARLY, earlyLevels } from '$lib/acoustics/early.ts';
 import type { Field } from '$lib/acoustics/field.ts';
+import { spreadingOf } from '$lib/acoustics/reflection.ts';
 import type { RoomSurface } from '$lib/acoustics/surface.ts';
+import type { ReflectionPlan } from '$lib/plan/document.ts';
+import { leadingReflections, sameSurface } from '$lib/plan/leadingReflections.ts';
 import type { EarlySound } from '$lib/plan/soundDocument.ts';
-import { spreadingOf } from './reflections.ts';
 
 /** Each surface against the rule for early reflections; those that send nothing are left out. */
 export const earlySound = (
   field: Field,
   arrivals: readonly Arrival[],
   surfaces: readonly RoomSurface[],
+  reflections: readonly ReflectionPlan[],
   speed: number,
 ): EarlySound[] =>
   earlyLevels(field).flatMap((level, index): EarlySound[] => {
@@ -17,6 +20,9 @@ export const earlySound = (
     const ways = arrivals.filter(({ surface: by, lands }) => by === index && lands);
     if (level === null || !surface || ways.length === 0) return [];
     const delay = Math.min(...ways.map(({ excess }) => excess)) / speed;
+    const leading = leadingReflections(reflections).find((one) =>
+      sameSurface(one, { surface: surface.name, monitor: surface.monitor }),
+    );
     const within = delay < EARLY.window;
     return [
       {
@@ -25,6 +31,8 @@ export const earlySound = (
         delay,
         level,
         spreading: Math.max(...ways.map(spreadingOf)),
+        firstNotch:
+          leading && leading.firstNotch !== null ? { frequency: leading.firstNotch, driver: leading.driver } : null,
         within,
         passes: !within || level <= EARLY.level,
       },

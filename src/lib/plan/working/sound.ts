@@ -4,8 +4,12 @@ import { lowerAndUpper } from '$lib/acoustics/pair.ts';
 import { forwardSine, pistonLevel, pistonRadius, pistonSize } from '$lib/acoustics/piston.ts';
 import { ESTIMATE_RULE } from '$lib/acoustics/radiating.ts';
 import { PRICE_FREQUENCY } from '$lib/acoustics/lineUp.ts';
+import type { Plane } from '$lib/acoustics/bounce.ts';
+import { surfacesAround } from '$lib/acoustics/surface.ts';
 import { degrees, radians } from '$lib/geometry/angle.ts';
+import { cross, dot, length, subtract, type Vec3 } from '$lib/geometry/point.ts';
 import type { CrossoverPlan, ReflectionPlan } from '$lib/plan/document.ts';
+import { sameSurface, surfaceReflections } from '$lib/plan/leadingReflections.ts';
 import { placedDrivers } from '$lib/plan/placedDrivers.ts';
 import { EXACT, GEOMETRY, type Formula } from './formula.ts';
 import { apart, aside, c, driverOf, elevation, frontEdge, quantity, sideOf } from './quantities.ts';
@@ -191,27 +195,46 @@ const crossovers: readonly Formula[] = [
   },
 ];
 
+const reflectionIn = (s: Subject): ReflectionPlan | null => surfaceReflections(s.plan)[s.index]?.[s.side] ?? null;
 const reflectionOf = (s: Subject): ReflectionPlan => {
-  const reflection = sideOf(s).reflections[s.index];
+  const reflection = reflectionIn(s);
   if (!reflection) throw new Error(`no reflection has the place ${s.index}`);
   return reflection;
 };
+/** The acoustic centre of the driver that a reflection is of. */
+const sourceOf = (s: Subject): Vec3 => {
+  const { driver } = reflectionOf(s);
+  const source = sideOf(s).drivers.find(({ name }) => name === driver);
+  if (!source) throw new Error(`no driver is called "${driver}"`);
+  return source.acousticCentre;
+};
+const planeOf = (s: Subject): Plane => {
+  const reflection = reflectionOf(s);
+  const surface = surfacesAround(s.layout).find(({ name, monitor }) =>
+    sameSurface(reflection, { surface: name, monitor }),
+  );
+  if (!surface) throw new Error(`the layout has no ${reflection.surface}`);
+  return surface.plane;
+};
 /** How far a point is in front of the surface. */
-const from = (s: Subject, { y, z }: { y: number; z: number }): number =>
-  reflectionOf(s).surface === 'desk' ? z : s.layout.desk.depth + (s.layout.desk.wallGap ?? NaN) - y;
-const sourceHeight = quantity('h_s', 'aimed point from the surface', 'mm', (s) => from(s, sideOf(s).aimedPoint));
+const from = (s: Subject, point: Vec3): number => {
+  const { through, normal } = planeOf(s);
+  return dot(subtract(point, through), normal);
+};
+const sourceHeight = quantity('h_s', 'acoustic centre from the surface', 'mm', (s) => from(s, sourceOf(s)));
 const headHeight = quantity('h_e', 'head from the surface', 'mm', (s) => from(s, s.plan.head));
-const along = quantity('r', 'between the two, along the surface', 'mm', (s) => {
-  const [a, b] = [sideOf(s).aimedPoint, s.plan.head];
-  return reflectionOf(s).surface === 'desk' ? Math.hypot(a.x - b.x, a.y - b.y) : Math.hypot(a.x - b.x, a.z - b.z);
-});
-const direct = quantity('d', 'aimed point to the head', 'mm', ({ plan, side }) =>
-  side === 'left' ? plan.triangle.leftDistance : plan.triangle.rightDistance,
+const along = quantity('r', 'between the two, along the surface', 'mm', (s) =>
+  length(cross(subtract(s.plan.head, sourceOf(s)), planeOf(s).normal)),
 );
+const direct = quantity('d', 'acoustic centre to the head', 'mm', (s) => length(subtract(s.plan.head, sourceOf(s))));
 const detour = quantity('Δ', 'longer than the direct path by', 'mm', (s) => reflectionOf(s).pathDifference);
 const delay = quantity('t', 'later than the direct sound', 'ms', (s) => reflectionOf(s).delay);
 const quieter = quantity('L', 'level re the direct sound', 'dB', (s) => reflectionOf(s).relativeLevel);
 const notch = quantity('f_1', 'first notch', 'Hz', (s) => reflectionOf(s).firstNotch ?? Infinity);
+const odd = quantity('n', 'least odd number that puts it into the driver’s band', '', (s) => {
+  const { pathDifference, firstNotch } = reflectionOf(s);
+  return Math.round(((firstNotch ?? NaN) * 2 * pathDifference) / (1000 * s.plan.speedOfSound));
+});
 
 const reflections: readonly Formula[] = [
   {
@@ -225,6 +248,7 @@ const reflections: readonly Formula[] = [
     ),
     source: 'mirror image of the source in the surface',
     limits: 'A flat surface, large against the wave.',
+    known: (s) => reflectionIn(s) !== null,
     figure: 'reflection',
   },
   {
@@ -235,6 +259,7 @@ const reflections: readonly Formula[] = [
     term: over(detour, c),
     source: 'path over speed',
     limits: EXACT,
+    known: (s) => reflectionIn(s) !== null,
     figure: 'reflection',
   },
   {
@@ -245,6 +270,7 @@ const reflections: readonly Formula[] = [
     term: times(20, call('lg', over(direct, plus(direct, detour)))),
     source: 'spreading of a small source: 6 dB for each doubling of the distance',
     limits: 'Spreading alone: directivity and what the surface soaks up come on top, in the response.',
+    known: (s) => reflectionIn(s) !== null,
     figure: 'reflection',
   },
   {
@@ -252,10 +278,12 @@ const reflections: readonly Formula[] = [
     topic: 'Reflections',
     title: 'First notch',
     result: notch,
-    term: over(times(1000, c), times(2, detour)),
+    term: times(odd, over(times(1000, c), times(2, detour))),
     source:
       'half a wave late; further ones at odd multiples (F. A. Everest and K. C. Pohlmann, Master Handbook of Acoustics)',
-    limits: 'One reflection alone; several move each other’s notches.',
+    limits:
+      'Of the driver whose first is lowest, in the band that it plays. One reflection alone; several move each other’s notches.',
+    known: (s) => (reflectionIn(s)?.firstNotch ?? null) !== null,
     figure: 'reflection',
   },
 ];

@@ -97,7 +97,7 @@ export const terms: Readonly<Record<TermKey, Term>> = {
   ),
   notch: term(
     'First notch',
-    'The lowest frequency at which direct and reflected sound cancel: there the longer way is half a wave longer.',
+    'The lowest frequency that a driver plays at which its direct and reflected sound cancel: there the longer way is half a wave longer, or three halves, or five.',
     sound.notchFigure,
   ),
   balance: term(

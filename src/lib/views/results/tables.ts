@@ -1,7 +1,9 @@
 import type { CrossoverPlan, DriverPlan, Plan, ReflectionPlan, SidePlan, StandPlan } from '$lib/plan/document.ts';
+import { sameSurface, surfaceReflections, type SurfaceReflections } from '$lib/plan/leadingReflections.ts';
 import { sideNames } from '$lib/project/project.ts';
 import type { Lengths } from '$lib/project/units.ts';
 import { angleText, countText, figure, lengthText, quantityText } from '$lib/views/figures.ts';
+import { causeName } from '$lib/views/sound/surfaceName.ts';
 import type { Group, Row, Table } from './table.ts';
 
 /** The plan's numbers as tables, in the order in which they are asked for. */
@@ -123,25 +125,58 @@ function crossovers(plan: Plan, unit: Lengths): Table {
   };
 }
 
-const surfaces = { desk: 'Desk', wall: 'Wall behind' } as const;
+const NONE = '–';
 
-const reflections = (plan: Plan, unit: Lengths): Table => ({
-  title: 'Reflections',
-  columns,
-  note: 'Levels by spreading alone: what the cabinet beams and what the surface soaks up come on top.',
-  groups: groupsOf<ReflectionPlan>(
-    plan,
-    (side) => side.reflections,
-    ({ surface }) => surfaces[surface],
-    [
-      ['Hits the surface', ({ lands }) => (lands ? 'yes' : 'no')],
-      ['Further than direct by', ({ pathDifference }) => lengthText(pathDifference, unit)],
-      ['Later by', ({ delay }) => quantityText(delay, 2, 'ms')],
-      ['Level against direct', ({ relativeLevel }) => quantityText(relativeLevel, 1, 'dB')],
-      ['First notch', ({ firstNotch }) => (firstNotch === null ? 'none' : quantityText(firstNotch, 0, 'Hz'))],
-    ],
-  ),
-});
+function reflections(plan: Plan, unit: Lengths): Table {
+  const row = (
+    name: string,
+    of: SurfaceReflections,
+    cell: (one: ReflectionPlan) => string,
+    known: (one: ReflectionPlan) => boolean = () => true,
+  ): Row => ({
+    name,
+    unknown: sideNames.every((side) => of[side] === null || !known(of[side])),
+    cells: sideNames.map((side) => (of[side] === null ? NONE : cell(of[side]))),
+  });
+  const lands = (of: SurfaceReflections): string[] =>
+    sideNames.map(
+      (side) =>
+        plan.sides[side].reflections
+          .filter((one) => one.lands && sameSurface(one, of))
+          .map(({ driver }) => driver)
+          .join(', ') || 'no',
+    );
+  const told = surfaceReflections(plan);
+  const missed = new Set(
+    sideNames
+      .flatMap((side) => plan.sides[side].reflections)
+      .filter((one) => !told.some((of) => sameSurface(one, of)))
+      .map(({ surface, monitor }) => causeName(surface, monitor)),
+  );
+  return {
+    title: 'Reflections',
+    columns,
+    note: `Of each surface the driver whose first notch is lowest, in the band that it plays. Levels by spreading alone: what the cabinet beams and what the surface soaks up come on top.${missed.size > 0 ? ` No sound lands on: ${[...missed].join(', ')}.` : ''}`,
+    groups: told.map((of) => ({
+      name: capital(causeName(of.surface, of.monitor)),
+      rows: [
+        { name: 'Hits the surface', cells: lands(of) },
+        row(
+          'First notch',
+          of,
+          ({ firstNotch, driver }) =>
+            firstNotch === null ? 'none' : `${quantityText(firstNotch, 0, 'Hz')}, ${driver}`,
+          ({ firstNotch }) => firstNotch !== null,
+        ),
+        row('Further than direct by', of, ({ pathDifference }) => lengthText(pathDifference, unit)),
+        row('Later by', of, ({ delay }) => quantityText(delay, 2, 'ms')),
+        row('Level against direct', of, ({ relativeLevel }) => quantityText(relativeLevel, 1, 'dB')),
+      ],
+    })),
+  };
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function stands({ stand }: Plan, unit: Lengths): Table {
   const row = (name: string, cell: (one: StandPlan) => string): Row => ({

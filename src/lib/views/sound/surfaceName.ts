@@ -8,11 +8,11 @@ const names: Readonly<Record<Cause, string>> = {
   'left-wall': 'left wall',
   'right-wall': 'right wall',
   ceiling: 'ceiling',
-  monitor: 'monitor',
+  monitor: 'screen',
   drivers: 'drivers apart',
   pair: 'loudspeakers apart',
 };
 
-/** What makes a notch, in a word or two; monitors by their number, from 1. */
+/** What makes a notch, in a word or two; screens by their number, from 1. */
 export const causeName = (cause: Cause | null, monitor: number | null): string =>
-  cause === null ? 'several together' : monitor === null ? names[cause] : `monitor ${monitor + 1}`;
+  cause === null ? 'several together' : monitor === null ? names[cause] : `screen ${monitor + 1}`;

@@ -1,0 +1,22 @@
+import type { Screen } from '$lib/acoustics/screens.ts';
+import type { Solid } from '$lib/geometry/solid.ts';
+import { monitorBody } from '$lib/layout/bodies.ts';
+import { sideNames, type Layout, type SideName, type Speaker } from '$lib/project/project.ts';
+
+/** Everything that can stand in the way of sound: the screens, and both cabinets. */
+export const screensAround = (
+  speaker: Speaker,
+  layout: Layout,
+  cabinets: Readonly<Record<SideName, Solid>>,
+): Screen[] => [
+  ...layout.monitors.map((monitor): Screen => ({
+    name: 'monitor',
+    body: monitorBody(monitor),
+    width: Math.min(monitor.width, monitor.height),
+  })),
+  ...sideNames.map((side): Screen => ({
+    name: `${side}-cabinet`,
+    body: cabinets[side],
+    width: Math.min(speaker.width, speaker.height),
+  })),
+];
