@@ -6,6 +6,7 @@ import { Greedy, largestFirst } from '$lib/workshop/nestGreedy.ts';
 import { layoutFaults } from '$lib/workshop/validity.ts';
 import { nest, type Nested } from '$lib/workshop/nest.ts';
 import { problemOf } from '$lib/workshop/nestProblem.ts';
+import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { Stock } from '$lib/project/project.ts';
 import type { Part } from '$lib/workshop/part.ts';
@@ -190,11 +191,41 @@ function greedySheets(parts: readonly Part[], stock: Stock): number {
   const { items, pairs, room } = made.value;
   const greedy = new Greedy([], pairs);
   for (const item of largestFirst(items)) {
-    if (greedy.lay(item)) continue;
+    if (toTheEnd(greedy.lay(item))) continue;
     greedy.add({ room, number: greedy.beds.length + 1, offcut: false, bodies: [] });
-    greedy.lay(item);
+    toTheEnd(greedy.lay(item));
   }
   return greedy.beds.length;
+}
+
+/** A wedge with slots cut into its slope, as ribs have them. */
+function rib(run: number, thin: number, thick: number, slots: number): Point[] {
+  const at = (x: number): number => thin + ((thick - thin) * x) / run;
+  const corners = Array.from({ length: slots }, (_, i) => (run * (slots - i)) / (slots + 1)).flatMap((x): Point[] => [
+    [x + 3, at(x + 3)],
+    [x + 3, at(x) / 2],
+    [x - 3, at(x) / 2],
+    [x - 3, at(x - 3)],
+  ]);
+  return [[0, 0], [run, 0], [run, thick], ...corners, [0, thin]];
+}
+
+/** The longest that nesting works without a pause, at parts that are hard to look at: it must be there to be stopped. */
+function longestStep(): Measured {
+  const parts = [part('rib', rib(200, 20, 60, 3), 77), part('cross rib', rib(160, 30, 40, 2), 77)];
+  let [longest, last] = [0, performance.now()];
+  const found: Nested[] = [];
+  for (const step of nest(parts, [board(600, 400, 'none')], cutter)) {
+    longest = Math.max(longest, performance.now() - last);
+    if (step.kind === 'better') found.push(step.nested);
+    last = performance.now();
+  }
+  return {
+    name: 'nesting: longest step, 154 copies of two slotted parts',
+    median: longest,
+    limit: 50,
+    checksum: checksum(found),
+  };
 }
 
 export const benchNesting: readonly (() => Measured)[] = [
@@ -203,5 +234,6 @@ export const benchNesting: readonly (() => Measured)[] = [
   goal('right trapezoids on 1200 × 600, half turns', trapezoid, 92, board(1200, 600, 'along'), 2500),
   goal('right triangles on 600 × 300, half turns', triangle, 22, board(600, 300, 'along'), null),
   pairBoxFloor,
+  longestStep,
   terashima,
 ];

@@ -46,7 +46,8 @@ describe('the desk', () => {
     const few = shownOf({ '/stock/0/sheet': small, '/layouts/0/arrangement': { seed }, '/layouts/0/stand/width': 30 });
     void tell(nestAsk(4, few));
     await finish();
-    expect(replies[0]?.kind).toBe('better');
+    // Until the first answer there is nothing but how far it has come.
+    expect(replies.find(({ kind }) => kind !== 'progress')?.kind).toBe('better');
     expect(replies.at(-1)).toEqual({ kind: 'ended', ticket: 4, ending: 'done' });
     const answers = replies.flatMap((reply) => (reply.kind === 'better' ? [reply.nested] : []));
     expect(answers.length).toBeGreaterThan(2);

@@ -1,10 +1,12 @@
 import { areaPathsD, EndType, FillRule, inflatePathsD, intersectD, JoinType } from 'clipper2-ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { anyWedge, asCutter, cornersOf, lippedCorners, partOf, wedge } from './shapes.ts';
+import { anyWedge, asCutter, cornersOf, lippedCorners, partOf, slotted, wedge } from './shapes.ts';
 import { arrange } from '$lib/workshop/arrange.ts';
 import { layoutFaults } from '$lib/workshop/validity.ts';
+import { lockOf } from '$lib/workshop/nestMove.ts';
 import { luby } from '$lib/workshop/nestImprove.ts';
+import { PACE } from '$lib/workshop/nestShapes.ts';
 import { nest, nested, type Nested, type NestOptions } from '$lib/workshop/nest.ts';
 import { placedContour } from '$lib/workshop/placed.ts';
 import { polygonPath } from '$lib/geometry/contour.ts';
@@ -143,11 +145,51 @@ describe('improving', () => {
   it('can be left at any step with a whole answer in hand', () => {
     const parts = [triangle(40)];
     const steps = nest(parts, [board(600, 300)], cutter);
-    const first = steps.next().value;
-    if (!first || !('kind' in first) || first.kind !== 'better') throw new Error('expected an answer first');
+    let first = steps.next().value;
+    while ('kind' in first && first.kind === 'progress' && first.share === 0) first = steps.next().value;
+    if (!('kind' in first) || first.kind !== 'better') throw new Error('expected an answer before the search');
     expect(layoutFaults(first.nested.sheets, parts, 2, 5)).toEqual([]);
     expect(steps.next().done).toBe(false);
     expect(steps.return({ ok: false, faults: [] }).done).toBe(true);
+  });
+
+  it('works nowhere long without a pause, and keeps to the work allowed: 154 copies of two slotted parts', () => {
+    const parts = [
+      partOf('rib', slotted(200, 20, 60, 3), { quantity: 77 }),
+      partOf('cross rib', slotted(160, 30, 40, 2), { quantity: 77 }),
+    ];
+    const BUDGET = 2_000_000;
+    // One pause may be missed where a stage ends, and one try on a full board looked at in between.
+    const MOST = 5 * PACE;
+    let [share, longest, before] = [0, 0, 0];
+    let answered = false;
+    for (const step of nest(parts, [board(600, 400)], cutter, { budget: BUDGET })) {
+      if (step.kind === 'better') answered = true;
+      else {
+        longest = Math.max(longest, step.share - share);
+        share = step.share;
+      }
+      if (!answered) before++;
+    }
+    expect(share).toBe(1);
+    expect(longest * BUDGET).toBeGreaterThan(0);
+    expect(longest * BUDGET).toBeLessThan(MOST);
+    // Neither the first arrangement nor its check is done in one go.
+    expect(before).toBeGreaterThan(100);
+  });
+
+  it('ends without its best when laying round held parts takes too much work, with every copy on a sheet', () => {
+    const part = partOf('rib', slotted(200, 20, 60, 3), { quantity: 40 });
+    const first = nested([part], [board(600, 400)], cutter, { budget: 0 });
+    if (!first.ok) throw new Error('expected sheets');
+    const [sheet] = first.value.sheets;
+    const [placement] = sheet?.placements ?? [];
+    if (sheet === undefined || placement === undefined) throw new Error('expected a placement');
+    const locked = [lockOf(sheet, placement)];
+    const held = nested([part], [board(600, 400)], cutter, { budget: 0, locked });
+    if (!held.ok) throw new Error('expected sheets');
+    expect(layoutFaults(held.value.sheets, [part], 2, 5)).toEqual([]);
+    expect(held.value.released).toEqual([]);
   });
 
   it('begins with short tries, and doubles now and then (Luby, Sinclair and Zuckerman 1993, the sequence as published)', () => {

@@ -45,6 +45,19 @@ export const lippedCorners = (run: number, thin: number, thick: number, lip: num
   [0, thin + lip],
 ];
 
+/** A wedge with slots cut into its slope, as a rib has for those that cross it: very concave. */
+export function slotted(run: number, thin: number, thick: number, slots: number): Path {
+  const WIDTH = 6;
+  const at = (x: number): number => thin + ((thick - thin) * x) / run;
+  const corners = Array.from({ length: slots }, (_, i) => (run * (slots - i)) / (slots + 1)).flatMap((x): Point[] => [
+    [x + WIDTH / 2, at(x + WIDTH / 2)],
+    [x + WIDTH / 2, at(x) / 2],
+    [x - WIDTH / 2, at(x) / 2],
+    [x - WIDTH / 2, at(x - WIDTH / 2)],
+  ]);
+  return polygonPath([[0, 0], [run, 0], [run, thick], ...corners, [0, thin]]);
+}
+
 export const wedge = (run: number, thin: number, thick: number, more: Partial<Part> = {}): Part =>
   partOf('slice', polygonPath(wedgeCorners(run, thin, thick)), more);
 

@@ -12,6 +12,7 @@ import { failure, success, type Fault, type Result } from '$lib/project/fault.ts
 import { layoutFaults } from './validity.ts';
 import { nestable, originOf, type Nestable } from './nestable.ts';
 import { shareBoards, type Board } from './share.ts';
+import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import { signedArea } from '$lib/geometry/area.ts';
 import type { Stock } from '$lib/project/project.ts';
 import type { Part, Placement, Sheet } from './part.ts';
@@ -77,15 +78,23 @@ function arrangeStock(
 }
 
 /** The same where it is known how far apart parts of the stock are laid, the hair counted in. */
-export function arrangeApart(
+const arrangeApart = (...given: Parameters<typeof arrangeApartSteps>): Result<Sheet[]> =>
+  toTheEnd(arrangeApartSteps(...given));
+
+/** The same with pauses. */
+export function* arrangeApartSteps(
   parts: readonly Part[],
   stock: Stock,
   index: number,
   margin: number,
   spacing: number,
   quarterTurns = true,
-): Result<Sheet[]> {
-  const items = parts.map((part) => nestable(part, spacing, quarterTurns && stock.grain === 'none'));
+): Generator<undefined, Result<Sheet[]>> {
+  const items: Nestable[] = [];
+  for (const part of parts) {
+    items.push(nestable(part, spacing, quarterTurns && stock.grain === 'none'));
+    yield;
+  }
   const large = items.flatMap((item) => sizeFaults(item, stock, index, margin));
   if (large.length > 0) return failure(...large);
   const room = usable(stock.sheet, margin);
@@ -93,7 +102,7 @@ export function arrangeApart(
   const claimed = items.reduce((sum, { claim, part }) => sum + claim * part.quantity, 0);
   const spare = offcuts.reduce((sum, offcut) => sum + capacityOf(offcut, spacing), 0);
   const least = Math.ceil((claimed - spare) / capacityOf(room, spacing));
-  const boards = least > MOST_SHEETS ? null : shareBoards(items, room, spacing, MOST_SHEETS, offcuts);
+  const boards = least > MOST_SHEETS ? null : yield* shareBoards(items, room, spacing, MOST_SHEETS, offcuts);
   if (boards === null) return failure(tooManySheets(stock, index, MOST_SHEETS));
   let number = 0;
   return success(boards.map((board) => sheetOf(board, stock, board.offcut ?? ++number, margin)));
@@ -113,12 +122,16 @@ export const offcutsOf = ({ offcuts }: Stock): Room[] =>
   offcuts.flatMap(({ width, height, count }) => Array.from({ length: count }, () => ({ width, height })));
 
 /** The spacing asked for, or more where the beam at a mitred corner would come nearer a neighbour than that. */
-export function spacingFor(
+export const spacingFor = (...given: Parameters<typeof spacingForSteps>): Result<number> =>
+  toTheEnd(spacingForSteps(...given));
+
+/** The same with a pause after each part. */
+export function* spacingForSteps(
   parts: readonly Part[],
   stock: Stock,
   index: number,
   { kerf, spacing }: Spaces,
-): Result<number> {
+): Generator<undefined, Result<number>> {
   const own = stock.kerf ?? kerf;
   if (parts.length > 0 && own > spacing) return failure(stockKerfFault(own, spacing, index));
   const faults: Fault[] = [];
@@ -127,6 +140,7 @@ export function spacingFor(
     const cut = cutPath(part, own);
     if (cut.ok) least = Math.max(least, beamReach(part, cut.value, own));
     else faults.push(...cut.faults);
+    yield;
   }
   return faults.length > 0 ? failure(...faults) : success(least);
 }

@@ -1,6 +1,7 @@
 import { fillWithBoxes } from './boxFill.ts';
 import { countIn, FIT, rowsFor, seen, spotsOf, type Room, type Row } from './rows.ts';
-import { largestSplit, moved, stripsOf, type Filled } from './strips.ts';
+import { largestSplit, moved, stripsOf, type Filled, type Strip } from './strips.ts';
+import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import type { Nestable } from './nestable.ts';
 
 /** Strips beside and above the rows are filled in turn, this deep. */
@@ -28,23 +29,32 @@ interface Search {
  * wanted: rows or columns of one kind, then the strips left beside and above them in the same manner; or the same with
  * boxes of one copy or two, where those hold more. Deterministic.
  */
-export function fillRoom(item: Nestable, room: Room, spacing: number, wanted: number): Filled {
+export const fillRoom = (item: Nestable, room: Room, spacing: number, wanted: number): Filled =>
+  toTheEnd(fillRoomSteps(item, room, spacing, wanted));
+
+/** The same with a pause after each kind of row that is tried. */
+export function* fillRoomSteps(
+  item: Nestable,
+  room: Room,
+  spacing: number,
+  wanted: number,
+): Generator<undefined, Filled> {
   const search = { item, spacing, wanted, found: new Map(), budget: BUDGET };
-  const { spots, free } = fill(search, room, DEPTH);
+  const { spots, free } = yield* fill(search, room, DEPTH);
   const rows = { spots: spots.slice(0, wanted), free };
   if (rows.spots.length >= Math.min(wanted, atMost(search, room))) return rows;
   const boxes = fillWithBoxes(item, room, spacing, wanted);
   return boxes.spots.length > rows.spots.length ? boxes : rows;
 }
 
-function fill(search: Search, room: Room, depth: number): Filled {
+function* fill(search: Search, room: Room, depth: number): Generator<undefined, Filled> {
   if (atMost(search, room) === 0) return { spots: [], free: [{ x: 0, y: 0, ...room }] };
   const key = [room.width.toFixed(6), room.height.toFixed(6), depth].join();
   const known = search.found.get(key);
   if (known !== undefined) return known;
-  const rows = rowsIn(search, room);
+  const rows = yield* rowsIn(search, room);
   let best = bare(search, room, rows[0]);
-  if (depth > 0) for (const row of rows) best = withStrips(search, room, row, depth, best);
+  if (depth > 0) for (const row of rows) best = yield* withStrips(search, room, row, depth, best);
   search.found.set(key, best);
   return best;
 }
@@ -57,15 +67,19 @@ function bare({ wanted, spacing }: Search, room: Room, row: Row | undefined): Fi
 }
 
 /** Every row worth trying, those that fill the room best first, so that the search for strips soon has a bound. */
-function rowsIn(search: Search, room: Room): Row[] {
+function* rowsIn(search: Search, room: Room): Generator<undefined, Row[]> {
   const { item, spacing, wanted } = search;
-  const rows = item.views.flatMap((view) => rowsFor(view, seen(view, room), spacing, wanted));
+  const rows: Row[] = [];
+  for (const view of item.views) {
+    rows.push(...rowsFor(view, seen(view, room), spacing, wanted));
+    yield;
+  }
   search.budget -= rows.reduce((sum, { copies }) => sum + ROW_COST + copies.length, 0);
   return rows.sort((a, b) => b.fits * b.copies.length - a.fits * a.copies.length);
 }
 
 /** The better of `best` and these rows, or a few less of them, with the strips beside and above them filled. */
-function withStrips(search: Search, room: Room, row: Row, depth: number, best: Filled): Filled {
+function* withStrips(search: Search, room: Room, row: Row, depth: number, best: Filled): Generator<undefined, Filled> {
   let winner = best;
   for (let count = row.fits; count >= 1 && count >= row.fits - MOST_LEFT_OUT; count--) {
     for (const strips of stripsOf(row, count, room, search.spacing)) {
@@ -73,7 +87,8 @@ function withStrips(search: Search, room: Room, row: Row, depth: number, best: F
       const rows = count * row.copies.length;
       const bound = strips.reduce((sum, strip) => sum + atMost(search, strip), rows);
       if (bound <= winner.spots.length) continue;
-      const more = strips.map((strip) => ({ strip, filled: fill(search, strip, depth - 1) }));
+      const more: { strip: Strip; filled: Filled }[] = [];
+      for (const strip of strips) more.push({ strip, filled: yield* fill(search, strip, depth - 1) });
       if (more.reduce((sum, { filled }) => sum + filled.spots.length, rows) <= winner.spots.length) continue;
       winner = {
         spots: [

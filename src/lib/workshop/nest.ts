@@ -1,19 +1,21 @@
-import { bedsInRows, problemOf, sheetOf, type Problem } from './nestProblem.ts';
+import { bedsInRows, problemOfSteps, sheetOf, type Problem } from './nestProblem.ts';
 import { closedUp, improve } from './nestImprove.ts';
 import { cutterFaults, quantityFaults, supplyFaults, type Spaces } from './arrangeFaults.ts';
 import { failure, success, type Fault, type Result } from '$lib/project/fault.ts';
 import { Greedy, largestFirst } from './nestGreedy.ts';
 import { heldBeds, unknownParts, type Released } from './nestLocks.ts';
-import { layoutFaults, sheetsFaults } from './validity.ts';
+import { layoutFaultsSteps, sheetsFaultsSteps } from './validity.ts';
 import { leastSheets } from './nestBound.ts';
 import { partsOf } from './arrange.ts';
 import { random } from './nestRandom.ts';
-import type { Bed } from './nestBoard.ts';
+import type { Bed, Item } from './nestBoard.ts';
 import type { Locked, Stock } from '$lib/project/project.ts';
 import type { Part, Sheet } from './part.ts';
 
 /** Work after which nesting ends by itself, in pairs of pieces looked at: a second or two. */
 const BUDGET = 24_000_000;
+/** What of the work laying copies one by one may take, at the start and again before the search. */
+const GREEDY_SHARE = 0.25;
 /** The seed of a layout that names none. */
 export const FIRST_SEED = 1;
 /** More copies than this are not tried one by one as well: in rows they lie as well, and far sooner. */
@@ -52,8 +54,9 @@ export type NestStep =
   { readonly kind: 'better'; readonly nested: Nested } | { readonly kind: 'progress'; readonly share: number };
 
 /**
- * Nesting, step by step, so that whoever asks can show, stop or cancel it between any two steps. The first step is a
- * whole answer, found in rows as `arrange` finds it; each further answer takes fewer sheets, or leaves the last one emptier.
+ * Nesting, step by step, so that whoever asks can show, stop or cancel it between any two steps, which take some
+ * milliseconds each. The first answer is a whole one, found in rows as `arrange` finds it; each further one takes fewer sheets,
+ * or leaves the last one emptier.
  * Returns the last answer; faults as `arrange` has them, before any work.
  */
 export function* nest(
@@ -62,12 +65,12 @@ export function* nest(
   cutter: Spaces,
   { seed = FIRST_SEED, budget = BUDGET, locked = [] }: NestOptions = {},
 ): Generator<NestStep, Result<Nested>> {
-  const started = start(parts, stocks, cutter, locked);
+  const started = yield* pausing(start(parts, stocks, cutter, locked, budget * GREEDY_SHARE));
   if (!started.ok) return started;
   const states = started.value;
   const view = (): Nested =>
     nestedOf(states, [...unknownParts(parts, locked), ...states.flatMap(({ released }) => released)]);
-  const wrong = layoutFaults(view().sheets, parts, cutter.spacing, cutter.margin);
+  const wrong = yield* pausing(layoutFaultsSteps(view().sheets, parts, cutter.spacing, cutter.margin));
   if (wrong.length > 0) return failure(...wrong);
   yield { kind: 'better', nested: view() };
 
@@ -77,15 +80,32 @@ export function* nest(
     const before = problem.pairs.work;
     const share = left / (states.length - i);
     const spent = (): boolean => problem.pairs.work - before >= share;
-    for (const beds of answers(state, random(seed + i), spent)) {
-      if (beds !== null && take(state, beds, cutter)) yield { kind: 'better', nested: view() };
+    const greedyEnd = before + share * GREEDY_SHARE;
+    const progress = (): NestStep => {
       const done = budget - left + Math.min(share, problem.pairs.work - before);
-      yield { kind: 'progress', share: Math.min(1, done / budget) };
+      return { kind: 'progress', share: Math.min(1, done / budget) };
+    };
+    for (const beds of answers(state, random(seed + i), spent, greedyEnd)) {
+      if (beds !== null && (yield* pausing(take(state, beds, cutter), progress))) {
+        yield { kind: 'better', nested: view() };
+      }
+      yield progress();
     }
     left -= problem.pairs.work - before;
   }
   yield { kind: 'progress', share: 1 };
   return success(view());
+}
+
+/** Work in steps, a step of nesting for each. */
+function* pausing<Value>(
+  work: Generator<unknown, Value>,
+  progress: () => NestStep = () => ({ kind: 'progress', share: 0 }),
+): Generator<NestStep, Value> {
+  for (let step = work.next(); ; step = work.next()) {
+    if (step.done === true) return step.value;
+    yield progress();
+  }
 }
 
 /** One stock under way. */
@@ -96,51 +116,60 @@ interface State {
   readonly sheets: WeakMap<Bed, Sheet>;
 }
 
-function start(
+function* start(
   parts: readonly Part[],
   stocks: readonly Stock[],
   cutter: Spaces,
   locked: readonly Locked[],
-): Result<State[]> {
+  limit: number,
+): Generator<undefined, Result<State[]>> {
   const early = [...cutterFaults(cutter), ...quantityFaults(parts, stocks)];
   if (early.length > 0) return failure(...early);
-  const results = stocks.flatMap((stock, index) => {
+  const results: Result<State>[] = [];
+  for (const [index, stock] of stocks.entries()) {
     const own = partsOf(parts, stock);
-    return own.length === 0 ? [] : [startStock(own, stock, index, cutter, locked)];
-  });
+    if (own.length > 0) results.push(yield* startStock(own, stock, index, cutter, locked, limit));
+  }
   const faults = results.flatMap((result) => (result.ok ? [] : result.faults));
   return faults.length > 0
     ? failure(...faults)
     : success(results.flatMap((result) => (result.ok ? [result.value] : [])));
 }
 
-function startStock(
+function* startStock(
   parts: readonly Part[],
   stock: Stock,
   index: number,
   cutter: Spaces,
   locked: readonly Locked[],
-): Result<State> {
-  const made = problemOf(parts, stock, index, cutter);
+  limit: number,
+): Generator<undefined, Result<State>> {
+  const made = yield* problemOfSteps(parts, stock, index, cutter);
   if (!made.ok) return made;
   const problem = made.value;
-  const { beds: held, released } = heldBeds(problem, parts, cutter, locked);
-  const first = held.length === 0 ? bedsInRows(problem, parts) : aroundHeld(problem, held);
+  const { beds: held, released } = yield* heldBeds(problem, parts, cutter, locked);
+  const first = yield* held.length === 0 ? bedsInRows(problem, parts) : aroundHeld(problem, held, limit);
   if (!first.ok) return first;
   return success({ problem, released, sheets: new WeakMap(), beds: first.value });
 }
 
-/** The boards with held parts filled up round those, and offcuts; what finds no room there on further sheets, in rows. */
-function aroundHeld(problem: Problem, held: readonly Bed[]): Result<Bed[]> {
-  const greedy = new Greedy(withOffcuts(held, problem), problem.pairs);
-  const left = largestFirst(problem.items).map((item) => {
+/**
+ * The boards with held parts filled up round those, and offcuts, for as long as the work allowed lasts; what finds no room
+ * there on further sheets, in rows.
+ */
+function* aroundHeld(problem: Problem, held: readonly Bed[], limit: number): Generator<undefined, Result<Bed[]>> {
+  const { items, pairs } = problem;
+  const greedy = new Greedy(withOffcuts(held, problem), pairs);
+  const end = pairs.work + limit;
+  const left: Part[] = [];
+  for (const item of largestFirst(items)) {
     const count = held.flatMap(({ bodies }) => bodies).filter((body) => body.item === item).length;
     let quantity = item.part.quantity - count;
-    while (quantity > 0 && greedy.lay(item)) quantity--;
-    return { ...item.part, quantity };
-  });
+    while (quantity > 0 && pairs.work < end && (yield* greedy.lay(item))) quantity--;
+    left.push({ ...item.part, quantity });
+  }
   const bare = { ...problem, stock: { ...problem.stock, offcuts: [] } };
-  const more = bedsInRows(
+  const more = yield* bedsInRows(
     bare,
     left.filter(({ quantity }) => quantity > 0),
   );
@@ -164,15 +193,26 @@ function* answers(
   state: State,
   source: ReturnType<typeof random>,
   spent: () => boolean,
+  greedyEnd: number,
 ): Generator<readonly Bed[] | null> {
   const { problem } = state;
-  const greedy = oneByOne(state);
+  // What all that follows asks of the shapes, one after the other.
+  for (const { shapes } of problem.items) {
+    for (const shape of shapes) {
+      void shape.pieces;
+      yield null;
+    }
+  }
+  const greedy = yield* oneByOne(state, greedyEnd);
   if (greedy !== null) yield greedy;
   yield* improve(problem, withOffcuts(state.beds, problem), source, spent);
 }
 
-/** Copies laid one by one, where there are several parts and rows do them no justice; null when it takes no fewer sheets. */
-function oneByOne({ problem, beds }: State): Bed[] | null {
+/**
+ * Copies laid one by one, where there are several parts and rows do them no justice; null when it takes no fewer sheets, or
+ * more work than up to `end`.
+ */
+function* oneByOne({ problem, beds }: State, end: number): Generator<null, Bed[] | null> {
   const { items, pairs, room } = problem;
   const copies = items.reduce((sum, { part }) => sum + part.quantity, 0);
   if (items.length < 2 || copies > MOST_GREEDY || beds.some(({ bodies }) => bodies.some(({ fixed }) => fixed)))
@@ -180,24 +220,36 @@ function oneByOne({ problem, beds }: State): Bed[] | null {
   const whole = beds.filter(({ offcut }) => !offcut).length;
   const greedy = new Greedy(withOffcuts([], problem), pairs);
   let number = 0;
+  /** Null where the work is spent. */
+  function* lay(item: Item): Generator<null, boolean | null> {
+    const laying = greedy.lay(item);
+    for (let step = laying.next(); ; step = laying.next()) {
+      if (step.done === true) return step.value;
+      if (pairs.work > end) return null;
+      yield null;
+    }
+  }
   for (const item of largestFirst(items)) {
     for (let i = 0; i < item.part.quantity; i++) {
-      if (greedy.lay(item)) continue;
+      const laid = yield* lay(item);
+      if (laid === null) return null;
+      if (laid) continue;
       number++;
       if (number >= whole) return null;
       greedy.add({ room, number, offcut: false, bodies: [] });
-      greedy.lay(item);
+      if ((yield* lay(item)) === null) return null;
     }
   }
   return greedy.beds;
 }
 
 /** Takes better boards into the state if they pass the check; boards that did not change have passed it before. */
-function take(state: State, beds: readonly Bed[], { spacing, margin }: Spaces): boolean {
+function* take(state: State, beds: readonly Bed[], { spacing, margin }: Spaces): Generator<undefined, boolean> {
   const { problem } = state;
   const parts = problem.items.map(({ part }) => part);
   const changed = beds.filter((bed) => !state.beds.includes(bed)).map((bed) => sheetOf(bed, problem));
-  if (sheetsFaults(changed, parts, spacing, margin).length > 0) return false;
+  const wrong = yield* sheetsFaultsSteps(changed, parts, spacing, margin);
+  if (wrong.length > 0) return false;
   state.beds = beds;
   return true;
 }

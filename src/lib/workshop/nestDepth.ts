@@ -1,9 +1,11 @@
+import { around, type Extent } from '$lib/geometry/extent.ts';
 import type { Convex } from './convexPieces.ts';
 
 /** A no-fit polygon made ready for many thousand questions. */
 export interface Ready {
   /** Six numbers an edge: its outward normal (x, y), how far its line lies along it, its start (x, y), its length. */
   readonly edges: Float64Array;
+  readonly box: Extent;
 }
 
 const STRIDE = 6;
@@ -29,7 +31,7 @@ export function ready(polygon: Convex): Ready {
     }
     start = end;
   }
-  return { edges: edges.subarray(0, count) };
+  return { edges: edges.subarray(0, count), box: around(polygon) };
 }
 
 /**

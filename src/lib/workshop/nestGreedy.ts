@@ -2,7 +2,7 @@ import { FIT, type Room } from './rows.ts';
 import { NEAR } from './nestSeparate.ts';
 import type { Bed, Body, Item } from './nestBoard.ts';
 import type { Pairs, Shape } from './nestShapes.ts';
-import type { Point } from '$lib/geometry/point.ts';
+import type { Ready } from './nestDepth.ts';
 
 /** Free places of a shape on a board, and how many of the board's bodies they reckon with. */
 interface Known {
@@ -16,6 +16,9 @@ interface Board {
   readonly known: Map<number, Known>;
 }
 
+/** Edges tried against edges that take as long as one pair of pieces looked at. */
+const EDGES_A_PAIR = 4;
+
 interface Spot {
   readonly x: number;
   readonly y: number;
@@ -27,7 +30,7 @@ export const largestFirst = (items: readonly Item[]): Item[] => [...items].sort(
 /**
  * Copies laid one after the other, never moved again: each on the first board that takes it, at the lowest of the places
  * where it touches two neighbours, two walls, or one of each; the leftmost of equals. Unlike rows it works round copies
- * that already lie on a board.
+ * that already lie on a board. All that is looked at counts as work of the pairs; between two steps nothing takes long.
  */
 export class Greedy {
   readonly #boards: Board[] = [];
@@ -39,8 +42,9 @@ export class Greedy {
   }
 
   /** Lays one copy; false where no board takes it. */
-  lay(item: Item): boolean {
-    return this.#boards.some((board) => this.#layOn(board, item));
+  *lay(item: Item): Generator<undefined, boolean> {
+    for (const board of this.#boards) if (yield* this.#layOn(board, item)) return true;
+    return false;
   }
 
   add(bed: Bed): void {
@@ -51,10 +55,10 @@ export class Greedy {
     return this.#boards.map(({ bed, bodies }) => ({ ...bed, bodies: [...bodies] }));
   }
 
-  #layOn(board: Board, item: Item): boolean {
+  *#layOn(board: Board, item: Item): Generator<undefined, boolean> {
     let best: Body | null = null;
     for (const shape of item.tried) {
-      const spot = this.#lowest(board, shape);
+      const spot = yield* this.#lowest(board, shape);
       if (spot === null) continue;
       const top = spot.y + shape.height;
       const bestTop = best === null ? Infinity : best.y + best.shape.height;
@@ -67,19 +71,22 @@ export class Greedy {
   }
 
   /** The lowest free place of a shape. Places once found taken are forgotten: they never become free again. */
-  #lowest(board: Board, shape: Shape): Spot | null {
+  *#lowest(board: Board, shape: Shape): Generator<undefined, Spot | null> {
     const { room } = board.bed;
     const known = board.known.get(shape.id) ?? { spots: walls(room, shape), bodies: 0 };
     board.known.set(shape.id, known);
     const { spots } = known;
     for (; known.bodies < board.bodies.length; known.bodies++) {
       const [others, body] = [board.bodies.slice(0, known.bodies), board.bodies[known.bodies]];
-      if (body !== undefined) spots.push(...this.#touching(room, others, body, shape));
+      if (body === undefined) continue;
+      for (const spot of yield* this.#touching(room, others, body, shape)) spots.push(spot);
     }
     spots.sort(highestFirst);
+    this.#pairs.work += Math.ceil(spots.length / EDGES_A_PAIR);
     for (let spot = spots.at(-1); spot !== undefined; spot = spots.at(-1)) {
       if (this.#isClear(board.bodies, shape, spot)) return spot;
       spots.pop();
+      if (this.#pairs.due()) yield;
     }
     return null;
   }
@@ -90,23 +97,25 @@ export class Greedy {
   }
 
   /** Places of a shape where it touches one body and a wall, or that body and one of the others, or one at its corner. */
-  #touching(room: Room, others: readonly Body[], body: Body, shape: Shape): Spot[] {
+  *#touching(room: Room, others: readonly Body[], body: Body, shape: Shape): Generator<undefined, readonly Spot[]> {
     const [width, height] = [room.width - shape.width, room.height - shape.height];
     if (width < -FIT || height < -FIT) return [];
-    const own = this.#outlines(body, shape);
-    const found: Spot[] = own.flatMap((outline) => outline.map(([x, y]) => ({ x, y })));
-    for (const outline of own) {
-      found.push(
-        ...crossings(outline, [
-          [0, 0],
-          [0, height],
-          [width, height],
-          [width, 0],
-        ]),
-      );
-      for (const other of others) {
-        if (!this.#bothReached(body, other, shape)) continue;
-        for (const against of this.#outlines(other, shape)) found.push(...crossings(outline, against));
+    const reached = others.filter((other) => this.#bothReached(body, other, shape));
+    const walled = Float64Array.of(0, 0, 0, height, width, height, width, 0);
+    const found: Spot[] = [];
+    for (const own of this.#pairs.noFits(body.shape, shape)) {
+      const outline = this.#outline(own, body);
+      for (let i = 0; i < outline.length; i += 2) found.push({ x: outline[i] ?? 0, y: outline[i + 1] ?? 0 });
+      addCrossings(outline, walled, found);
+      for (const other of reached) {
+        const noFits = this.#pairs.noFits(other.shape, shape);
+        this.#pairs.work += Math.ceil(noFits.length / EDGES_A_PAIR);
+        for (const against of noFits) {
+          if (!this.#couldCross(own, body, against, other)) continue;
+          this.#pairs.work += Math.ceil((own.edges.length * against.edges.length) / (9 * EDGES_A_PAIR));
+          addCrossings(outline, this.#outline(against, other), found);
+        }
+        if (this.#pairs.due()) yield;
       }
     }
     return found.flatMap(({ x, y }) => {
@@ -127,20 +136,34 @@ export class Greedy {
     );
   }
 
-  /** Where a shape's place may run round a body: its no-fit polygons, each edge moved out by the spacing. */
-  #outlines(body: Body, shape: Shape): Point[][] {
-    const { spacing } = this.#pairs;
-    return this.#pairs.noFits(body.shape, shape).map(({ edges }) =>
-      Array.from({ length: edges.length / 6 }, (_, i) => 6 * i).flatMap((at): Point[] => {
-        const [nx, ny, length] = [edges[at] ?? 0, edges[at + 1] ?? 0, edges[at + 5] ?? 0];
-        const x = body.x + (edges[at + 3] ?? 0) + nx * spacing;
-        const y = body.y + (edges[at + 4] ?? 0) + ny * spacing;
-        return [
-          [x, y],
-          [x - ny * length, y + nx * length],
-        ];
-      }),
+  /** Whether the outlines round two bodies could cross, as far as their boxes tell. */
+  #couldCross(a: Ready, bodyA: Body, b: Ready, bodyB: Body): boolean {
+    const [room, x, y] = [2 * this.#pairs.spacing, bodyB.x - bodyA.x, bodyB.y - bodyA.y];
+    return (
+      b.box.left + x - a.box.right <= room &&
+      a.box.left - b.box.right - x <= room &&
+      b.box.bottom + y - a.box.top <= room &&
+      a.box.bottom - b.box.top - y <= room
     );
+  }
+
+  /**
+   * Where a shape's place may run round a piece of a body: its no-fit polygon, each edge moved out by the spacing. Corners, x
+   * after y after x.
+   */
+  #outline({ edges }: Ready, body: Body): Float64Array {
+    const { spacing } = this.#pairs;
+    const corners = new Float64Array((edges.length / 6) * 4);
+    for (let at = 0, to = 0; at < edges.length; at += 6, to += 4) {
+      const [nx, ny, length] = [edges[at] ?? 0, edges[at + 1] ?? 0, edges[at + 5] ?? 0];
+      const x = body.x + (edges[at + 3] ?? 0) + nx * spacing;
+      const y = body.y + (edges[at + 4] ?? 0) + ny * spacing;
+      corners[to] = x;
+      corners[to + 1] = y;
+      corners[to + 2] = x - ny * length;
+      corners[to + 3] = y + nx * length;
+    }
+    return corners;
   }
 }
 
@@ -161,27 +184,28 @@ function walls({ width, height }: Room, shape: Shape): Spot[] {
   ];
 }
 
-/** Where two closed outlines cross. */
-function crossings(one: readonly Point[], other: readonly Point[]): Spot[] {
-  const found: Spot[] = [];
-  for (let i = 0; i < one.length; i++) {
-    const [a, b] = [one[i], one[(i + 1) % one.length]];
-    if (a === undefined || b === undefined) continue;
-    for (let j = 0; j < other.length; j++) {
-      const [c, d] = [other[j], other[(j + 1) % other.length]];
-      if (c === undefined || d === undefined) continue;
-      const spot = crossing(a, b, c, d);
-      if (spot !== null) found.push(spot);
+/** Adds where two closed outlines cross. Plain loops: this is most of what laying copies one by one takes. */
+function addCrossings(one: Float64Array, other: Float64Array, found: Spot[]): void {
+  for (let i = 0; i < one.length; i += 2) {
+    const [ax, ay, bx, by] = edgeAt(one, i);
+    const [left, right] = ax < bx ? [ax, bx] : [bx, ax];
+    const [bottom, top] = ay < by ? [ay, by] : [by, ay];
+    for (let j = 0; j < other.length; j += 2) {
+      const [cx, cy, dx, dy] = edgeAt(other, j);
+      if ((cx < left && dx < left) || (cx > right && dx > right)) continue;
+      if ((cy < bottom && dy < bottom) || (cy > top && dy > top)) continue;
+      const [ux, uy, vx, vy] = [bx - ax, by - ay, dx - cx, dy - cy];
+      const cross = ux * vy - uy * vx;
+      if (cross === 0) continue;
+      const [wx, wy] = [cx - ax, cy - ay];
+      const [s, t] = [(wx * vy - wy * vx) / cross, (wx * uy - wy * ux) / cross];
+      if (s >= 0 && s <= 1 && t >= 0 && t <= 1) found.push({ x: ax + s * ux, y: ay + s * uy });
     }
   }
-  return found;
 }
 
-function crossing(a: Point, b: Point, c: Point, d: Point): Spot | null {
-  const [ux, uy, vx, vy] = [b[0] - a[0], b[1] - a[1], d[0] - c[0], d[1] - c[1]];
-  const cross = ux * vy - uy * vx;
-  if (cross === 0) return null;
-  const [wx, wy] = [c[0] - a[0], c[1] - a[1]];
-  const [s, t] = [(wx * vy - wy * vx) / cross, (wx * uy - wy * ux) / cross];
-  return s >= 0 && s <= 1 && t >= 0 && t <= 1 ? { x: a[0] + s * ux, y: a[1] + s * uy } : null;
+/** The edge that begins at a corner: x and y of both its ends. */
+function edgeAt(corners: Float64Array, at: number): readonly [number, number, number, number] {
+  const next = at + 2 < corners.length ? at + 2 : 0;
+  return [corners[at] ?? 0, corners[at + 1] ?? 0, corners[next] ?? 0, corners[next + 1] ?? 0];
 }

@@ -8,6 +8,8 @@ import type { Problem } from './nestProblem.ts';
 
 /** Work that a short try may take for each body in it, in pairs looked at. */
 const SHORT_TRY = 30_000;
+/** Work that laying the rest of a sheet anew may take, in pairs looked at. */
+const TIDYING = 1_000_000;
 /** How often a try that follows a failure begins with all bodies thrown anew. */
 const THROWS = 0.35;
 /** A try takes in no more bodies than this: its work grows with their square. */
@@ -55,10 +57,9 @@ export function* improve(
     const separated = yield* separate(problem, thrown, random, limit, spent);
     failures = separated === null ? failures + 1 : 0;
     if (separated === null) continue;
-    beds = replaced(
-      beds,
-      separated.map((bed) => (isSame(bed, tried.giver) ? tidied(bed, problem) : bed)),
-    );
+    const tidy: Bed[] = [];
+    for (const bed of separated) tidy.push(isSame(bed, tried.giver) ? yield* tidied(bed, problem) : bed);
+    beds = replaced(beds, tidy);
     yield beds;
   }
   return 'spent';
@@ -96,7 +97,14 @@ function* separate(
   const separation = new Separation(boards, receivers.length, pairs, random);
   const end = pairs.work + limit;
   while (pairs.work < end && !spent()) {
-    if (separation.sweep()) {
+    const sweep = separation.sweep();
+    let step = sweep.next();
+    while (step.done !== true) {
+      if (spent()) return null;
+      yield null;
+      step = sweep.next();
+    }
+    if (step.value) {
       const separated = separation.bodies.flatMap((bodies, i) => withBodies(boards[i], bodies));
       return exchange ? separated : [...separated, giver];
     }
@@ -115,12 +123,24 @@ function replaced(beds: readonly Bed[], changed: readonly Bed[]): Bed[] {
   return closedUp(kept);
 }
 
-/** What is left on a sheet laid anew, close together at its lower edge, so that the rest of it stays in one piece. */
-function tidied(bed: Bed, { pairs }: Problem): Bed {
+/**
+ * What is left on a sheet laid anew, close together at its lower edge, so that the rest of it stays in one piece. As it is
+ * where that does not come off, or takes too much work.
+ */
+function* tidied(bed: Bed, { pairs }: Problem): Generator<null, Bed> {
+  const end = pairs.work + TIDYING;
   const greedy = new Greedy([{ ...bed, bodies: bed.bodies.filter(({ fixed }) => fixed) }], pairs);
   const loose = largestFirst(free(bed).map(({ item }) => item));
-  const [laid] = loose.every((item) => greedy.lay(item)) ? greedy.beds : [];
-  return laid ?? bed;
+  for (const item of loose) {
+    const laying = greedy.lay(item);
+    let step = laying.next();
+    for (; step.done !== true; step = laying.next()) {
+      if (pairs.work > end) return bed;
+      yield null;
+    }
+    if (!step.value) return bed;
+  }
+  return greedy.beds[0] ?? bed;
 }
 
 const isSame = (a: Bed, b: Bed): boolean => a.number === b.number && a.offcut === b.offcut;

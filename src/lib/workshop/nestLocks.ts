@@ -1,7 +1,8 @@
 import { bodyOf, turnsOn, type Problem } from './nestProblem.ts';
 import { offcutsOf, spacingFor, usable } from './arrange.ts';
 import { radians } from '$lib/geometry/angle.ts';
-import { sheetsFaults } from './validity.ts';
+import { toTheEnd } from '$lib/project/toTheEnd.ts';
+import { sheetsFaultsSteps } from './validity.ts';
 import type { Bed, Body } from './nestBoard.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import type { Locked, Stock } from '$lib/project/project.ts';
@@ -27,7 +28,12 @@ export const placementOf = ({ part, x, y, turn }: Locked): Placement => ({ part,
  * The parts of one stock that are held in place, each kept if it still fits: its part exists in this number, its turn goes with
  * the grain, its sheet is there, and it keeps margin and spacing to those before it in the list.
  */
-export function heldBeds(problem: Problem, parts: readonly Part[], cutter: Spaces, all: readonly Locked[]): Held {
+export function* heldBeds(
+  problem: Problem,
+  parts: readonly Part[],
+  cutter: Spaces,
+  all: readonly Locked[],
+): Generator<undefined, Held> {
   const apart = spacingFor(
     problem.items.map(({ part }) => part),
     problem.stock,
@@ -38,20 +44,21 @@ export function heldBeds(problem: Problem, parts: readonly Part[], cutter: Space
   const sheets = new Map<string, Sheet>();
   const bodies = new Map<string, Body[]>();
   const released: Released[] = [];
-  all.forEach((locked, index) => {
-    if (!isOf(problem.stock, parts, locked)) return;
+  for (const [index, locked] of all.entries()) {
+    if (!isOf(problem.stock, parts, locked)) continue;
     const key = `${locked.offcut} ${locked.sheet}`;
     const sheet = sheets.get(key) ?? emptySheet(problem.stock, locked);
     const laid = [...sheets.values()].flatMap(({ placements }) => placements);
     const body = bodyOf(placementOf(locked), problem, true);
-    const refusal = sheet === null ? noSheet(problem.stock, locked) : refusalOf(locked, sheet, laid, problem, spacing);
+    const refusal =
+      sheet === null ? noSheet(problem.stock, locked) : yield* refusalOf(locked, sheet, laid, problem, spacing);
     if (refusal !== null || sheet === null || body === null) {
       released.push({ index, ...(refusal ?? refuse('no-part', `expected a part named "${locked.part}", got none`)) });
-      return;
+      continue;
     }
     sheets.set(key, { ...sheet, placements: [...sheet.placements, placementOf(locked)] });
     bodies.set(key, [...(bodies.get(key) ?? []), body]);
-  });
+  }
   const beds = [...sheets].map(([key, sheet]): Bed => ({
     number: sheet.number,
     offcut: sheet.offcut ?? false,
@@ -91,13 +98,13 @@ function noSheet(stock: Stock, { sheet, offcut }: Locked): Refusal {
   );
 }
 
-function refusalOf(
+function* refusalOf(
   locked: Locked,
   sheet: Sheet,
   laid: readonly Placement[],
   problem: Problem,
   spacing: number,
-): Refusal | null {
+): Generator<undefined, Refusal | null> {
   const item = problem.items.find(({ part }) => part.name === locked.part);
   const held = laid.filter(({ part }) => part === locked.part).length;
   const quantity = item?.part.quantity ?? 0;
@@ -106,7 +113,7 @@ function refusalOf(
   if (!turnsOn(problem.stock).includes(locked.turn / 90)) {
     return refuse('grain', `expected part "${locked.part}" along the grain, got a turn of ${locked.turn}°`);
   }
-  return placeRefusal(
+  return yield* placeRefusalSteps(
     sheet,
     placementOf(locked),
     problem.items.map(({ part }) => part),
@@ -116,16 +123,20 @@ function refusalOf(
 }
 
 /** Why a placement cannot be added to a sheet: too near its edge, or to something on it. Null when it can. */
-export function placeRefusal(
+export const placeRefusal = (...given: Parameters<typeof placeRefusalSteps>): Refusal | null =>
+  toTheEnd(placeRefusalSteps(...given));
+
+function* placeRefusalSteps(
   sheet: Sheet,
   placement: Placement,
   parts: readonly Part[],
   spacing: number,
   margin: number,
-): Refusal | null {
-  const [edge] = sheetsFaults([{ ...sheet, placements: [placement] }], parts, spacing, margin);
+): Generator<undefined, Refusal | null> {
+  const [edge] = yield* sheetsFaultsSteps([{ ...sheet, placements: [placement] }], parts, spacing, margin);
   if (edge !== undefined) return refuse('margin', plain(edge));
-  const [near] = sheetsFaults([{ ...sheet, placements: [placement, ...sheet.placements] }], parts, spacing, margin);
+  const together = { ...sheet, placements: [placement, ...sheet.placements] };
+  const [near] = yield* sheetsFaultsSteps([together], parts, spacing, margin);
   return near === undefined ? null : refuse('overlap', plain(near));
 }
 

@@ -1,8 +1,9 @@
-import { arrangeApart, finishedArea, HAIR, offcutsOf, partsOf, spacingFor, usable } from './arrange.ts';
+import { arrangeApartSteps, finishedArea, HAIR, offcutsOf, partsOf, spacingForSteps, usable } from './arrange.ts';
 import { claimOf } from './nestable.ts';
 import { differing, Pairs, shapesOf } from './nestShapes.ts';
 import { once } from './once.ts';
 import { success, type Result } from '$lib/project/fault.ts';
+import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import type { Bed, Body, Item } from './nestBoard.ts';
 import type { Part, Placement, Sheet } from './part.ts';
 import type { Room } from './rows.ts';
@@ -26,25 +27,36 @@ export const turnsOn = ({ grain }: Pick<Stock, 'grain'>): readonly number[] =>
   grain === 'along' ? [0, 2] : [0, 1, 2, 3];
 
 /** The problem of one stock. Faults as `arrange` has them for the kerf. */
-export function problemOf(parts: readonly Part[], stock: Stock, index: number, cutter: Spaces): Result<Problem> {
+export const problemOf = (...given: Parameters<typeof problemOfSteps>): Result<Problem> =>
+  toTheEnd(problemOfSteps(...given));
+
+/** The same with a pause after each part. */
+export function* problemOfSteps(
+  parts: readonly Part[],
+  stock: Stock,
+  index: number,
+  cutter: Spaces,
+): Generator<undefined, Result<Problem>> {
   const own = partsOf(parts, stock);
-  const apart = spacingFor(own, stock, index, cutter);
+  const apart = yield* spacingForSteps(own, stock, index, cutter);
   if (!apart.ok) return apart;
   const spacing = apart.value + HAIR;
   let count = 0;
-  const items = own.map((part): Item => {
+  const items: Item[] = [];
+  for (const part of own) {
     const shapes = shapesOf(part, turnsOn(stock), count);
     count += shapes.length;
     const tried = once(() => differing(shapes));
-    return {
+    items.push({
       part,
       shapes,
       get tried() {
         return tried();
       },
       claim: claimOf(part, spacing),
-    };
-  });
+    });
+    yield;
+  }
   return success({
     stock,
     index,
@@ -60,9 +72,9 @@ export function problemOf(parts: readonly Part[], stock: Stock, index: number, c
 }
 
 /** The boards of a first answer in rows: all copies but those already held in place. Faults as `arrange` has them. */
-export function bedsInRows(problem: Problem, parts: readonly Part[]): Result<Bed[]> {
+export function* bedsInRows(problem: Problem, parts: readonly Part[]): Generator<undefined, Result<Bed[]>> {
   const { stock, index, margin, pairs } = problem;
-  const sheets = arrangeApart(parts, stock, index, margin, pairs.spacing);
+  const sheets = yield* arrangeApartSteps(parts, stock, index, margin, pairs.spacing);
   return sheets.ok ? success(sheets.value.map((sheet) => bedOf(sheet, problem))) : sheets;
 }
 

@@ -70,13 +70,13 @@ export class Separation {
     this.#shallow = SHALLOW * Math.sqrt(claims / this.#movers.length);
   }
 
-  /** One sweep over all bodies that overlap. True when none does any more. */
-  sweep(): boolean {
-    const overlapped = this.#overlapped();
+  /** One sweep over all bodies that overlap, with pauses. True when none does any more. */
+  *sweep(): Generator<undefined, boolean> {
+    const overlapped = yield* this.#overlapped();
     if (overlapped.length === 0) return true;
-    for (const i of shuffled(overlapped, this.#random)) this.#settle(i);
-    if (this.#pushApart()) return true;
-    this.#reweigh();
+    for (const i of shuffled(overlapped, this.#random)) yield* this.#settle(i);
+    if (yield* this.#pushApart()) return true;
+    yield* this.#reweigh();
     return false;
   }
 
@@ -95,11 +95,12 @@ export class Separation {
     return this.#pairs.depth(a.shape, b.shape, b.x - a.x, b.y - a.y, this.#push);
   }
 
-  #overlapped(): number[] {
+  *#overlapped(): Generator<undefined, number[]> {
     const found = new Set<number>();
-    this.#movers.forEach((_, i) => {
+    for (let i = 0; i < this.#movers.length; i++) {
       for (let j = 0; j < i; j++) if (this.#depth(i, j) > NEAR) found.add(i).add(j);
-    });
+      if (this.#pairs.due()) yield;
+    }
     return [...found].filter((i) => this.#movers[i]?.body.fixed === false).sort((a, b) => a - b);
   }
 
@@ -120,19 +121,19 @@ export class Separation {
   }
 
   /** Moves a body to the best place found for it, among them the one it has. */
-  #settle(own: number): void {
+  *#settle(own: number): Generator<undefined, void> {
     const mover = this.#movers[own];
     if (mover === undefined) return;
     const { board, shape, x, y } = mover;
     const now = { board, shape, x, y, cost: this.#cost(own, board, shape, x, y, Infinity) };
     if (now.cost === 0) return;
     const kept: Place[] = [now];
-    for (let i = 0; i < ANYWHERE; i++) this.#keep(own, kept, this.#anywhere(mover));
-    for (let i = 0; i < AGAINST; i++) this.#keep(own, kept, this.#against(own, mover));
-    for (let i = 0; i < AROUND; i++) this.#keep(own, kept, this.#around(mover));
+    for (let i = 0; i < ANYWHERE; i++) yield* this.#keep(own, kept, this.#anywhere(mover));
+    for (let i = 0; i < AGAINST; i++) yield* this.#keep(own, kept, this.#against(own, mover));
+    for (let i = 0; i < AROUND; i++) yield* this.#keep(own, kept, this.#around(mover));
     let best: Place = now;
     for (const place of kept) {
-      const refined = this.#refined(own, place);
+      const refined = yield* this.#refined(own, place);
       if (refined.cost < best.cost) best = refined;
       if (best.cost === 0) break;
     }
@@ -142,10 +143,11 @@ export class Separation {
     mover.y = best.y;
   }
 
-  #keep(own: number, kept: Place[], place: Omit<Place, 'cost'> | null): void {
+  *#keep(own: number, kept: Place[], place: Omit<Place, 'cost'> | null): Generator<undefined, void> {
     if (place === null) return;
     const limit = kept.length < KEPT ? Infinity : (kept.at(-1)?.cost ?? Infinity);
     const cost = this.#cost(own, place.board, place.shape, place.x, place.y, limit);
+    if (this.#pairs.due()) yield;
     if (cost === Infinity) return;
     kept.push({ ...place, cost });
     kept.sort((a, b) => a.cost - b.cost);
@@ -209,7 +211,7 @@ export class Separation {
   }
 
   /** Coordinate descent: steps along one axis or a diagonal, shorter after each that does not pay. */
-  #refined(own: number, start: Place): Place {
+  *#refined(own: number, start: Place): Generator<undefined, Place> {
     let best = start;
     let step = FIRST_STEP * Math.min(start.shape.width, start.shape.height);
     while (step > LAST_STEP && best.cost > 0) {
@@ -221,6 +223,7 @@ export class Separation {
         const cost = this.#cost(own, place.board, place.shape, place.x, place.y, better?.cost ?? best.cost);
         if (cost !== Infinity) better = { ...place, cost };
       }
+      if (this.#pairs.due()) yield;
       step *= better === null ? 0.5 : 1.1;
       best = better ?? best;
     }
@@ -228,9 +231,9 @@ export class Separation {
   }
 
   /** Bodies that overlap a little push each other away, pair after pair. True when that clears everything. */
-  #pushApart(): boolean {
+  *#pushApart(): Generator<undefined, boolean> {
     for (let round = 0; round <= PUSHES; round++) {
-      const deepest = this.#pushOnce();
+      const deepest = yield* this.#pushOnce();
       if (deepest <= NEAR) return true;
       if (deepest > this.#shallow) return false;
     }
@@ -238,7 +241,7 @@ export class Separation {
   }
 
   /** The deepest overlap met; no further than to one that is too deep. */
-  #pushOnce(): number {
+  *#pushOnce(): Generator<undefined, number> {
     let deepest = 0;
     for (let i = 0; i < this.#movers.length; i++) {
       for (let j = 0; j < i; j++) {
@@ -248,6 +251,7 @@ export class Separation {
         if (depth > this.#shallow) return deepest;
         this.#part(j, i, depth);
       }
+      if (this.#pairs.due()) yield;
     }
     return deepest;
   }
@@ -267,7 +271,7 @@ export class Separation {
     if (place !== null) [mover.x, mover.y] = [place.x, place.y];
   }
 
-  #reweigh(): void {
+  *#reweigh(): Generator<undefined, void> {
     const count = this.#movers.length;
     const depths = new Float64Array(count * count);
     let deepest = 0;
@@ -277,6 +281,7 @@ export class Separation {
         depths[i * count + j] = depth;
         deepest = Math.max(deepest, depth);
       }
+      if (this.#pairs.due()) yield;
     }
     for (let i = 0; i < count; i++) {
       for (let j = 0; j < i; j++) {

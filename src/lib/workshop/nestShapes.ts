@@ -60,11 +60,22 @@ const looksLike = (a: Shape, b: Shape): boolean =>
 const covers = (some: readonly Point[], others: readonly Point[]): boolean =>
   others.every(([x, y]) => some.some(([u, v]) => Math.abs(x - u) + Math.abs(y - v) < SAME));
 
+/**
+ * Work between two pauses, in pairs of pieces looked at: a millisecond, and some twenty in scripts
+ * that run for the first time. Whoever works must be able to stop at any time,
+ * and every machine pauses at the same places.
+ */
+export const PACE = 4_000;
+
+/** Making a no-fit polygon takes as long as looking at so many. */
+const MAKING = 40;
+
 /** The no-fit polygons of every two shapes, made when first asked for. */
 export class Pairs {
   readonly #known: (readonly Ready[])[][] = [];
   /** How many pairs of convex pieces have been looked at: the measure of work done. */
   work = 0;
+  #paused = 0;
 
   /** `shapes`: all of a problem, each at the place of its number. */
   constructor(
@@ -84,9 +95,19 @@ export class Pairs {
     return this.#deepest(polygons, x, y, push);
   }
 
+  /** Whether a pause is due; asking counts as one. */
+  due(): boolean {
+    if (this.work - this.#paused < PACE) return false;
+    this.#paused = this.work;
+    return true;
+  }
+
   noFits(a: Shape, b: Shape): readonly Ready[] {
     const own = (this.#known[a.id] ??= []);
-    return (own[b.id] ??= a.pieces.flatMap((first) => b.pieces.map((second) => ready(noFit(first, second)))));
+    const known = own[b.id];
+    if (known !== undefined) return known;
+    this.work += MAKING * a.pieces.length * b.pieces.length;
+    return (own[b.id] = a.pieces.flatMap((first) => b.pieces.map((second) => ready(noFit(first, second)))));
   }
 
   #deepest(polygons: readonly Ready[], x: number, y: number, push: Push): number {

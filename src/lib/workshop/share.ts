@@ -1,4 +1,4 @@
-import { fillRoom } from './fillRoom.ts';
+import { fillRoomSteps } from './fillRoom.ts';
 import { largestSplit, moved, stripsOf, swap, type Filled, type Strip } from './strips.ts';
 import { rowsFor, seen, spotsOf, type Room, type Row } from './rows.ts';
 import { fitsRoom, type Nestable, type Spot } from './nestable.ts';
@@ -17,13 +17,13 @@ export interface Board {
  * rooms that earlier boards have free, and then on a board of its own, in a strip as narrow as holds it, so that the next
  * part finds the rest of the board in one piece. Larger parts go first. Every part must fit the room.
  */
-export function shareBoards(
+export function* shareBoards(
   items: readonly Nestable[],
   room: Room,
   spacing: number,
   most: number,
   offcuts: readonly Room[] = [],
-): Board[] | null {
+): Generator<undefined, Board[] | null> {
   const pieces = offcuts.map((offcut, i) => emptyBoard(offcut, i + 1));
   const whole: Board[] = [];
   const newBoard = (): Board => {
@@ -33,15 +33,15 @@ export function shareBoards(
   };
   const bySize = [...items].sort((a, b) => b.width * b.height - a.width * a.height);
   for (const item of bySize) {
-    let left = item.part.quantity - placeMany(pieces, item, spacing, item.part.quantity);
+    let left = item.part.quantity - (yield* placeMany(pieces, item, spacing, item.part.quantity));
     if (left === 0) continue;
-    const full = fillRoom(item, room, spacing, left);
+    const full = yield* fillRoomSteps(item, room, spacing, left);
     const filled = full.spots.length < left ? Math.floor(left / full.spots.length) : 0;
     if (!(whole.length + filled <= most)) return null;
     for (let i = 0; i < filled; i++) put(newBoard(), 0, item, full);
     left -= filled * full.spots.length;
     while (left > 0) {
-      left -= placeSome(whole, item, spacing, left) || placeSome([newBoard()], item, spacing, left);
+      left -= (yield* placeSome(whole, item, spacing, left)) || (yield* placeSome([newBoard()], item, spacing, left));
       if (whole.length > most) return null;
     }
   }
@@ -55,22 +55,32 @@ const emptyBoard = (room: Room, offcut: number | null): Board => ({
 });
 
 /** As many copies as the boards take, one room after the other; says how many. */
-function placeMany(boards: readonly Board[], item: Nestable, spacing: number, wanted: number): number {
+function* placeMany(
+  boards: readonly Board[],
+  item: Nestable,
+  spacing: number,
+  wanted: number,
+): Generator<undefined, number> {
   let placed = 0;
   for (let more = 1; more > 0 && placed < wanted; placed += more) {
-    more = placeSome(boards, item, spacing, wanted - placed);
+    more = yield* placeSome(boards, item, spacing, wanted - placed);
   }
   return placed;
 }
 
 /** Places all copies in the first room that takes them all in one strip, else some in the first that takes any. */
-function placeSome(boards: readonly Board[], item: Nestable, spacing: number, wanted: number): number {
-  const fillings = [stripFor, fillRoom];
+function* placeSome(
+  boards: readonly Board[],
+  item: Nestable,
+  spacing: number,
+  wanted: number,
+): Generator<undefined, number> {
+  const fillings = [stripFor, fillRoomSteps];
   for (const filling of fillings) {
     for (const board of boards) {
       for (const [i, room] of board.free.entries()) {
         if (!fitsRoom(item, room)) continue;
-        const filled = filling(item, room, spacing, wanted);
+        const filled = yield* filling(item, room, spacing, wanted);
         if (filled === null || filled.spots.length === 0) continue;
         put(board, i, item, filled);
         return filled.spots.length;
@@ -90,13 +100,16 @@ function put(board: Board, roomIndex: number, item: Nestable, filled: Filled): v
 }
 
 /** All copies wanted in rows or columns across a room, on the least of it; null when rows of one kind do not hold them. */
-function stripFor(item: Nestable, room: Room, spacing: number, wanted: number): Filled | null {
+function* stripFor(item: Nestable, room: Room, spacing: number, wanted: number): Generator<undefined, Filled | null> {
   let best: { row: Row; count: number; area: number } | null = null;
-  for (const row of item.views.flatMap((view) => rowsFor(view, seen(view, room), spacing, wanted))) {
-    const count = Math.ceil(wanted / row.copies.length);
-    if (count > row.fits) continue;
-    const area = (count * (row.height + spacing) - spacing) * seen(row.view, room).width;
-    if (best === null || area < best.area) best = { row, count, area };
+  for (const view of item.views) {
+    for (const row of rowsFor(view, seen(view, room), spacing, wanted)) {
+      const count = Math.ceil(wanted / row.copies.length);
+      if (count > row.fits) continue;
+      const area = (count * (row.height + spacing) - spacing) * seen(row.view, room).width;
+      if (best === null || area < best.area) best = { row, count, area };
+    }
+    yield;
   }
   if (best === null) return null;
   const { row, count } = best;

@@ -5,6 +5,7 @@ import { isInsideEdges } from '$lib/geometry/inside.ts';
 import { overlap, TOUCH } from './overlap.ts';
 import { placedContour } from './placed.ts';
 import { pointerTo, type Fault } from '$lib/project/fault.ts';
+import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import type { Part, Sheet } from './part.ts';
 
 /**
@@ -12,26 +13,35 @@ import type { Part, Sheet } from './part.ts';
  * no outline within `spacing` mm of another, none over or inside another. Measured on the finished outlines themselves,
  * arcs included, and sharing no step with the arranging. Lengths may miss by `TOUCH`. Pointers start at the list of sheets.
  */
-export function layoutFaults(
+export const layoutFaults = (...given: Parameters<typeof layoutFaultsSteps>): Fault[] =>
+  toTheEnd(layoutFaultsSteps(...given));
+
+/** The same with a pause after every two neighbours. */
+export function* layoutFaultsSteps(
   sheets: readonly Sheet[],
   parts: readonly Part[],
   spacing: number,
   margin: number,
-): Fault[] {
+): Generator<undefined, Fault[]> {
   const laid = new Map<string, number>();
   for (const { placements } of sheets) for (const { part } of placements) laid.set(part, (laid.get(part) ?? 0) + 1);
-  return [...sheetsFaults(sheets, parts, spacing, margin), ...parts.flatMap((part) => countFaults(part, laid))];
+  const faults = yield* sheetsFaultsSteps(sheets, parts, spacing, margin);
+  return [...faults, ...parts.flatMap((part) => countFaults(part, laid))];
 }
 
 /** The same for sheets that need not hold every copy. */
-export function sheetsFaults(
+export function* sheetsFaultsSteps(
   sheets: readonly Sheet[],
   parts: readonly Part[],
   spacing: number,
   margin: number,
-): Fault[] {
+): Generator<undefined, Fault[]> {
   const known = new Map(parts.map((part) => [part.name, part]));
-  return sheets.flatMap((sheet, index) => sheetFaults(sheet, index, known, spacing, margin));
+  const faults: Fault[] = [];
+  for (const [index, sheet] of sheets.entries()) {
+    faults.push(...(yield* sheetFaults(sheet, index, known, spacing, margin)));
+  }
+  return faults;
 }
 
 function countFaults({ name, quantity }: Part, laid: ReadonlyMap<string, number>): Fault[] {
@@ -48,13 +58,13 @@ interface Copy {
   readonly extent: Extent;
 }
 
-function sheetFaults(
+function* sheetFaults(
   sheet: Sheet,
   index: number,
   known: ReadonlyMap<string, Part>,
   spacing: number,
   margin: number,
-): Fault[] {
+): Generator<undefined, Fault[]> {
   const faults: Fault[] = [];
   const copies: Copy[] = [];
   sheet.placements.forEach((placement, i) => {
@@ -69,11 +79,12 @@ function sheetFaults(
     const edges = edgesOf(outline);
     copies.push({ pointer, name: part.name, edges, boxes: edges.map(edgeExtent), extent: extentOf(outline) });
   });
-  return [
-    ...faults,
-    ...copies.flatMap((copy) => marginFaults(copy, sheet, margin)),
-    ...neighbours(copies, spacing).flatMap(([a, b]) => pairFaults(a, b, spacing)),
-  ];
+  faults.push(...copies.flatMap((copy) => marginFaults(copy, sheet, margin)));
+  for (const [a, b] of neighbours(copies, spacing)) {
+    yield;
+    faults.push(...pairFaults(a, b, spacing));
+  }
+  return faults;
 }
 
 function marginFaults({ pointer, name, extent }: Copy, { width, height }: Sheet, margin: number): Fault[] {
