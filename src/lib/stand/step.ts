@@ -22,10 +22,9 @@ export type Doing =
   | { readonly act: 'interlock'; readonly ribs: readonly Some[]; readonly crosses: readonly Some[] }
   /** What is stacked or fitted, or a part onto the rest. */
   | { readonly act: 'glue'; readonly parts: readonly string[] }
-  | {
-      readonly act:
-        'fill' | 'roughen' | 'check' | 'sand' | 'mill' | 'round' | 'veneer' | 'mat' | 'feet' | 'pad' | 'load';
-    };
+  /** Down to the edge of each layer that is right as cut, or flush with its neighbours. */
+  | { readonly act: 'sand'; readonly to: 'inboard' | 'outboard' | 'flush' }
+  | { readonly act: 'fill' | 'check' | 'mill' | 'round' | 'veneer' | 'mat' | 'feet' | 'pad' | 'load' };
 
 /** One step of the work, as a sentence and as what it does. */
 export type Step = Sentence &

@@ -1,5 +1,5 @@
 import { asFineMm } from '$lib/project/sentence.ts';
-import type { Piece, StandBody } from '$lib/stand/body.ts';
+import type { Piece, Sanding, StandBody } from '$lib/stand/body.ts';
 import { boardNamed, taperOf, type Commission } from '$lib/stand/commission.ts';
 import { coverOf, NO_SKIN } from '$lib/stand/cover.ts';
 import { figuresOf } from '$lib/stand/figures.ts';
@@ -56,6 +56,7 @@ export function buildRibbed(commission: Commission): Outcome<StandBody> {
   const [first] = profiles.value.shapes;
   if (!first) throw new Error('there are at least two ribs');
   const finished = widthOf(widths);
+  const sanding = sandingOf(ground.value, board.thickness);
   return built({
     build: 'ribbed',
     base: settings.base,
@@ -82,8 +83,8 @@ export function buildRibbed(commission: Commission): Outcome<StandBody> {
     joints: [
       { between: 'halving joints', count: ribs.count * ribs.cross, area: jointArea(board.thickness, crosses.value) },
     ],
-    sanding: sandingOf(ground.value, board.thickness),
-    steps: stepsOf(commission, planned.value, pieces),
+    sanding,
+    steps: stepsOf(commission, planned.value, pieces, sanding),
     notes: [...first.notes, ...leftOut(settings, ['relief', 'cheeks', 'pockets'])],
     figures: figuresOf(pieces, [], [], total.mass),
   });
@@ -111,7 +112,12 @@ function jointArea(thickness: number, crosses: readonly CrossRib[]): number {
   return 4 * thickness * (halves.reduce((sum, half) => sum + half, 0) / halves.length) + thickness ** 2;
 }
 
-function stepsOf({ settings, board }: Commission, plan: RibPlan, pieces: readonly Piece[]): readonly Step[] {
+function stepsOf(
+  { settings, board }: Commission,
+  plan: RibPlan,
+  pieces: readonly Piece[],
+  sanding: Sanding | null,
+): readonly Step[] {
   const all = pieces.map(({ name, quantity }): Some => ({ name, count: quantity }));
   const skinned = all.some(({ name }) => name === 'top-skin');
   return [
@@ -129,9 +135,14 @@ function stepsOf({ settings, board }: Commission, plan: RibPlan, pieces: readonl
       'Stand the profile ribs up with their slots on top, the stand’s front the same way. Lower the cross ribs into them, 1 in front, slots down, until all bases stand on the board.',
     ),
     step({ act: 'glue', parts: ['ribs'] }, 'Check the corners for square, then run thin glue into the joints.'),
-    ...(settings.base === 'turned'
-      ? []
-      : [step({ act: 'sand' }, 'Sand the ribs’ tops to the slope: only the higher edge of each is right as cut.')]),
+    ...(sanding
+      ? [
+          step(
+            { act: 'sand', to: sanding.face ?? 'flush' },
+            `Sand the ribs’ tops to the slope: only the top edge of each rib’s ${sanding.face ?? 'higher'} face is right as cut.`,
+          ),
+        ]
+      : []),
     ...(skinned
       ? [
           step(

@@ -206,18 +206,14 @@ function stepsOf({ settings }: Commission, { core, cheeks, pieces, printed, sand
     ...(settings.pockets
       ? [step({ act: 'fill' }, 'Put screws or ballast into the pockets and close them with glue.')]
       : []),
-    ...(settings.relief
-      ? [
-          step(
-            { act: 'fill' },
-            'Fill the chambers with ballast before the second cheek closes them, or leave them empty.',
-          ),
-        ]
-      : []),
     step(
       { act: 'cut', pieces: cut },
       `Cut {cheeks} cheeks${sanding ? ', numbered from inboard' : ''}; roughen the core’s sides with coarse paper.`,
       { cheeks: asCount(cheeks) },
+    ),
+    step(
+      { act: 'stack', layers: inOrder(cut, cheeks) },
+      `Lay core and cheeks together dry, all fronts the same way${sanding ? ', cheek 1 inboard' : ''}.`,
     ),
     ...(rods
       ? [
@@ -230,15 +226,31 @@ function stepsOf({ settings }: Commission, { core, cheeks, pieces, printed, sand
       : []),
     step(
       { act: 'glue', parts: cut.map(({ name }) => name) },
-      'Glue the cheeks on with an epoxy or contact adhesive that holds on the plastic; clamp flat.',
+      `Glue the cheeks on with an epoxy or contact adhesive that holds on the plastic; clamp flat.${
+        settings.relief ? ' Close one side first: then ballast may go into the chambers, before the other side.' : ''
+      }`,
     ),
     sanding
       ? step(
-          { act: 'sand' },
+          { act: 'sand', to: sanding.face ?? 'flush' },
           `Sand the cheeks’ tops down to the slope of the core’s top: each stands up to {height} above its neighbour, and only the top edge of its ${sanding.face ?? 'higher'} face is right as cut.`,
           { height: asFineMm(sanding.height) },
         )
-      : step({ act: 'sand' }, 'Flush the edges to the cheeks, not to the core: the cheeks carry the slope.'),
+      : step(
+          { act: 'sand', to: 'flush' },
+          'Sand the core’s edges flush with the cheeks, not the cheeks: they carry the slope.',
+        ),
     ...finishSteps(settings),
   ];
+}
+
+/** From inboard, the core in the middle; cheeks that are alike are half of them on each side. */
+function inOrder(cheeks: readonly Some[], count: number): readonly Some[] {
+  const core = { name: 'core', count: 1 };
+  const [alike] = cheeks;
+  if (cheeks.length === 1 && alike) {
+    const half = { name: alike.name, count: count / 2 };
+    return [half, core, half];
+  }
+  return [...cheeks.slice(0, count / 2), core, ...cheeks.slice(count / 2)];
 }

@@ -52,7 +52,7 @@ export function stackedSteps(
     ...(sanding
       ? [
           step(
-            { act: 'sand' },
+            { act: 'sand', to: sanding.face ?? 'flush' },
             `Sand the slope flat: each slice stands {height} above the next. Stop when the top edge of each slice’s ${sanding.face ?? 'higher'} face is just reached: that edge is the slope.`,
             { height: asFineMm(sanding.height) },
           ),
