@@ -1,6 +1,6 @@
 import { degrees } from '$lib/geometry/angle.ts';
 import { layoutFaults } from '$lib/workshop/validity.ts';
-import { cutterFor } from '$lib/workshop/beam.ts';
+import { cutterFor, cutterOf } from '$lib/workshop/beam.ts';
 import type { Plan } from '$lib/plan/document.ts';
 import { sheetsOf, takesOf } from '$lib/plan/sheets.ts';
 import { failure, success, unforeseen, type Result } from '$lib/project/fault.ts';
@@ -112,7 +112,7 @@ function sheetPlates(sheets: readonly Sheet[], { parts }: Plan, project: Project
   const named: Named[] = [];
   for (const [i, { sheet, times }] of groups.entries()) {
     const stock = project.stock.find(({ name }) => name === sheet.stock);
-    const plate = sheetPlate(sheet, parts, stock ? cutterFor(stock, project.cutter) : project.cutter);
+    const plate = sheetPlate(sheet, parts, stock ? cutterFor(stock, cutterOf(project)) : cutterOf(project));
     if (!plate.ok) return plate;
     const [name, cut] =
       times > 1 ? [`${plate.value.name}, cut × ${times}`, `cut × ${times}`] : [plate.value.name, 'cut once'];

@@ -4,13 +4,14 @@ import type { Board, StandBody } from './body.ts';
 import { builderOf } from './builders.ts';
 import type { Commission, Shop, Stance } from './commission.ts';
 import type { Outcome } from './outcome.ts';
+import { routerFault } from './routed.ts';
 
 export type { StandBody } from './body.ts';
 export type { Stance } from './commission.ts';
 
 /**
  * The stand under one cabinet, built as its settings say. Refused as unsound when its thin end is too thin, without an
- * answer when a thickness, a hole or a detail cannot be had; pointers are relative to the layout.
+ * answer when a thickness, a hole or a detail cannot be had, or a router’s bit cannot cut its parts; pointers are relative to the layout.
  *
  * @param board What the stand is cut from.
  * @param shop Other stocks and the printer; by default nothing but the board, a common printer and common tools.
@@ -22,5 +23,8 @@ export function buildStand(
   board: Board,
   shop: Shop = { stocks: [], printer: printerOf({ printer: null }), tools: COMMON_SHOP },
 ): Outcome<StandBody> {
-  return builderOf(settings.build)({ stance, speaker, settings, board, shop });
+  const body = builderOf(settings.build)({ stance, speaker, settings, board, shop });
+  const { bit } = shop.tools.router;
+  const refused = body.ok && bit !== null ? routerFault(body.value.pieces, bit) : null;
+  return refused ?? body;
 }

@@ -1,3 +1,4 @@
+import { cutterOf } from '$lib/workshop/beam.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import type { Nested } from '$lib/workshop/nest.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
@@ -188,7 +189,7 @@ export class Nesting {
     if (known !== undefined) return known;
     const { plan, project, layout } = shown;
     const key = {
-      what: JSON.stringify([plan.parts, project.stock, project.cutter]),
+      what: JSON.stringify([plan.parts, project.stock, cutterOf(project)]),
       how: JSON.stringify(layout.arrangement),
     };
     this.#keys.set(shown, key);

@@ -1,4 +1,4 @@
-import type { Cutter, Stock } from '$lib/project/project.ts';
+import type { Cutter, Project, Stock } from '$lib/project/project.ts';
 
 type Beam = Pick<Cutter, 'kerf' | 'taper'>;
 
@@ -7,4 +7,10 @@ export const cutterFor = <Settings extends Beam>(stock: Pick<Stock, 'kerf' | 'ta
   ...cutter,
   kerf: stock.kerf ?? cutter.kerf,
   taper: stock.taper ?? cutter.taper,
+});
+
+/** What cuts the sheets: where that is a router, its bit's diameter is the kerf of every stock that names none. */
+export const cutterOf = ({ cutter, shop }: Pick<Project, 'cutter' | 'shop'>): Cutter => ({
+  ...cutter,
+  kerf: shop.router.bit ?? cutter.kerf,
 });

@@ -1,5 +1,6 @@
 import { arrange } from './arrange.ts';
 import { failure, pointerTo, success, type Result } from '$lib/project/fault.ts';
+import { cutterOf } from './beam.ts';
 import { nested } from './nest.ts';
 import type { Arrangement, Project } from '$lib/project/project.ts';
 import type { Part, Sheet } from './part.ts';
@@ -11,10 +12,12 @@ import type { Part, Sheet } from './part.ts';
  */
 export function layOut(
   parts: readonly Part[],
-  { stock, cutter }: Pick<Project, 'stock' | 'cutter'>,
+  project: Pick<Project, 'stock' | 'cutter' | 'shop'>,
   arrangement: Arrangement | null,
   at: string,
 ): Result<readonly Sheet[]> {
+  const { stock } = project;
+  const cutter = cutterOf(project);
   if (arrangement === null) return arrange(parts, stock, cutter);
   const laid = nested(parts, stock, cutter, arrangement);
   if (!laid.ok) return laid;

@@ -9,7 +9,13 @@ export const cautions = ({ plan, project }: Subject): Section => ({
   id: 'cautions',
   title: 'Cautions',
   blocks: [
-    list([...(plan.parts.length > 0 ? cutting : []), ...sawing(plan, project.display), ...printing(plan), ...always]),
+    list([
+      ...(plan.parts.length > 0 ? cutting : []),
+      ...(plan.parts.length > 0 && project.shop.router.bit !== null ? ROUTING : []),
+      ...sawing(plan, project.display),
+      ...printing(plan),
+      ...always,
+    ]),
     text('The manual of your machine and the rules where you live come before anything said here.'),
   ],
 });
@@ -18,6 +24,11 @@ const cutting = [
   'Laser: never leave it running unattended; keep the means to put out a fire within reach.',
   'Never cut PVC or anything that may hold it: its fumes are corrosive and poisonous.',
   'MDF: its smoke holds formaldehyde. Cut with extraction, outwards.',
+];
+
+const ROUTING = [
+  'Router: read its manual first. Clamp the sheet down and keep clamps and screws out of the bit’s way; eyes, ears and lungs protected, the bit still before a part is touched.',
+  'Router: several shallow passes, never the whole depth at once, as the bit’s maker says. On a router table feed against the rotation, and never trap work between bit and fence.',
 ];
 
 /** What health and safety authorities say of saw benches and band saws; lengths as they give them. */

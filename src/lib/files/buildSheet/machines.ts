@@ -1,6 +1,7 @@
 import { angleText } from '$lib/project/lengthText.ts';
 import { printerOf } from '$lib/project/printer.ts';
 import type { Block as SolidBlock, Printed } from '$lib/stand/body.ts';
+import { cutterOf } from '$lib/workshop/beam.ts';
 import { list, table, text, type Block, type Section } from './block.ts';
 import { lengthsOf, toldStands, type Subject } from './subject.ts';
 
@@ -75,12 +76,22 @@ function printing({ project }: Subject, who: string, printed: readonly Printed[]
 
 function cutter({ project }: Subject): Block {
   const { fine, unit } = lengthsOf(project);
-  const { cutter, stock } = project;
+  const { stock, shop } = project;
+  const cutter = cutterOf(project);
+  const { bit, tab } = shop.router;
   return list(
     [
       `Kerf that the sheet files take into account, ${unit}: ${stock.map(({ name, kerf }) => `${name} ${fine(kerf ?? cutter.kerf)}`).join(', ')}.`,
       'Cut the coupon from each board first and measure it.',
       'Engraving first, then insides, then outsides: a part that has come loose can no longer be cut true.',
+      ...(bit === null
+        ? []
+        : [`Router: the bit’s diameter, ${fine(bit)}, is the kerf of every board that names none.`]),
+      ...(bit === null || tab === null
+        ? []
+        : [
+            `Holding tabs ${fine(tab.width)} wide and ${fine(tab.height)} high: set them in the machine’s program, on straight edges, three or more to a part; saw or chisel them off and pare the edge flush.`,
+          ]),
     ],
     'Cutter',
   );

@@ -1,3 +1,4 @@
+import { cutterOf } from '$lib/workshop/beam.ts';
 import '$lib/stand/allBuilds.ts';
 import { nest } from '$lib/workshop/nest.ts';
 import { plan } from '$lib/plan/plan.ts';
@@ -34,7 +35,7 @@ export function nestingDesk({ post, pause, now, ...effort }: Surroundings): (dat
       post({ kind: 'refused', ticket, faults: outcome.faults });
       return;
     }
-    const steps = nest(outcome.value.parts, project.stock, project.cutter, {
+    const steps = nest(outcome.value.parts, project.stock, cutterOf(project), {
       ...layout.arrangement,
       ...effort,
     });

@@ -1,3 +1,4 @@
+import { cutterOf } from '$lib/workshop/beam.ts';
 import type { BuildChoice, CountSheets } from '$lib/plan/builds.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import type { LengthUnit } from '$lib/project/units.ts';
@@ -74,9 +75,9 @@ export const unknowns = (choices: readonly BuildChoice[]): readonly string[] => 
 
 /** Sheets of each stock by the first arrangement that is found. */
 export const countBy =
-  ({ stock, cutter }: Project): CountSheets =>
+  (project: Project): CountSheets =>
   (parts) => {
-    const laid = arrange(parts, stock, cutter);
+    const laid = arrange(parts, project.stock, cutterOf(project));
     if (!laid.ok) return null;
     const counts: Record<string, number> = {};
     for (const sheet of laid.value) counts[sheet.stock] = (counts[sheet.stock] ?? 0) + 1;

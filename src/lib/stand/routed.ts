@@ -1,0 +1,56 @@
+import { edgesOf, type Edge } from '$lib/geometry/edge.ts';
+import type { Circle, Path } from '$lib/geometry/contour.ts';
+import type { Piece } from './body.ts';
+import { noAnswer, type Outcome } from './outcome.ts';
+import { shown, SLACK } from './slack.ts';
+
+/** Two edges that turn less than this, radians, run on: rounding of their ends. */
+const RUNS_ON = 1e-6;
+
+/**
+ * Why a router's bit cannot cut the pieces as they are drawn; null where it can. A round bit leaves its own radius in every
+ * inner corner, and finds no way into what is narrower than itself.
+ *
+ * @param bit Its diameter, mm.
+ */
+export function routerFault(
+  pieces: readonly Pick<Piece, 'name' | 'outside' | 'inside'>[],
+  bit: number,
+): Outcome<never> | null {
+  for (const { name, outside, inside } of pieces) {
+    for (const contour of [outside, ...inside]) {
+      const radius = innerRadius(contour);
+      if (radius >= bit / 2 - SLACK) continue;
+      const found = radius === 0 ? 'a sharp one' : `a radius of ${shown(radius, 2)} mm`;
+      return noAnswer(
+        '/stand/build',
+        `expected inner corners of at least the router bit’s radius of ${shown(bit / 2, 2)} mm, got ${found} in part "${name}": use a smaller bit, larger radii, no slots, or a cutter with a beam or blade`,
+      );
+    }
+  }
+  return null;
+}
+
+/** The least radius that a bit has to cut from within: 0 for a sharp inner corner, infinite where there is none. */
+function innerRadius(contour: Path | Circle): number {
+  if (contour.kind === 'circle') return contour.radius;
+  const edges = edgesOf(contour);
+  // Material lies on the left of a contour, so what turns right is an inner corner.
+  const radii = edges.flatMap((edge, i) => [
+    ...(edge.kind === 'arc' && edge.sweep < 0 ? [edge.radius] : []),
+    ...(turn(edge, edges[(i + 1) % edges.length] ?? edge) < -RUNS_ON ? [0] : []),
+  ]);
+  return Math.min(Infinity, ...radii);
+}
+
+/** From the heading at the end of one edge to that at the start of the next, radians, positive to the left. */
+function turn(before: Edge, after: Edge): number {
+  const difference = headingAt(after, 'start') - headingAt(before, 'end');
+  return Math.atan2(Math.sin(difference), Math.cos(difference));
+}
+
+function headingAt(edge: Edge, at: 'start' | 'end'): number {
+  if (edge.kind === 'straight') return Math.atan2(edge.end[1] - edge.start[1], edge.end[0] - edge.start[0]);
+  const [x, y] = edge[at];
+  return Math.atan2(y - edge.centre[1], x - edge.centre[0]) + (Math.sign(edge.sweep) * Math.PI) / 2;
+}
