@@ -31,9 +31,9 @@ describe('stands that once had outlines nobody can cut', () => {
       const gaps = windows.flatMap((window) =>
         edgesOf(window).flatMap((edge) => edgesOf(outside).map((other) => edgeGap(edge, other))),
       );
-      // Not only not nearer: straight runs follow the arc within a twentieth of a millimetre, so wood is not wasted either.
+      // Not only not nearer: straight runs follow the arc within a 200th of its radius, so wood is not wasted either.
       expect(Math.min(...gaps)).toBeGreaterThan(8 - 1e-6);
-      expect(Math.min(...gaps)).toBeLessThan(8 + 0.05);
+      expect(Math.min(...gaps)).toBeLessThan(8 + 40 / 200);
     }
   });
 

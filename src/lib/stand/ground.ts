@@ -45,5 +45,9 @@ export interface Section {
  * @param width Finished width of the stand, mm.
  * @param skin Boards on the wood, under the veneer.
  */
-export const groundOf = (commission: Commission, width: number, skin?: Skin): Outcome<Ground> =>
+export const groundOf = (
+  commission: Pick<Commission, 'stance' | 'speaker' | 'settings'>,
+  width: number,
+  skin?: Skin,
+): Outcome<Ground> =>
   commission.settings.base === 'turned' ? turnedGround(commission, skin) : squareGround(commission, width);

@@ -7,13 +7,12 @@ import { reversed } from '$lib/geometry/reversed.ts';
 import { roundCorners } from '$lib/geometry/roundCorners.ts';
 import type { StandSettings } from '$lib/project/project.ts';
 import type { Stretch } from './openings.ts';
-import { threshold } from './threshold.ts';
 
 /** A window less wide than this somewhere saves nothing worth the cut: common practice, no source. mm. */
 const NARROWEST = 4;
 
-/** How far the straight runs of a window may stay clear of the arc that they follow, mm: no eye sees it. */
-const FACET = 0.05;
+/** Radians of an arc that a straight run of a window follows at most: it stays clear of it by a 200th of the radius. */
+const CHORD = 0.2;
 
 /**
  * Windows in the core of a slice: clockwise, corners rounded, with at least the web between a window and every edge,
@@ -59,22 +58,26 @@ function clearOf(arcs: readonly ArcEdge[], web: number, window: readonly Point[]
   return arcs.reduce((left, arc) => clipByArc(left, arc, arc.radius - web - disc), inset);
 }
 
-/** A convex polygon cut along chords of an arc with the centre and sweep of another: inside of it, by `FACET` at most. */
+/** A convex polygon cut along chords of an arc with the centre and sweep of another: on its inside. */
 function clipByArc(polygon: readonly Point[], arc: ArcEdge, radius: number): readonly Point[] {
   if (radius <= 0 || polygon.length === 0) return polygon;
-  const chord = 2 * Math.acos(Math.max(0, 1 - FACET / radius));
-  const count = Math.ceil(arc.sweep / chord);
+  const count = Math.ceil(arc.sweep / CHORD);
   const at = (k: number): Point => shifted(arc.centre, minus(pointAt(arc, k / count), arc.centre), radius / arc.radius);
   let left = polygon;
   for (let k = 0; k < count && left.length > 0; k++) left = clipConvex(left, at(k), at(k + 1));
   return left;
 }
 
-/** All that a disc of the radius reaches, or of the largest that finds room; `within` tells where its middle may be. */
+/**
+ * All that a disc of the radius reaches, halved as often as it takes to find room; `within` tells where its middle may be,
+ * and that there is a place for one of half the narrowest window.
+ */
 function opened(within: (disc: number) => readonly Point[], asked: number): Path {
-  const fits = (disc: number): boolean => within(disc).length > 0;
-  const radius = fits(asked) ? asked : threshold(NARROWEST / 2, asked, fits);
-  const middles = within(radius);
+  let [radius, middles] = [asked, within(asked)];
+  while (middles.length === 0) {
+    radius = Math.max(radius / 2, NARROWEST / 2);
+    middles = within(radius);
+  }
   if (radius === 0) return polygonPath(middles);
   const vertices = middles.flatMap((at, i): Vertex[] => {
     const arriving = unit(minus(at, middles.at(i - 1) ?? at));

@@ -3,10 +3,14 @@ import type { Pose } from '$lib/layout/pose.ts';
 import { ranges } from '$lib/project/ranges.ts';
 import type { Layout, SideName, Speaker, StandSettings, Stock } from '$lib/project/project.ts';
 import { balanceOf, type Balance } from './balance.ts';
+import { lowestSection } from './builds/sections.ts';
 import { buildStand } from './build.ts';
 import type { Shop } from './commission.ts';
+import { firstPassing } from './firstPassing.ts';
+import { groundOf } from './ground.ts';
 import { lastHolding } from './lastHolding.ts';
 import { profileOf } from './profile.ts';
+import { rodRow } from './rods.ts';
 
 /** One loudspeaker on its stand: what it takes to build it again with other settings. */
 export interface Site {
@@ -64,20 +68,34 @@ export function tipRemedies(site: Site, now: Balance, test: number): Remedy[] {
 }
 
 /**
- * From `from` towards `limit`: first how far a stand can still be built, then the first length that passes. Both change
- * once along the way, so halving finds them; what is returned has been built and passes.
+ * From `from` towards `limit`, the first length with which a stand can be built and passes. How far there is ground for one
+ * and room for its rods is found first: that is quickly seen, and most that has no remedy is short of it there.
  */
 function nearestPassing(site: Site, test: number, key: LengthKey, from: number, limit: number): Remedy | null {
   const step = limit < from ? -1 : 1;
   const start = (step < 0 ? Math.floor : Math.ceil)(from * TENTHS);
   const count = Math.floor(Math.abs(limit * TENTHS - start));
   const at = (steps: number): number => (start + step * steps) / TENTHS;
-  const balanceAt = (steps: number) => balanceWith(site, { [key]: at(steps) });
-  const passes = (steps: number): boolean => (balanceAt(steps)?.survives.least ?? -Infinity) >= test;
-  const furthest = lastHolding(count, (steps) => balanceAt(steps) !== null);
-  if (furthest === null || !passes(furthest)) return null;
-  const short = lastHolding(furthest, (steps) => !passes(steps));
-  return { key, value: at(short === null ? 0 : short + 1) };
+  const furthest = lastHolding(count, (some) => hasGround(site, { [key]: at(some) }));
+  if (furthest === null) return null;
+  const steps = firstPassing(furthest, (some) => {
+    const balance = balanceWith(site, { [key]: at(some) });
+    return balance && balance.survives.least - test;
+  });
+  return steps === null ? null : { key, value: at(steps) };
+}
+
+/** Whether there is ground for a stand, and room in it for the rods of a build that has them; sooner too often than not. */
+function hasGround({ speaker, layout, side, stock }: Site, change: Partial<StandSettings>): boolean {
+  const settings = { ...layout.stand, ...change };
+  const stance = placeSide(speaker, { ...layout, stand: settings }, side);
+  if (!stance.ok) return false;
+  // A stack may come out narrower than asked for by half a layer.
+  const width = Math.max(0, (settings.width ?? speaker.width) - stock.thickness);
+  const ground = groundOf({ stance: stance.value, speaker, settings }, width);
+  if (!ground.ok) return false;
+  const rods = settings.build === 'stacked' || settings.build === 'skinned' ? settings.rods : null;
+  return !rods || rodRow(rods, lowestSection(ground.value, width)).ok;
 }
 
 /**

@@ -4,6 +4,7 @@ import type { Path, Vertex } from '$lib/geometry/contour.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { Printer, StandSettings } from '$lib/project/project.ts';
 import type { Stretch } from '$lib/stand/openings.ts';
+import { SLACK } from '$lib/stand/slack.ts';
 import type { Layer } from '$lib/stand/shape.ts';
 import { onBed, planOf } from './bed.ts';
 
@@ -48,11 +49,14 @@ export function dovetailCut(
   printer: Printer,
 ): DovetailCut | null {
   const { left, right } = extentOf(outside);
-  const tries = Array.from({ length: PLACES - 1 }, (_, i) => left + ((i + 1) / PLACES) * (right - left));
+  const edges = edgesOf(outside);
+  const longest = Math.max(printer.bed.x, printer.bed.y);
   const middle = (left + right) / 2;
-  tries.sort((a, b) => Math.abs(a - middle) - Math.abs(b - middle));
+  const tries = Array.from({ length: PLACES - 1 }, (_, i) => left + ((i + 1) / PLACES) * (right - left))
+    .filter((at) => Math.max(at - left, right - at) <= longest + SLACK)
+    .sort((a, b) => Math.abs(a - middle) - Math.abs(b - middle));
   for (const at of tries) {
-    const cut = cutAt(at, layer, outside, settings, printer);
+    const cut = cutAt(at, layer, edges, settings, printer);
     if (cut === null) continue;
     const { front, rear } = cut.halvesOf(highest);
     if (onBed(planOf(front), printer) && onBed(planOf(rear), printer)) return cut;
@@ -63,11 +67,10 @@ export function dovetailCut(
 function cutAt(
   at: number,
   { rods }: Layer,
-  outside: Path,
+  edges: readonly Edge[],
   settings: Pick<StandSettings, 'rods' | 'cable' | 'minimumEdge'>,
   { clearance }: Printer,
 ): DovetailCut | null {
-  const edges = edgesOf(outside);
   const here = crossings(edges, at);
   if (!here) return null;
   const high = here.top[1] - here.base[1];

@@ -1,0 +1,44 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { firstPassing } from '$lib/stand/firstPassing.ts';
+import { numberFrom } from '../numbers.ts';
+import { runs } from '../runs.ts';
+
+it('finds the first that passes of any rising margin, or null, in a few asks', () => {
+  let asked = 0;
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 0, max: 20_000 }),
+      numberFrom(-0.1, 1.1),
+      numberFrom(0, 1.3),
+      numberFrom(1, 3),
+      (count, root, end, power) => {
+        const margin = (index: number): number =>
+          Math.sign(index / 2e4 - root) * Math.abs(index / 2e4 - root) ** (1 / power);
+        const last = Math.floor(end * 2e4);
+        let asks = 0;
+        const found = firstPassing(count, (index) => {
+          asks++;
+          return index > last ? null : margin(index);
+        });
+        const first = Math.max(0, Math.ceil(root * 2e4));
+        // Just before the end the margin may rise too steeply to be believed in.
+        fc.pre(first <= count && first <= last ? last - first > 0.3 * last || last >= count : true);
+        expect(found).toBe(first <= Math.min(count, last) ? first : null);
+        asked = Math.max(asked, asks);
+      },
+    ),
+    { numRuns: runs(1000) },
+  );
+  // Never more than twice what halving alone would take.
+  expect(asked).toBeLessThanOrEqual(2 * Math.ceil(Math.log2(20_000)) + 2);
+});
+
+it('gives up where what is left of the way is far too short', () => {
+  let asks = 0;
+  const level = firstPassing(10_000, (index) => {
+    asks++;
+    return index > 7000 ? null : -1 + index * 1e-6;
+  });
+  expect([level, asks]).toEqual([null, 3]);
+});
