@@ -18,6 +18,17 @@ const unit = {
   testTimeout: 120_000,
 };
 
+const browser = {
+  environment: 'node' as const,
+  globalSetup: ['tests/browser/serve.ts'],
+  // A busy machine may take its time; what is missing is told by the waits inside (see `PATIENCE` in `page.ts`).
+  testTimeout: 240_000,
+  hookTimeout: 120_000,
+  expect: { poll: { timeout: 60_000 } },
+  // Each with a browser of its own; more would wait for the processor.
+  maxWorkers: 2,
+};
+
 export default defineConfig({
   test: {
     projects: [
@@ -38,18 +49,16 @@ export default defineConfig({
       },
       {
         ...shared(),
-        test: {
-          name: 'browser',
-          environment: 'node',
-          include: ['tests/browser/**/*.test.ts'],
-          globalSetup: ['tests/browser/serve.ts'],
-          // A busy machine may take its time; what is missing is told by the waits inside (see `PATIENCE`).
-          testTimeout: 240_000,
-          hookTimeout: 120_000,
-          expect: { poll: { timeout: 60_000 } },
-          // Each with a browser of its own; more would wait for the processor.
-          maxWorkers: 2,
-        },
+        test: { ...browser, name: 'browser', include: ['tests/browser/**/*.test.ts'] },
+      },
+      // Of `npm run test:long`.
+      {
+        ...shared(),
+        test: { ...unit, name: 'long', include: ['tests/long/*.long.ts'] },
+      },
+      {
+        ...shared(),
+        test: { ...browser, name: 'long-browser', include: ['tests/long/*.page.ts'] },
       },
     ],
   },

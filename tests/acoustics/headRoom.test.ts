@@ -10,6 +10,7 @@ import { placeSide } from '$lib/layout/place.ts';
 import type { Project } from '$lib/project/project.ts';
 import { numberFrom } from '../numbers.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
+import { runs } from '../runs.ts';
 
 const SPEED = 343.2;
 
@@ -137,23 +138,27 @@ describe('what a head hears', () => {
 
 describe('the free box', () => {
   test('ends where a limit does: free at every place within, not beyond', () => {
+    const seen = { free: 0, none: 0 };
     fc.assert(
       fc.property(anyDesk, fc.constantFrom(...ways), (changes, way) => {
         const scene = sceneOf(changes);
-        if (!scene) return;
+        fc.pre(scene !== null);
         const { hear, head } = scene;
         const used = (away: number): number => strainOf(hear(along(head, stepAlong[way], away))).used;
         const reach = reachOf(hear, head, way, stepFor(2800, SPEED));
         if (used(0) > 1) {
+          seen.none++;
           expect(reach.distance).toBe(0);
           expect(reach.by).toBe(strainOf(hear(head)).by);
           return;
         }
+        seen.free++;
         for (let part = 0; part <= 200; part++) expect(used((reach.distance * part) / 200)).toBeLessThanOrEqual(1);
         if (reach.by === null) expect(reach.distance).toBe(FURTHEST);
         else expect(used(reach.distance + 0.1)).toBeGreaterThan(1);
       }),
     );
+    expect(seen.free).toBeGreaterThan(runs(100) / 8);
   });
 
   test('agrees with the map', () => {

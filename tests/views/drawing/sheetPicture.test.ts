@@ -1,0 +1,50 @@
+import { expect, test } from 'vitest';
+import { checkProject } from '$lib/project/parse.ts';
+import { OpenProject } from '$lib/state/openProject.svelte.ts';
+import { Undo } from '$lib/state/undo.svelte.ts';
+import { LAYERS, SheetPicture } from '$lib/views/drawing/sheetPicture.svelte.ts';
+import { project } from '../../projects.ts';
+
+function picture(width: number, height: number) {
+  const open = new OpenProject(project(), checkProject);
+  const drawn = () => {
+    if (!open.shown) throw new Error('the demo has an answer');
+    return open.shown;
+  };
+  return { open, picture: new SheetPicture(open, new Undo(open), drawn, { width, height }) };
+}
+
+test('shows every view where there is room, one on a phone, and what is asked for on both', () => {
+  const [wide, narrow] = [picture(1200, 1100).picture, picture(360, 280).picture];
+  expect([wide.fit, wide.shown, narrow.fit]).toEqual([true, 'all', false]);
+  expect(narrow.panes).toHaveLength(1);
+  expect(wide.panes.length).toBeGreaterThan(2);
+  expect(wide.onPaper).toHaveLength(wide.panes.length);
+  for (const one of [wide, narrow]) {
+    one.show('front');
+    expect(one.panes.map(({ key }) => key)).toEqual(['front']);
+  }
+});
+
+test('letters are drawn smaller on a phone’s paper, yet never too small to read', () => {
+  const [wide, narrow] = [picture(1200, 1100).picture, picture(360, 280).picture];
+  expect(narrow.style.textSize).toBeLessThanOrEqual(wide.style.textSize);
+  expect(narrow.style.textSize).toBeGreaterThanOrEqual(12);
+});
+
+test('draws what the project is on the side that is chosen', () => {
+  const { open, picture: drawn } = picture(1200, 1100);
+  expect(drawn.source).toMatchObject({ side: 'right', layoutIndex: 0 });
+  expect(drawn.source.plan).toBe(open.shown?.plan);
+  expect(drawn.display).toEqual(open.display);
+});
+
+test('is put together a step at a time: three layers a view, and then all of it', () => {
+  const { picture: drawn } = picture(1200, 1100);
+  let shown = 0;
+  const steps = [...drawn.putTogether(() => shown++)];
+  expect(shown).toBe(1);
+  // The sheet, its panes and what is on paper come first.
+  expect(steps).toHaveLength(3 + LAYERS * drawn.onPaper.length);
+  expect(drawn.layers).toBe(Infinity);
+});
