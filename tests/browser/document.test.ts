@@ -37,17 +37,9 @@ async function typeEar(page: Page, value: string): Promise<void> {
   await ear(page).blur();
 }
 
-/** Nothing is asked of the server for this long when everything has come, ms: longer than any pause before a question. */
-const QUIET = 500;
-
-/** Once everything has come, what is fetched at rest too: a request that is cut short by leaving is a noise. */
+/** Loads the page anew once it can be worked with. */
 async function reload(page: Page): Promise<void> {
-  let last = Date.now();
-  const note = (): void => void (last = Date.now());
-  page.context().on('request', note).on('requestfinished', note);
-  await expect.poll(() => page.getByRole('button', { name: 'Projects and sharing' }).isEnabled()).toBe(true);
-  await expect.poll(() => Date.now() - last, { timeout: 10_000 }).toBeGreaterThan(QUIET);
-  page.context().off('request', note).off('requestfinished', note);
+  await page.locator('button:enabled', { hasText: 'Projects and sharing' }).waitFor();
   await page.reload();
 }
 
@@ -62,18 +54,20 @@ async function another(context: BrowserContext, page: Page): Promise<Page> {
 describe('undo', () => {
   test('takes back what was typed into a field as one step, by buttons that say what', async () => {
     const { page } = await visit();
-    expect(await undo(page).isDisabled()).toBe(true);
+    await expect.poll(() => undo(page).isDisabled()).toBe(true);
     await ear(page).focus();
     await page.keyboard.press('ControlOrMeta+A');
     await page.keyboard.type('1234');
     await ear(page).blur();
     await page.getByRole('button', { name: 'Undo Listener, ear height' }).click();
-    expect(await ear(page).inputValue()).toBe('1180');
-    expect(await page.getByRole('status', { name: 'Undo' }).textContent()).toBe('Undone: Listener, ear height');
-    expect(await undo(page).isDisabled()).toBe(true);
+    await expect.poll(() => ear(page).inputValue()).toBe('1180');
+    await expect
+      .poll(() => page.getByRole('status', { name: 'Undo' }).textContent())
+      .toBe('Undone: Listener, ear height');
+    await expect.poll(() => undo(page).isDisabled()).toBe(true);
     await page.getByRole('button', { name: 'Redo Listener, ear height' }).click();
-    expect(await ear(page).inputValue()).toBe('1234');
-    expect(await redo(page).isDisabled()).toBe(true);
+    await expect.poll(() => ear(page).inputValue()).toBe('1234');
+    await expect.poll(() => redo(page).isDisabled()).toBe(true);
   });
 
   test('answers to keys, inside the field too, and goes on where it was', async () => {
@@ -82,26 +76,26 @@ describe('undo', () => {
     await typeEar(page, '1210');
     await ear(page).focus();
     await page.keyboard.press('ControlOrMeta+Z');
-    expect(await ear(page).inputValue()).toBe('1200');
+    await expect.poll(() => ear(page).inputValue()).toBe('1200');
     await page.keyboard.press('ControlOrMeta+Z');
-    expect(await ear(page).inputValue()).toBe('1180');
+    await expect.poll(() => ear(page).inputValue()).toBe('1180');
     await page.keyboard.press('ControlOrMeta+Shift+Z');
-    expect(await ear(page).inputValue()).toBe('1200');
+    await expect.poll(() => ear(page).inputValue()).toBe('1200');
     await page.keyboard.press('Control+Y');
-    expect(await ear(page).inputValue()).toBe('1210');
+    await expect.poll(() => ear(page).inputValue()).toBe('1210');
     await page.keyboard.press('ControlOrMeta+A');
     await page.keyboard.type('1300');
     await ear(page).blur();
     await page.keyboard.press('ControlOrMeta+Z');
-    expect(await ear(page).inputValue()).toBe('1210');
+    await expect.poll(() => ear(page).inputValue()).toBe('1210');
   });
 
   test('has a shorter way while a field is typed into: Escape', async () => {
     const { page } = await visit();
     await ear(page).fill('tall');
     await ear(page).press('Escape');
-    expect(await ear(page).inputValue()).toBe('1180');
-    expect(await undo(page).isDisabled()).toBe(true);
+    await expect.poll(() => ear(page).inputValue()).toBe('1180');
+    await expect.poll(() => undo(page).isDisabled()).toBe(true);
   });
 
   test('shows the layout in which something comes back', async () => {
@@ -111,21 +105,21 @@ describe('undo', () => {
     await field(page, '/layouts/1/listener/earHeight').blur();
     await layout(page, 'window side').check({ force: true });
     await undo(page).click();
-    expect(await layout(page, 'window side 2').isChecked()).toBe(true);
-    expect(await field(page, '/layouts/1/listener/earHeight').inputValue()).toBe('1180');
+    await expect.poll(() => layout(page, 'window side 2').isChecked()).toBe(true);
+    await expect.poll(() => field(page, '/layouts/1/listener/earHeight').inputValue()).toBe('1180');
     await undo(page).click();
-    expect(await page.getByRole('radio', { name: /^window side/ }).count()).toBe(1);
-    expect(await ear(page).inputValue()).toBe('1180');
+    await expect.poll(() => page.getByRole('radio', { name: /^window side/ }).count()).toBe(1);
+    await expect.poll(() => ear(page).inputValue()).toBe('1180');
   });
 });
 
 describe('what is kept', () => {
   test('is there again after a reload, unsound numbers and all', async () => {
     const { page } = await visit();
-    expect(await status(page).textContent()).toContain('Nothing to save yet');
+    await expect.poll(() => status(page).textContent()).toContain('Nothing to save yet');
     await typeEar(page, '1234.5');
     await saved(page);
-    expect(await status(page).textContent()).toMatch(/^\s*Saved at \d/);
+    await expect.poll(() => status(page).textContent()).toMatch(/^\s*Saved at \d/);
     await ear(page).fill('tall');
     await reload(page);
     await expect.poll(() => ear(page).inputValue()).toBe('tall');
@@ -147,10 +141,10 @@ describe('what is kept', () => {
     await typeEar(page, '1234');
     await expect.poll(() => notices(page).textContent()).toContain('This browser keeps nothing for this page.');
     await expect.poll(() => status(page).textContent()).toContain('Not saved');
-    expect(await ear(page).inputValue()).toBe('1234');
+    await expect.poll(() => ear(page).inputValue()).toBe('1234');
     await expectAccessible();
     await openShelf(page);
-    expect(await shelf(page).textContent()).toContain('This browser keeps nothing');
+    await expect.poll(() => shelf(page).textContent()).toContain('This browser keeps nothing');
     await page.keyboard.press('Escape');
   });
 
@@ -169,7 +163,7 @@ describe('what is kept', () => {
     await page.evaluate(() => Reflect.set(globalThis, 'full', false));
     await notices(page).getByRole('button', { name: 'Try again' }).click();
     await saved(page);
-    expect((await notices(page).textContent())?.trim()).toBe('');
+    await expect.poll(async () => (await notices(page).textContent())?.trim()).toBe('');
     await reload(page);
     await page.evaluate(() => Reflect.set(globalThis, 'full', false));
     await expect.poll(() => ear(page).inputValue()).toBe('1234');
@@ -193,9 +187,9 @@ describe('what is kept', () => {
     await tear(/shelf\/.*\/1$/);
     await reload(page);
     await expect.poll(() => ear(page).inputValue()).toBe('1201');
-    expect(await notices(page).textContent()).toContain('This is the one before it');
+    await expect.poll(() => notices(page).textContent()).toContain('This is the one before it');
     await notices(page).getByRole('button', { name: 'Put this away' }).click();
-    expect((await notices(page).textContent())?.trim()).toBe('');
+    await expect.poll(async () => (await notices(page).textContent())?.trim()).toBe('');
     await tear(/shelf\//);
     await reload(page);
     await expect
@@ -223,15 +217,15 @@ describe('two tabs', () => {
     await notices(page).getByRole('button', { name: 'Take theirs' }).click();
     await expect.poll(() => ear(page).inputValue()).toBe('1210');
     await openShelf(page);
-    expect(await shelf(page).getByRole('listitem').count()).toBe(2);
+    await expect.poll(() => shelf(page).getByRole('listitem').count()).toBe(2);
     await page.keyboard.press('Escape');
     await typeEar(page, '1230');
     await saved(page);
     await expect.poll(() => notices(second).textContent()).toContain('Another tab has changed this project.');
     await notices(second).getByRole('button', { name: 'Keep mine' }).click();
-    expect(await ear(second).inputValue()).toBe('1210');
+    await expect.poll(() => ear(second).inputValue()).toBe('1210');
     await openShelf(second);
-    expect(await shelf(second).getByRole('listitem').count()).toBe(3);
+    await expect.poll(() => shelf(second).getByRole('listitem').count()).toBe(3);
   });
 });
 
@@ -243,7 +237,7 @@ describe('the shelf', () => {
     await openShelf(page);
     await expectAccessible();
     await shelf(page).getByRole('button', { name: 'An empty desk' }).click();
-    expect(await title(page).inputValue()).toBe('My desk');
+    await expect.poll(() => title(page).inputValue()).toBe('My desk');
     await openShelf(page);
     await shelf(page).getByRole('button', { name: 'Copy First' }).click();
     await shelf(page).getByRole('button', { name: 'Rename First 2' }).click();
@@ -260,7 +254,7 @@ describe('the shelf', () => {
     await expectAccessible();
     await shelf(page).getByRole('button', { name: 'Open First' }).click();
     await expect.poll(() => shelf(page).count()).toBe(0);
-    expect(await title(page).inputValue()).toBe('First');
+    await expect.poll(() => title(page).inputValue()).toBe('First');
     await expect
       .poll(() => page.evaluate(() => document.activeElement?.textContent?.trim()))
       .toBe('Projects and sharing');
@@ -277,10 +271,10 @@ describe('the shelf', () => {
     await expect
       .poll(() => shelf(page).textContent())
       .toContain('/cutter/kerf: expected a width from 0 to 13 mm, got -1');
-    expect(await shelf(page).textContent()).toContain('/title: ');
+    await expect.poll(() => shelf(page).textContent()).toContain('/title: ');
     await expectAccessible();
     await page.keyboard.press('Escape');
-    expect(await ear(page).inputValue()).toBe('1234');
+    await expect.poll(() => ear(page).inputValue()).toBe('1234');
   });
 });
 
@@ -297,15 +291,17 @@ describe('a link', () => {
     await shelf(page).getByRole('button', { name: 'Copy a link' }).click();
     const link = await shelf(page).getByRole('textbox', { name: 'Link to this project' }).inputValue();
     expect(link).toMatch(/#project-1\./);
-    expect(await shelf(page).textContent()).toContain(`A link of ${link.length.toLocaleString()} characters.`);
+    await expect
+      .poll(() => shelf(page).textContent())
+      .toContain(`A link of ${link.length.toLocaleString()} characters.`);
     const fresh = await visit(new URL(link).hash);
     await expect.poll(() => ear(fresh.page).inputValue()).toBe('1234');
-    expect(await title(fresh.page).inputValue()).toBe('Übung & <b>more</b>');
+    await expect.poll(() => title(fresh.page).inputValue()).toBe('Übung & <b>more</b>');
     expect(new URL(fresh.page.url()).hash).toBe('');
     await reload(fresh.page);
     await expect.poll(() => ear(fresh.page).inputValue()).toBe('1234');
     await openShelf(fresh.page);
-    expect(await shelf(fresh.page).getByRole('listitem').count()).toBe(1);
+    await expect.poll(() => shelf(fresh.page).getByRole('listitem').count()).toBe(1);
   });
 
   test('goes to the clipboard where there is one', async () => {
@@ -323,7 +319,7 @@ describe('a link', () => {
     await saved(page);
     await page.evaluate(() => (location.hash = '#project-1.AAAA'));
     await expect.poll(() => notices(page).textContent()).toContain('expected a whole link');
-    expect(await ear(page).inputValue()).toBe('1234');
+    await expect.poll(() => ear(page).inputValue()).toBe('1234');
   });
 });
 
@@ -332,7 +328,7 @@ describe('layouts', () => {
     const { page, expectAccessible } = await visit();
     await page.getByRole('button', { name: 'Add a layout' }).focus();
     await page.keyboard.press('Enter');
-    expect(await layout(page, 'window side 2').isChecked()).toBe(true);
+    await expect.poll(() => layout(page, 'window side 2').isChecked()).toBe(true);
     await page.getByRole('button', { name: 'Arrange' }).press('Enter');
     const card = page.getByRole('dialog', { name: 'Arrange layouts' });
     await card.getByRole('textbox', { name: 'Name of this layout' }).fill('door side');
@@ -345,12 +341,12 @@ describe('layouts', () => {
     await card.getByRole('button', { name: 'Delete it' }).press('Enter');
     expect(await names()).toEqual(['door side', 'window side']);
     await card.getByRole('textbox', { name: 'Name of this layout' }).fill('door side');
-    expect(await card.textContent()).toContain('expected a name not used before');
+    await expect.poll(() => card.textContent()).toContain('expected a name not used before');
     await page.keyboard.press('Escape');
     await page.keyboard.press('Escape');
     await layout(page, 'window side').focus();
     await page.keyboard.press('ArrowUp');
-    expect(await layout(page, 'door side').isChecked()).toBe(true);
+    await expect.poll(() => layout(page, 'door side').isChecked()).toBe(true);
     for (const expected of [3, 2, 2, 2, 1]) {
       await undo(page).click();
       expect((await names()).length).toBe(expected);
@@ -363,7 +359,7 @@ describe('layouts', () => {
     await page.getByRole('button', { name: 'Add a layout' }).tap();
     await page.locator('[id="/layouts/1/listener/earHeight"]').fill('1250');
     await page.getByText('window side', { exact: true }).first().tap();
-    expect(await ear(page).inputValue()).toBe('1180');
+    await expect.poll(() => ear(page).inputValue()).toBe('1180');
   });
 });
 
@@ -373,7 +369,7 @@ describe('units', () => {
     await page.getByRole('combobox', { name: 'Show lengths in' }).selectOption('inches, to 1/16');
     await ear(page).fill('47 1/4');
     await ear(page).blur();
-    expect(await ear(page).inputValue()).toBe('47 1/4');
+    await expect.poll(() => ear(page).inputValue()).toBe('47 1/4');
     await field(page, '/layouts/0/placement/right/x').fill('26');
     await field(page, '/layouts/0/placement/right/x').blur();
     const seen = await page.locator('main').innerText();
@@ -383,14 +379,16 @@ describe('units', () => {
     expect(seen).toContain('1/16');
     await expectAccessible();
     await page.getByRole('combobox', { name: 'Show lengths in' }).selectOption('millimetres');
-    expect(await ear(page).inputValue()).toBe('1200.15');
+    await expect.poll(() => ear(page).inputValue()).toBe('1200.15');
     await page.getByRole('button', { name: /^Undo/ }).click();
-    expect(await ear(page).inputValue()).toBe('47 1/4');
+    await expect.poll(() => ear(page).inputValue()).toBe('47 1/4');
   });
 });
 
 describe('without a network', () => {
-  const ready = (page: Page) => page.evaluate(async () => void (await navigator.serviceWorker.ready));
+  /** Once the site is kept whole and answers for itself. */
+  const ready = (page: Page) =>
+    expect.poll(() => page.evaluate(async () => (await navigator.serviceWorker.ready).active?.state)).toBe('activated');
 
   test('the page opens, works and makes its files after one visit', async () => {
     const { page, setOffline } = await visit();
@@ -463,15 +461,13 @@ describe('a newer build', () => {
       await saved(page);
       changeSite(folder);
       await page.evaluate(async () => void (await (await navigator.serviceWorker.ready).update()));
-      await expect
-        .poll(() => notices(page).textContent(), { timeout: 10_000 })
-        .toContain('A newer Wedgewright is ready.');
+      await expect.poll(() => notices(page).textContent()).toContain('A newer Wedgewright is ready.');
       await expectAccessible();
-      expect(await ear(page).inputValue()).toBe('1234');
+      await expect.poll(() => ear(page).inputValue()).toBe('1234');
       await notices(page).getByRole('button', { name: 'Change to it now' }).click();
       await expect.poll(() => page.content()).toContain('app.newer.js');
       await expect.poll(() => ear(page).inputValue()).toBe('1234');
-      expect((await notices(page).textContent())?.trim()).toBe('');
+      await expect.poll(async () => (await notices(page).textContent())?.trim()).toBe('');
       expect(unexpected()).toEqual([]);
     } finally {
       await context.close();

@@ -54,16 +54,16 @@ describe('a dimension of the drawing', () => {
     await page.keyboard.press('Alt+ArrowDown');
     expect(await valueOf(page, EAR)).toBe('1210.9');
     await page.keyboard.press('Enter');
-    expect(await ear.getAttribute('aria-label')).toBe('ear height over the floor: 1210.9 millimetres');
+    await expect.poll(() => ear.getAttribute('aria-label')).toBe('ear height over the floor: 1210.9 millimetres');
     expect(await ear.evaluate((node) => document.activeElement === node)).toBe(true);
     await page.keyboard.type('1190');
     await page.keyboard.press('Tab');
-    expect(await entry(page, 'ear height over the floor').count()).toBe(0);
+    await expect.poll(() => entry(page, 'ear height over the floor').count()).toBe(0);
     expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe(
       'lift: lowest bottom edge over the desk',
     );
     await page.keyboard.press('Shift+Tab');
-    expect(await entry(page, 'ear height over the floor').inputValue()).toBe('1190');
+    await expect.poll(() => entry(page, 'ear height over the floor').inputValue()).toBe('1190');
     await page.keyboard.press('Escape');
     expect(await valueOf(page, EAR)).toBe('1190');
   });
@@ -75,7 +75,7 @@ describe('a dimension of the drawing', () => {
     expect(await valueOf(page, '/layouts/0/desk/width')).toBe('1536.7');
     await page.keyboard.press('Escape');
     expect(await valueOf(page, '/layouts/0/desk/width')).toBe('1400');
-    expect(await entry(page, 'desk width').count()).toBe(0);
+    await expect.poll(() => entry(page, 'desk width').count()).toBe(0);
   });
 
   test('of a mark to the left is typed by its size, and the other side follows until it is freed', async () => {
@@ -103,11 +103,11 @@ describe('a dimension of the drawing', () => {
     expect(await drawing(page).locator('.entry .fault').textContent()).toBe(
       'expected a length from 200 to 2500 mm, got 99999',
     );
-    expect(await typed.getAttribute('aria-invalid')).toBe('true');
+    await expect.poll(() => typed.getAttribute('aria-invalid')).toBe('true');
     expect(await outline(page)).toBe(before);
     await expectAccessible();
     await page.keyboard.press('Enter');
-    expect(await typed.count()).toBe(1);
+    await expect.poll(() => typed.count()).toBe(1);
     await page.keyboard.press('Escape');
     expect(await valueOf(page, EAR)).toBe('1180');
   });
@@ -117,18 +117,18 @@ describe('a dimension of the drawing', () => {
     const toe = drawing(page).getByRole('img', { name: /^toe-in: .*, a result$/ });
     await toe.focus();
     await page.keyboard.press('Enter');
-    expect(await drawing(page).getByRole('textbox').count()).toBe(0);
+    await expect.poll(() => drawing(page).getByRole('textbox').count()).toBe(0);
   });
 
   test('lights up with its field in the form, and the form with the drawing', async () => {
     const { page } = await visit();
     await field(page, EAR).focus();
-    expect(await page.locator('[data-item="ear-height"].chosen').count()).toBe(1);
-    expect(await page.locator('[data-view="side"] [data-item="head"].chosen').count()).toBe(1);
+    await expect.poll(() => page.locator('[data-item="ear-height"].chosen').count()).toBe(1);
+    await expect.poll(() => page.locator('[data-view="side"] [data-item="head"].chosen').count()).toBe(1);
     await page.locator('[data-view="front"] [data-handle="handle-driver-1"]').focus();
     // Its group is filled when the page has come to rest, and lights up then.
     await page.locator('[data-lit][data-at="/speaker/drivers/1"]').waitFor();
-    expect(await page.locator('[data-view="front"] circle.chosen').count()).toBe(1);
+    await expect.poll(() => page.locator('[data-view="front"] circle.chosen').count()).toBe(1);
   });
 });
 
@@ -151,7 +151,7 @@ describe('a thing on the drawing', () => {
     ]);
     expect(await valueOf(page, LEFT.x)).toBe(String(-across));
     await page.mouse.up();
-    expect(await live.count()).toBe(0);
+    await expect.poll(() => live.count()).toBe(0);
     await page.keyboard.press('ControlOrMeta+z');
     expect([await valueOf(page, RIGHT.x), await valueOf(page, RIGHT.y)]).toEqual(['430', '300']);
     expect([await valueOf(page, LEFT.x), await valueOf(page, LEFT.y)]).toEqual(['-430', '300']);
@@ -180,7 +180,7 @@ describe('a thing on the drawing', () => {
     await page.mouse.move(x, y + 300, STEPS);
     await drawing(page).locator('.live.refused').waitFor();
     await page.mouse.up();
-    expect(await drawing(page).locator('.live').count()).toBe(0);
+    await expect.poll(() => drawing(page).locator('.live').count()).toBe(0);
     const height = Number(await valueOf(page, '/speaker/drivers/1/height'));
     // Its rim, 47.5 mm from its centre, stays on the baffle.
     expect(height).toBeGreaterThanOrEqual(47.5);
@@ -285,9 +285,9 @@ describe('the sheet', () => {
     });
     expect([...size].sort()).toEqual(['210mm', '297mm']);
     await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
-    expect(await page.locator('.printed-sheet').count()).toBe(0);
+    await expect.poll(() => page.locator('.printed-sheet').count()).toBe(0);
     await page.keyboard.press('Escape');
-    expect(await dialog.count()).toBe(0);
+    await expect.poll(() => dialog.count()).toBe(0);
   });
 
   test.each([

@@ -21,15 +21,17 @@ describe('a project without an answer', () => {
     await page.locator('[id="/layouts/0/aim/tilt"]').selectOption('lift-to-ear');
     await field().fill('40');
     await expect.poll(() => faults().textContent()).toContain('leaves a lift of 0 mm or more');
-    expect(await faults().textContent()).toContain('Showing the last valid values; nothing is printed or downloaded');
+    await expect
+      .poll(() => faults().textContent())
+      .toContain('Showing the last valid values; nothing is printed or downloaded');
     expect(await page.getByRole('region', { name: 'Results', exact: true }).textContent()).toContain(
       'These are the results of the last valid values',
     );
     await zip().scrollIntoViewIfNeeded();
     await expect.poll(() => zip().isDisabled()).toBe(true);
-    expect(await print().isDisabled()).toBe(true);
+    await expect.poll(() => print().isDisabled()).toBe(true);
     // The project is sound: its file holds what is typed.
-    expect(await page.getByRole('button', { name: 'Save the project' }).isEnabled()).toBe(true);
+    await expect.poll(() => page.getByRole('button', { name: 'Save the project' }).isEnabled()).toBe(true);
     await saved(page);
 
     page = await context.newPage();
@@ -41,9 +43,11 @@ describe('a project without an answer', () => {
 
     await page.getByRole('link', { name: 'Build sheet to print' }).click();
     await page.getByRole('heading', { name: 'Build sheet: Bindery desk, window side' }).waitFor();
-    expect(await page.getByRole('status').first().textContent()).toContain('There is no build sheet for these values');
+    await expect
+      .poll(() => page.getByRole('status').first().textContent())
+      .toContain('There is no build sheet for these values');
     for (const name of ['Print', 'Download as PDF']) {
-      expect(await page.getByRole('button', { name, exact: true }).isDisabled()).toBe(true);
+      await expect.poll(() => page.getByRole('button', { name, exact: true }).isDisabled()).toBe(true);
     }
   });
 });
@@ -71,7 +75,7 @@ describe('what the browser kept', () => {
     await notices(page).getByRole('button', { name: 'Keep it as a new entry' }).click();
     await saved(page);
     expect(await kept(page)).toBe(1);
-    expect((await notices(page).textContent())?.trim()).toBe('');
+    await expect.poll(async () => (await notices(page).textContent())?.trim()).toBe('');
   });
 
   test('deleted in another tab: said there at once, and kept again by a press', async () => {
@@ -148,7 +152,7 @@ describe('a worker that fails', () => {
       page.getByRole('heading', { name: 'Sheets', exact: true }).scrollIntoViewIfNeeded(),
     );
     await sheets.locator('svg[data-sheet]').first().waitFor({ timeout: 30_000 });
-    expect((await sheets.getByRole('alert').textContent())?.trim()).toBe('');
+    await expect.poll(async () => (await sheets.getByRole('alert').textContent())?.trim()).toBe('');
     takeNoise();
   });
 
@@ -157,7 +161,7 @@ describe('a worker that fails', () => {
     const told = page.getByRole('region', { name: 'At the ears' });
     await failAll(page, 'hearing.worker', told, () => page.getByRole('link', { name: 'Sound', exact: true }).click());
     await told.locator('svg').first().waitFor({ timeout: 30_000 });
-    expect(await told.textContent()).not.toContain('could not be worked out');
+    await expect.poll(() => told.textContent()).not.toContain('could not be worked out');
     takeNoise();
   });
 });

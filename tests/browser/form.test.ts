@@ -59,7 +59,7 @@ describe('a measurement', () => {
     const before = await drawing(page);
     await field(page, EAR).fill('1250');
     const { tilt } = planned({ [EAR]: 1250 }).sides.right;
-    expect(await reading(page, 'Tilt').textContent()).toBe(angleText(tilt));
+    await expect.poll(() => reading(page, 'Tilt').textContent()).toBe(angleText(tilt));
     await expect.poll(() => drawing(page)).not.toBe(before);
     const cell = page.getByRole('table', { name: 'Aim' }).getByRole('row', { name: 'Tilt' }).getByRole('cell').first();
     // Tables out of sight are filled when the typing pauses.
@@ -83,10 +83,10 @@ describe('a measurement', () => {
     bring();
     const { tilt } = planned({ [EAR]: 1250, [BUILD]: 'ribbed', [MIRRORED]: false }).sides.left;
     await expect.poll(() => reading(early, 'Tilt').textContent()).toBe(angleText(tilt));
-    expect(await field(early, EAR).inputValue()).toBe('1250');
-    expect(await field(early, BUILD).inputValue()).toBe('ribbed');
-    expect(await field(early, MIRRORED).isChecked()).toBe(false);
-    expect(await early.getByRole('radio', { name: 'left', exact: true }).isChecked()).toBe(true);
+    await expect.poll(() => field(early, EAR).inputValue()).toBe('1250');
+    await expect.poll(() => field(early, BUILD).inputValue()).toBe('ribbed');
+    await expect.poll(() => field(early, MIRRORED).isChecked()).toBe(false);
+    await expect.poll(() => early.getByRole('radio', { name: 'left', exact: true }).isChecked()).toBe(true);
     // The last one that was entered into keeps the focus.
     expect(await early.evaluate(() => document.activeElement?.getAttribute('name'))).toBe('side');
     await early.getByRole('button', { name: 'Undo', exact: false }).click();
@@ -102,23 +102,25 @@ describe('a measurement', () => {
     await field(early, EAR).fill('1250');
     const { tilt } = planned({ [EAR]: 1250 }).sides.right;
     await expect.poll(() => reading(early, 'Tilt').textContent()).toBe(angleText(tilt));
-    expect(await faults(early).count()).toBe(0);
+    await expect.poll(() => faults(early).count()).toBe(0);
   });
 
   test('takes a decimal comma, keeps what is typed, and tidies up when left', async () => {
     const { page } = await visit();
     await field(page, EAR).fill('1250,50');
-    expect(await field(page, EAR).inputValue()).toBe('1250,50');
-    expect(await reading(page, 'Tilt').textContent()).toBe(angleText(planned({ [EAR]: 1250.5 }).sides.right.tilt));
+    await expect.poll(() => field(page, EAR).inputValue()).toBe('1250,50');
+    await expect
+      .poll(() => reading(page, 'Tilt').textContent())
+      .toBe(angleText(planned({ [EAR]: 1250.5 }).sides.right.tilt));
     await field(page, EAR).blur();
-    expect(await field(page, EAR).inputValue()).toBe('1250.5');
+    await expect.poll(() => field(page, EAR).inputValue()).toBe('1250.5');
   });
 
   test('steps with the arrow keys', async () => {
     const { page } = await visit();
     await field(page, EAR).press('ArrowUp');
     await field(page, EAR).press('Shift+ArrowDown');
-    expect(await field(page, EAR).inputValue()).toBe('1171');
+    await expect.poll(() => field(page, EAR).inputValue()).toBe('1171');
   });
 
   test.each([
@@ -133,20 +135,20 @@ describe('a measurement', () => {
     await field(page, EAR).fill('1250');
     const tilt = angleText(planned({ [EAR]: 1250 }).sides.right.tilt);
     await field(page, EAR).fill(text);
-    expect(await faultAt(page, EAR).textContent()).toBe(message);
-    expect(await field(page, EAR).getAttribute('aria-invalid')).toBe('true');
-    expect(await faults(page).innerText()).toContain(`Listener, ear height: ${message}`);
-    expect(await reading(page, 'Tilt').textContent()).toBe(tilt);
+    await expect.poll(() => faultAt(page, EAR).textContent()).toBe(message);
+    await expect.poll(() => field(page, EAR).getAttribute('aria-invalid')).toBe('true');
+    await expect.poll(() => faults(page).innerText()).toContain(`Listener, ear height: ${message}`);
+    await expect.poll(() => reading(page, 'Tilt').textContent()).toBe(tilt);
     await field(page, EAR).fill('1180');
-    expect(await faultAt(page, EAR).textContent()).toBe('');
-    expect(await faults(page).count()).toBe(0);
+    await expect.poll(() => faultAt(page, EAR).textContent()).toBe('');
+    await expect.poll(() => faults(page).count()).toBe(0);
   });
 
   test('that the geometry refuses is told at the field, and the list leads there', async () => {
     const { page } = await visit();
     await page.getByRole('combobox', { name: 'Tilt' }).selectOption('lift to the ear');
     await page.getByRole('textbox', { name: 'Tilt angle' }).fill('60');
-    expect(await faultAt(page, '/layouts/0/aim/tilt/degrees').textContent()).not.toBe('');
+    await expect.poll(() => faultAt(page, '/layouts/0/aim/tilt/degrees').textContent()).not.toBe('');
     await page.evaluate(() => window.scrollTo(0, 0));
     await faults(page).getByRole('button').first().click();
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('/layouts/0/aim/tilt/degrees');
@@ -163,12 +165,12 @@ describe('a measurement', () => {
     for (const pointer of pointers) {
       const sound = await field(page, pointer).inputValue();
       for (const text of ['<b>x</b>', '-1e308', '1e-320', 'NaN']) await field(page, pointer).fill(text);
-      expect(await faultAt(page, pointer).textContent()).toContain('got "NaN"');
+      await expect.poll(() => faultAt(page, pointer).textContent()).toContain('got "NaN"');
       await field(page, pointer).fill(sound);
       expect([pointer, await reading(page, 'Tilt').textContent()]).toEqual([pointer, tilt]);
     }
-    expect(await page.locator('form [aria-invalid=true]').count()).toBe(0);
-    expect(await page.locator('body').innerText()).not.toMatch(/\b(?:NaN|Infinity|undefined|null)\b/);
+    await expect.poll(() => page.locator('form [aria-invalid=true]').count()).toBe(0);
+    await expect.poll(() => page.locator('body').innerText()).not.toMatch(/\b(?:NaN|Infinity|undefined|null)\b/);
   });
 });
 
@@ -176,12 +178,12 @@ describe('the form', () => {
   test('mirrors one mark in the other until they are set free', async () => {
     const { page } = await visit();
     await field(page, '/layouts/0/placement/right/x').fill('480');
-    expect(await field(page, '/layouts/0/placement/left/x').inputValue()).toBe('-480');
+    await expect.poll(() => field(page, '/layouts/0/placement/left/x').inputValue()).toBe('-480');
     await page.getByRole('checkbox', { name: 'The left one mirrors the right' }).uncheck();
     await field(page, '/layouts/0/placement/right/x').fill('500');
-    expect(await field(page, '/layouts/0/placement/left/x').inputValue()).toBe('-480');
+    await expect.poll(() => field(page, '/layouts/0/placement/left/x').inputValue()).toBe('-480');
     await page.getByRole('checkbox', { name: 'The left one mirrors the right' }).check();
-    expect(await field(page, '/layouts/0/placement/left/x').inputValue()).toBe('-500');
+    await expect.poll(() => field(page, '/layouts/0/placement/left/x').inputValue()).toBe('-500');
   });
 
   test('renames a driver wherever it is spoken of, adds one and takes one away', async () => {
@@ -190,15 +192,15 @@ describe('the form', () => {
     await field(page, '/speaker/drivers/0/name').focus();
     await field(page, '/speaker/drivers/0/name').fill('');
     await page.keyboard.type('woofer top');
-    expect(await faults(page).count()).toBe(0);
-    expect(await field(page, '/layouts/0/aim/through').inputValue()).toBe('dwoofer top');
-    expect(await field(page, '/speaker/crossovers/0/between/0').inputValue()).toBe('woofer top');
-    expect(await field(page, '/speaker/crossovers/0/between/1').inputValue()).toBe('woofer');
+    await expect.poll(() => faults(page).count()).toBe(0);
+    await expect.poll(() => field(page, '/layouts/0/aim/through').inputValue()).toBe('dwoofer top');
+    await expect.poll(() => field(page, '/speaker/crossovers/0/between/0').inputValue()).toBe('woofer top');
+    await expect.poll(() => field(page, '/speaker/crossovers/0/between/1').inputValue()).toBe('woofer');
     await page.getByRole('button', { name: 'Add a driver' }).click();
-    expect(await field(page, '/speaker/drivers/2/name').inputValue()).toBe('driver 3');
+    await expect.poll(() => field(page, '/speaker/drivers/2/name').inputValue()).toBe('driver 3');
     await page.getByRole('button', { name: 'Remove woofer top' }).click();
-    expect(await faults(page).count()).toBe(0);
-    expect(await field(page, '/layouts/0/aim/through').inputValue()).toBe('dwoofer');
+    await expect.poll(() => faults(page).count()).toBe(0);
+    await expect.poll(() => field(page, '/layouts/0/aim/through').inputValue()).toBe('dwoofer');
   });
 
   test('follows every rule of the aim without a fault', async () => {
@@ -214,21 +216,23 @@ describe('the form', () => {
     await page.getByRole('combobox', { name: 'Axis leaves from' }).selectOption('a point between two');
     await page.getByRole('textbox', { name: 'Fraction' }).fill('1');
     const woofer = planned({ '/layouts/0/aim/through': 'woofer' });
-    expect(await reading(page, 'Tilt').textContent()).toBe(angleText(woofer.sides.right.tilt));
+    await expect.poll(() => reading(page, 'Tilt').textContent()).toBe(angleText(woofer.sides.right.tilt));
   });
 
   test('speaks in inches on demand, and the millimetres stay exact', async () => {
     const { page } = await visit();
     await openAll(page);
     await page.getByRole('combobox', { name: 'Lengths in', exact: true }).selectOption('inches, as decimals');
-    expect(await field(page, EAR).inputValue()).toBe('46.4567');
+    await expect.poll(() => field(page, EAR).inputValue()).toBe('46.4567');
     await field(page, EAR).fill('50');
-    expect(await reading(page, 'Tilt').textContent()).toBe(angleText(planned({ [EAR]: 1270 }).sides.right.tilt));
+    await expect
+      .poll(() => reading(page, 'Tilt').textContent())
+      .toBe(angleText(planned({ [EAR]: 1270 }).sides.right.tilt));
     await field(page, EAR).fill('-5');
-    expect(await faultAt(page, EAR).textContent()).toBe('expected a length over 0 in, got -5');
+    await expect.poll(() => faultAt(page, EAR).textContent()).toBe('expected a length over 0 in, got -5');
     await field(page, EAR).fill('50');
     await page.getByRole('combobox', { name: 'Lengths in', exact: true }).selectOption('millimetres');
-    expect(await field(page, EAR).inputValue()).toBe('1270');
+    await expect.poll(() => field(page, EAR).inputValue()).toBe('1270');
   });
 
   test('shows user text as text', async () => {
@@ -236,8 +240,8 @@ describe('the form', () => {
     await openAll(page);
     const nasty = '<img src=x onerror=alert(1)> & "ö"';
     await field(page, '/title').fill(nasty);
-    expect(await reading(page, 'Project').textContent()).toBe(nasty);
-    expect(await page.locator('img').count()).toBe(0);
+    await expect.poll(() => reading(page, 'Project').textContent()).toBe(nasty);
+    await expect.poll(() => page.locator('img').count()).toBe(0);
   });
 });
 
@@ -294,7 +298,9 @@ describe('for everybody', () => {
     await tabTo(EAR);
     await page.keyboard.press('ControlOrMeta+A');
     await page.keyboard.type('1230');
-    expect(await reading(page, 'Tilt').textContent()).toBe(angleText(planned({ [EAR]: 1230 }).sides.right.tilt));
+    await expect
+      .poll(() => reading(page, 'Tilt').textContent())
+      .toBe(angleText(planned({ [EAR]: 1230 }).sides.right.tilt));
     await tabTo('Download all as one zip');
     const coming = page.waitForEvent('download');
     await page.keyboard.press('Enter');

@@ -37,7 +37,7 @@ describe('the measuring guide on a phone', () => {
       'The marks',
       'The board',
     ]);
-    expect(await page.getByRole('link', { name: 'The board' }).getAttribute('aria-current')).toBe('step');
+    await expect.poll(() => page.getByRole('link', { name: 'The board' }).getAttribute('aria-current')).toBe('step');
     await page.locator('.step:visible').getByRole('link', { name: 'See the drawing' }).tap();
     await page.getByRole('heading', { name: 'Measurements' }).waitFor();
   });
@@ -59,10 +59,10 @@ describe('the measuring guide on a phone', () => {
     const before = await effect.textContent();
     await field(page, '/sure/earHeight').fill('30');
     await expect.poll(() => effect.textContent()).not.toBe(before);
-    expect(await effect.textContent()).toMatch(/^tilt ±\u202f\d\.\d°/);
+    await expect.poll(() => effect.textContent()).toMatch(/^tilt ±\u202f\d\.\d°/);
     await page.getByRole('link', { name: 'Wedgewright' }).tap();
     await page.getByRole('heading', { name: 'Measurements' }).waitFor();
-    expect(await field(page, EAR).inputValue()).toBe('1210');
+    await expect.poll(() => field(page, EAR).inputValue()).toBe('1210');
   });
 
   test('has nothing too small for a finger and nothing that sticks out', async () => {
@@ -114,7 +114,7 @@ describe('the measuring guide on a desk', () => {
     await page.keyboard.press('Tab');
     expect(await page.evaluate(() => document.activeElement?.id)).toBe(EAR);
     await page.keyboard.press('ArrowUp');
-    expect(await field(page, EAR).inputValue()).toBe('1181');
+    await expect.poll(() => field(page, EAR).inputValue()).toBe('1181');
   });
 
   test('tells a wrong number at its field and in the list', async () => {
@@ -123,7 +123,9 @@ describe('the measuring guide on a desk', () => {
     expect(await page.locator('[id="/sure/markX-fault"]').textContent()).toBe(
       'expected a length from 0 to 500 mm, got -3',
     );
-    expect(await page.getByRole('region', { name: 'Faults' }).innerText()).toContain('How sure, sideways, ±');
+    await expect
+      .poll(() => page.getByRole('region', { name: 'Faults' }).innerText())
+      .toContain('How sure, sideways, ±');
   });
 });
 
@@ -136,7 +138,7 @@ describe('the help', () => {
       'What is meant by Head from the edge',
     );
     await help(page).getByRole('img').waitFor();
-    expect(await help(page).innerText()).toContain('From the desk’s front edge level back to the ears.');
+    await expect.poll(() => help(page).innerText()).toContain('From the desk’s front edge level back to the ears.');
     await expect.poll(() => page.locator('[role=status]', { hasText: 'Head from the edge: From' }).count()).toBe(1);
     await expectAccessible();
     await page.keyboard.press('Escape');
@@ -162,7 +164,7 @@ describe('the help', () => {
     if (!box) throw new Error('the help is shown');
     await page.mouse.move(box.x + 40, box.y + 40);
     await page.waitForTimeout(500);
-    expect(await help(page).isVisible()).toBe(true);
+    await expect.poll(() => help(page).isVisible()).toBe(true);
     await page.mouse.move(5, 5);
     await help(page).waitFor({ state: 'hidden' });
   });
@@ -205,8 +207,8 @@ describe('on paper', () => {
     const cell = (name: string) => page.locator('dl > div', { hasText: name }).locator('dd').textContent();
     expect(await cell('Date')).toMatch(/^\d{4}-\d\d-\d\d$/);
     expect(await cell('Scale')).toBe('as noted');
-    expect(await page.locator('.paper').innerText()).toMatch(/1:\d+/);
-    expect(await page.getByRole('table', { name: 'Stand' }).isVisible()).toBe(true);
+    await expect.poll(() => page.locator('.paper').innerText()).toMatch(/1:\d+/);
+    await expect.poll(() => page.getByRole('table', { name: 'Stand' }).isVisible()).toBe(true);
     // As large as the scale has been reckoned for: a millimetre is 96/25.4 px.
     const paper = await page.locator('.paper > svg').boundingBox();
     expect(paper?.width).toBeCloseTo((176 * 96) / 25.4, 0);

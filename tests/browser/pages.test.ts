@@ -22,10 +22,10 @@ const row = (page: Page) => page.getByRole('navigation', { name: 'Pages' }).getB
 describe('the row of pages', () => {
   test.each(pages)('on the page %j is the same, and marks %s', async (path, name) => {
     const { page } = await visit(path);
-    expect(await row(page).allTextContents()).toEqual(pages.map(([, word]) => word));
-    expect(await page.locator('[aria-current=page]').allTextContents()).toEqual([name]);
+    await expect.poll(() => row(page).allTextContents()).toEqual(pages.map(([, word]) => word));
+    await expect.poll(() => page.locator('[aria-current=page]').allTextContents()).toEqual([name]);
     await page.emulateMedia({ media: 'print' });
-    expect(await row(page).first().isVisible()).toBe(false);
+    await expect.poll(() => row(page).first().isVisible()).toBe(false);
   });
 
   test('leads from each page to the next, and the open project goes along', async () => {
@@ -37,7 +37,7 @@ describe('the row of pages', () => {
         .tap();
       await page.getByRole('heading', { level: 1, name: heading, exact: true }).waitFor();
     }
-    expect(await page.getByLabel('Project title').inputValue()).toBe('Attic');
+    await expect.poll(() => page.getByLabel('Project title').inputValue()).toBe('Attic');
   });
 
   test.each(pages)('on a phone the page %j shows all of it, large enough for a finger', async (path) => {

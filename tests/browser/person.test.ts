@@ -25,14 +25,14 @@ test('an ear height that nobody measured is estimated from the person, with its 
   });
   const told = page.getByRole('status').filter({ hasText: 'Ears about' });
   await expect.poll(() => told.textContent()).toContain(`${low.toFixed(1)}\u202fmm to ${high.toFixed(1)}\u202fmm`);
-  expect(await page.getByText('ANSUR II').count()).toBe(1);
+  await expect.poll(() => page.getByText('ANSUR II').count()).toBe(1);
   await expectAccessible();
   await page.getByRole('button', { name: `Use ${Math.round(earHeight)}.0\u202fmm as the ear height` }).click();
-  expect(await field(page, EAR).inputValue()).toBe(String(Math.round(earHeight)));
+  await expect.poll(() => field(page, EAR).inputValue()).toBe(String(Math.round(earHeight)));
   await page.getByRole('link', { name: /^What ±.* does to the tilt$/ }).click();
   const seat = page.locator('#seat');
   await seat.waitFor();
-  expect(await field(page, '/sure/earHeight').inputValue()).toBe(String(Math.round((high - low) / 2)));
+  await expect.poll(() => field(page, '/sure/earHeight').inputValue()).toBe(String(Math.round((high - low) / 2)));
   // Several centimetres at some 75 cm: degrees of tilt, not tenths.
   const effect = page.locator('.sure', { has: field(page, '/sure/earHeight') }).locator('.effect');
   const doubt = Number(/tilt ±\u202f([\d.]+)°/.exec((await effect.textContent()) ?? '')?.[1]);
@@ -41,7 +41,7 @@ test('an ear height that nobody measured is estimated from the person, with its 
   await page.locator('body').press('Control+z');
   await expect.poll(() => field(page, EAR).inputValue()).toBe('1180');
   await field(page, FROM).uncheck();
-  expect(await told.count()).toBe(0);
+  await expect.poll(() => told.count()).toBe(0);
 });
 
 test('the room and the design point have fields', async () => {
@@ -50,8 +50,8 @@ test('the room and the design point have fields', async () => {
   await field(page, '/layouts/0/room/leftWall').fill('900');
   await page.getByRole('heading', { name: 'Crossovers', exact: true }).first().click();
   await field(page, '/speaker/designPoint').check();
-  expect(await field(page, '/speaker/designPoint/distance').inputValue()).toBe('1000');
+  await expect.poll(() => field(page, '/speaker/designPoint/distance').inputValue()).toBe('1000');
   await page.getByRole('link', { name: 'Sound at the ears, and standing, drawn' }).click();
   await expect.poll(() => page.getByText('left wall', { exact: false }).count()).toBeGreaterThan(0);
-  expect(await page.getByText('The same re the design point').count()).toBe(1);
+  await expect.poll(() => page.getByText('The same re the design point').count()).toBe(1);
 });

@@ -6,7 +6,7 @@ const visit = useBrowser();
 test('the page opens in silence, asks no other host for anything, and says whose it is', async () => {
   const { page, expectQuiet } = await visit();
   expect(await page.title()).toContain('Wedgewright');
-  expect(await page.locator('html').getAttribute('lang')).toBe('en');
+  await expect.poll(() => page.locator('html').getAttribute('lang')).toBe('en');
   await page.waitForLoadState('networkidle');
   expectQuiet();
 });
@@ -23,8 +23,17 @@ test('the content security policy forbids what it does not name', async () => {
   expect(policy).not.toMatch(/unsafe-inline|unsafe-eval|https?:|\*/);
 });
 
-test('the site works below a folder', () => {
-  expect(new URL(inject('site')).pathname).toBe('/some/where/');
+test('below a folder, all that a page loads and every way it leads stays there', async () => {
+  const home = inject('site');
+  const { page } = await visit('workshop/');
+  const addresses = await page
+    .locator(':is(a, link)[href], script[src]')
+    .evaluateAll((all) => all.map((one) => Reflect.get(one, one.tagName === 'SCRIPT' ? 'src' : 'href') as string));
+  expect(addresses.length).toBeGreaterThan(5);
+  expect(addresses.filter((address) => !address.startsWith(home))).toEqual([]);
+  await page.getByRole('link', { name: 'Wedgewright' }).first().click();
+  await page.waitForURL(home);
+  await page.getByRole('heading', { name: 'Wedgewright' }).waitFor();
 });
 
 function splitFirst(directive: string): [string, string] {

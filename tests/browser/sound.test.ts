@@ -52,9 +52,9 @@ describe('the response', () => {
         .evaluate((button) => button === document.activeElement),
     ).toBe(true);
     await page.keyboard.press('Enter');
-    expect(await notches(page).first().getAttribute('aria-pressed')).toBe('true');
+    await expect.poll(() => notches(page).first().getAttribute('aria-pressed')).toBe('true');
     await page.keyboard.press('Enter');
-    expect(await notches(page).first().getAttribute('aria-pressed')).toBe('false');
+    await expect.poll(() => notches(page).first().getAttribute('aria-pressed')).toBe('false');
   });
 
   test.each([
@@ -88,7 +88,7 @@ describe('a suggestion', () => {
     expect(await undo.evaluate((one) => one === document.activeElement)).toBe(true);
     await page.keyboard.press('Enter');
     await expect.poll(() => finding.count()).toBe(1);
-    expect(await undo.count()).toBe(0);
+    await expect.poll(() => undo.count()).toBe(0);
     expect(
       await page.getByRole('heading', { name: 'Findings' }).evaluate((one) => one === document.activeElement),
     ).toBe(true);
@@ -108,7 +108,7 @@ describe('a suggestion', () => {
     const { page } = await visit('sound/');
     const button = page.getByRole('button', { name: /^Set the tilt to 25\.8°$/ });
     await expect.poll(() => button.isEnabled()).toBe(true);
-    expect(await page.getByText(/Its price: the head 13\.6° off the tweeter’s axis/).count()).toBe(1);
+    await expect.poll(() => page.getByText(/Its price: the head 13\.6° off the tweeter’s axis/).count()).toBe(1);
     await button.click();
     await page.getByRole('button', { name: 'Undo: Set the tilt to 25.8°' }).click();
     await expect.poll(() => button.isEnabled()).toBe(true);
@@ -127,7 +127,9 @@ describe('head movement', () => {
     await slider.focus();
     for (let i = 0; i < 10; i++) await page.keyboard.press('ArrowRight');
     await expect.poll(limit).not.toBe(before);
-    expect(await page.getByText(/^Out: the (time|level) between the two is over its limit\.$/).count()).toBe(1);
+    await expect
+      .poll(() => page.getByText(/^Out: the (time|level) between the two is over its limit\.$/).count())
+      .toBe(1);
     await page.getByRole('button', { name: 'Back to the planned head' }).click();
     await expect.poll(limit).toBe(before);
     const box = await page.getByRole('img', { name: /^From above/ }).boundingBox();
@@ -152,7 +154,7 @@ describe('head movement', () => {
     });
     await page.getByRole('link', { name: 'Sound at the ears, and standing, drawn' }).click();
     await page.getByRole('button', { name: 'Work out the maps' }).waitFor();
-    expect(await page.getByRole('img', { name: /^From the side/ }).count()).toBe(0);
+    await expect.poll(() => page.getByRole('img', { name: /^From the side/ }).count()).toBe(0);
     await page.getByRole('button', { name: 'Work out the maps' }).click();
     await page.getByRole('img', { name: /^From the side/ }).waitFor();
   });
@@ -166,7 +168,7 @@ describe('the working', () => {
     const dialog = page.getByRole('dialog', { name: 'Front edge over desk' });
     await dialog.waitFor();
     expect(await dialog.locator('math').count()).toBeGreaterThan(3);
-    expect(await dialog.textContent()).toContain('205\u202fmm');
+    await expect.poll(() => dialog.textContent()).toContain('205\u202fmm');
     expect(await dialog.getByRole('link', { name: 'All formulas and conventions' }).getAttribute('href')).toContain(
       'method',
     );
@@ -190,7 +192,7 @@ describe('the working', () => {
   test('of every number is on the page about the method, where the link leads', async () => {
     const { page } = await visit('method/#tilt');
     expect(await page.locator('article').count()).toBeGreaterThan(30);
-    expect(await page.locator('#tilt h3').isVisible()).toBe(true);
+    await expect.poll(() => page.locator('#tilt h3').isVisible()).toBe(true);
   });
 });
 

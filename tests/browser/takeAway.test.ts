@@ -56,7 +56,9 @@ describe('what one takes away', () => {
     const { page } = await visit();
     await page.locator(`[id="${EAR}"]`).fill('tall');
     await expect.poll(() => page.getByRole('button', { name: 'Download all as one zip' }).isDisabled()).toBe(true);
-    expect(await page.getByRole('region', { name: 'To cut' }).getByRole('status').textContent()).toContain('faults');
+    await expect
+      .poll(() => page.getByRole('region', { name: 'To cut' }).getByRole('status').textContent())
+      .toContain('faults');
   });
 
   test('the writers are not fetched before they are asked for', async () => {
@@ -89,7 +91,7 @@ describe('a project file', () => {
     await page.locator(`[id="${EAR}"]`).fill('1100');
     await openFile(page, 'mine.json', text);
     await expect.poll(() => page.locator(`[id="${EAR}"]`).inputValue()).toBe('1234.5');
-    expect(await status(page).textContent()).toContain('Opened mine.json.');
+    await expect.poll(() => status(page).textContent()).toContain('Opened mine.json.');
   });
 
   test.each([
@@ -106,10 +108,10 @@ describe('a project file', () => {
     await page.locator(`[id="${EAR}"]`).fill('1234');
     await openFile(page, 'broken.json', text);
     await expect.poll(() => status(page).textContent()).toContain(line);
-    expect(await status(page).textContent()).toContain('broken.json was not opened');
-    expect(await page.locator(`[id="${EAR}"]`).inputValue()).toBe('1234');
+    await expect.poll(() => status(page).textContent()).toContain('broken.json was not opened');
+    await expect.poll(() => page.locator(`[id="${EAR}"]`).inputValue()).toBe('1234');
     await page.getByRole('button', { name: 'Put this list away' }).click();
-    expect((await status(page).textContent())?.trim()).toBe('');
+    await expect.poll(async () => (await status(page).textContent())?.trim()).toBe('');
   });
 
   test('too large is refused before it is read', async () => {
@@ -131,6 +133,6 @@ describe('a project file', () => {
       JSON.stringify({ ...demoProject, title: 'Dropped desk' }),
     );
     await expect.poll(() => status(page).textContent()).toContain('Opened dropped.json.');
-    expect(await page.locator('dl').textContent()).toContain('Dropped desk');
+    await expect.poll(() => page.locator('dl').textContent()).toContain('Dropped desk');
   });
 });

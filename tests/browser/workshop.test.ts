@@ -101,7 +101,7 @@ describe('the workshop', () => {
   test('choosing a build is one step of undo, and what cannot be had says why with its numbers', async () => {
     const { page } = await visit('workshop/');
     await choose(page, 'Solid block');
-    expect(await page.getByRole('radio', { name: 'Solid block' }).isChecked()).toBe(true);
+    await expect.poll(() => page.getByRole('radio', { name: 'Solid block' }).isChecked()).toBe(true);
     await page.locator('h1').click();
     await page.keyboard.press('Control+z');
     await expect.poll(() => page.getByRole('radio', { name: 'Stacked slices' }).isChecked()).toBe(true);
@@ -118,7 +118,7 @@ describe('the workshop', () => {
     await field(page, '/layouts/0/stand/base').selectOption('square to the desk');
     await choose(page, 'Printed core, cheeks');
     await expect.poll(() => page.locator('main').textContent()).toContain('cheek-2');
-    expect(await page.locator('.refused').allTextContents()).toEqual([]);
+    await expect.poll(() => page.locator('.refused').allTextContents()).toEqual([]);
     const paths = Object.keys(await archive(page));
     expect(paths.filter((path) => path.endsWith('.stl'))).toEqual(['solids/core left.stl', 'solids/core right.stl']);
   });
@@ -136,13 +136,13 @@ describe('the workshop', () => {
     await page.getByRole('button', { name: 'Put kerf and taper into the board' }).click();
     const group = page.getByRole('heading', { name: 'Stock', exact: true });
     await group.click();
-    expect(await field(page, '/stock/0/kerf').inputValue()).toBe('0.15');
+    await expect.poll(() => field(page, '/stock/0/kerf').inputValue()).toBe('0.15');
     // atan(0.1 / (2 · 3.05)) is 0.939°.
     expect(Number(await field(page, '/stock/0/taper').inputValue())).toBeCloseTo(0.939, 3);
     await page.locator('h1').click();
     await page.keyboard.press('Control+z');
     await expect.poll(() => field(page, '/stock/0/kerf').inputValue()).toBe('');
-    expect(await field(page, '/stock/0/taper').inputValue()).toBe('');
+    await expect.poll(() => field(page, '/stock/0/taper').inputValue()).toBe('');
   });
 });
 
@@ -163,7 +163,7 @@ describe.each(['workshop/', 'build-sheet/'])('%s', (path) => {
 test('the build sheet prints without the page’s buttons, its drawings in true mm', async () => {
   const { page, shot } = await visit('build-sheet/');
   await page.emulateMedia({ media: 'print' });
-  expect(await page.getByRole('button', { name: 'Print' }).isVisible()).toBe(false);
+  await expect.poll(() => page.getByRole('button', { name: 'Print' }).isVisible()).toBe(false);
   const drawing = page.getByRole('img', { name: 'Part slice' });
   const [width, box] = [await drawing.getAttribute('width'), await drawing.boundingBox()];
   // CSS has 96 pixels to the inch.

@@ -51,7 +51,7 @@ const copiesOf = (parts: readonly Part[]): number => parts.reduce((sum, { quanti
 describe(`${NESTINGS} nestings`, () => {
   it.each([...published, ...stands])('$name: every answer can be cut, holds every copy and takes no more', (one) => {
     const stock: Stock = { name: 'board', thickness: 3, sheet: one.sheet, density: 750, ...asCutter };
-    const spaces = { kerf: 0.2, taper: 0, spacing: 1, margin: 0 };
+    const spaces = { kerf: 0, taper: 0, spacing: 1, margin: 0 };
     let before = Infinity;
     let last = 0;
     const steps = nest(one.parts, [stock], spaces, { budget: BUDGET });
