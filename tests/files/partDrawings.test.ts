@@ -282,6 +282,15 @@ describe('a part’s drawing', () => {
     }
   });
 
+  it('gives the slots of ribs to a hundredth of a millimetre: the wood, the fit and nothing else', () => {
+    const of = project({ '/layouts/0/stand': { build: 'ribbed', lift: 30, ribs: { fit: 0.13 } } });
+    const ribs = drawnOf(of).filter(({ blocks }) => /^Part .*rib/.test(shapeOf(blocks).view.name));
+    expect(ribs.length).toBeGreaterThan(3);
+    // The demo's board is 3.05 mm thick.
+    for (const { blocks } of ribs) expect(shapeOf(blocks).note).toContain('Slots 3.18 wide.');
+    for (const { blocks } of drawnOf(project({}))) expect(shapeOf(blocks).note).not.toContain('Slots');
+  });
+
   it('has brackets round what follows from the rest alone', () => {
     const [{ blocks } = { blocks: [] }] = drawnOf(project({}));
     for (const item of shapeOf(blocks).view.items) {

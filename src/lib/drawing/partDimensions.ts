@@ -1,5 +1,5 @@
 import { extentOf } from '$lib/geometry/extent.ts';
-import { apart } from '$lib/geometry/plane.ts';
+import { apart, minus, outer } from '$lib/geometry/plane.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { Part } from '$lib/workshop/part.ts';
 import { linear } from './makeDimension.ts';
@@ -142,4 +142,16 @@ export function slopeOf(outside: Part['outside']): { readonly from: Point; reado
     (longest, one) => (longest && apart(longest.from, longest.to) >= apart(one.from, one.to) ? longest : one),
     null,
   );
+}
+
+/** How wide the slots in an outline are, in the order of its corners, mm: each at least as deep on both sides as wide. */
+export function slotWidths(outside: Part['outside']): readonly number[] {
+  const corners = cornersOf(outside).map(({ at }) => at);
+  const corner = (i: number): Point => corners[(i + corners.length) % corners.length] ?? [0, 0];
+  const turnsIn = (i: number): boolean => outer(minus(corner(i), corner(i - 1)), minus(corner(i + 1), corner(i))) < 0;
+  return corners.flatMap((at, i) => {
+    const width = apart(at, corner(i + 1));
+    const deep = Math.min(apart(corner(i - 1), at), apart(corner(i + 1), corner(i + 2)));
+    return turnsIn(i) && turnsIn(i + 1) && deep >= width ? [width] : [];
+  });
 }

@@ -1,4 +1,4 @@
-import { isDimensioned, slopeOf } from '$lib/drawing/partDimensions.ts';
+import { isDimensioned, slopeOf, slotWidths } from '$lib/drawing/partDimensions.ts';
 import { setOut, type SetOut } from '$lib/drawing/partPoints.ts';
 import { partView } from '$lib/drawing/partView.ts';
 import { degrees } from '$lib/geometry/angle.ts';
@@ -63,7 +63,7 @@ function milled(project: Project, { cable, recess, corner }: StandSettings): rea
 export function shapeBlocks(project: Project, part: Shape, title: string, about: string): readonly Block[] {
   const { unit } = lengthsOf(project);
   const dimensioned = isDimensioned(part);
-  const note = [about, ...(dimensioned ? holes(project, part) : []), slope(part)]
+  const note = [about, ...(dimensioned ? holes(project, part) : []), slots(project, part), slope(part)]
     .filter((words) => words !== '')
     .join(' ');
   return [
@@ -86,6 +86,13 @@ function holes(project: Project, { inside }: Shape): readonly string[] {
   if (first?.kind !== 'circle') return [];
   const size = lengthsOf(project).fine(2 * first.radius);
   return [`${inside.length === 1 ? '1 hole' : `${inside.length} holes`} ⌀${size}.`];
+}
+
+/** Widths of the slots in its outline, to a hundredth of a millimetre: what goes in has to fit. */
+function slots(project: Project, { outside }: Shape): string {
+  const { fine } = lengthsOf(project);
+  const widths = [...new Set(slotWidths(outside).map(fine))];
+  return widths.length > 0 ? `Slots ${widths.join(' and ')} wide.` : '';
 }
 
 function slope({ outside }: Shape): string {
