@@ -185,6 +185,27 @@ const denser = (contour: Path | Circle, { left, bottom }: { left: number; bottom
     }),
   );
 
+/** That no text of a view stands on another, at the scale that it has on A4 and on Letter. How many texts there are. */
+function expectClear(view: View, display: LengthDisplay): number {
+  let texts = 0;
+  for (const [width, height] of [
+    [178, 126],
+    [184, 118],
+  ] as const) {
+    // prettier-ignore
+    const scaled = scaledView(view, width, height, display);
+    if (!scaled) throw new Error('a part fits on a page');
+    const boxes = scaled.marks.flatMap((mark) =>
+      mark.kind === 'text'
+        ? [boxed(mark.text, { text: mark.text, at: mark.at, turn: mark.turn ?? 0, anchor: mark.anchor }, STYLE)]
+        : [],
+    );
+    texts += boxes.length;
+    expect(meeting(boxes)).toEqual([]);
+  }
+  return texts;
+}
+
 const or = <T>(some: fc.Arbitrary<T>) => fc.option(some, { nil: null, freq: 2 });
 const anyStand = fc.record({
   build: fc.constantFrom('stacked', 'stacked', 'skinned', 'ribbed', 'solid'),
@@ -225,7 +246,7 @@ function drawnOf(of: Project): readonly Drawn[] {
       of,
       display: of.display,
       part,
-      blocks: partBlocks(of, part),
+      blocks: partBlocks(of, [part]),
     })),
     ...stand.right.blocks.flatMap((block) =>
       block.templates.map((template) => ({
@@ -282,6 +303,40 @@ describe('a part’s drawing', () => {
     }
   });
 
+  it('of slices that all differ is that of the first, and a row of what is different for each', () => {
+    let families = 0;
+    for (const stand of [{}, { corner: 4, relief: { web: 8 } }, { recess: { depth: 2 } }]) {
+      const of = project({ '/layouts/0/stand': { base: 'square-to-desk', lift: 35, ...stand } });
+      const made = plan(of, firstLayout(of));
+      if (!made.ok) throw new Error('the layout has a plan');
+      const { parts } = made.value;
+      expect(parts.length).toBeGreaterThan(50);
+      const [drawing, points, differ, ...more] = partBlocks(of, parts);
+      if (drawing?.kind !== 'drawing' || points?.kind !== 'table' || differ?.kind !== 'table') {
+        throw new Error('a family has a drawing and two tables');
+      }
+      expect(more).toEqual([]);
+      expectClear(drawing.view, of.display);
+      families += 1;
+      expect(differ.rows.map(([name]) => name)).toEqual(parts.map(({ name }) => name));
+      const axes = differ.columns.slice(2).map((column) => column.split(' from '));
+      for (const [k, row] of differ.rows.entries()) {
+        const own = points.rows.map(([name = '', x = '', y = '', size = '']) => {
+          const [along, up] = ['the left', 'below'].map((way) => axes.findIndex(([point, axis]) => point === name && axis === way)); // prettier-ignore
+          const value = (at: number | undefined, told: string): string => (at === undefined || at < 0 ? told : (row[at + 2] ?? '')); // prettier-ignore
+          return [name, value(along, x), value(up, y), size];
+        });
+        const part = parts[k];
+        if (k % 9 > 0) continue;
+        if (!part) throw new Error('each row is a part');
+        expect(Number(row[1])).toBe(part.quantity);
+        const most = 2 * Math.SQRT2 * rounding(of.display, true) + CHORD;
+        expect(worstGap(part, [drawing, { ...points, rows: own }], of.display)).toBeLessThan(most);
+      }
+    }
+    expect(families).toBe(3);
+  });
+
   it('gives the slots of ribs to a hundredth of a millimetre: the wood, the fit and nothing else', () => {
     const of = project({ '/layouts/0/stand': { build: 'ribbed', lift: 30, ribs: { fit: 0.13 } } });
     const ribs = drawnOf(of).filter(({ blocks }) => /^Part .*rib/.test(shapeOf(blocks).view.name));
@@ -302,23 +357,7 @@ describe('a part’s drawing', () => {
 
   it('has no text on another, at the scale that it has on A4 and on Letter', () => {
     let texts = 0;
-    for (const { blocks, display } of drawn) {
-      for (const [width, height] of [
-        [178, 126],
-        [184, 118],
-      ] as const) {
-        // prettier-ignore
-        const scaled = scaledView(shapeOf(blocks).view, width, height, display);
-        if (!scaled) throw new Error('a part fits on a page');
-        const boxes = scaled.marks.flatMap((mark) =>
-          mark.kind === 'text'
-            ? [boxed(mark.text, { text: mark.text, at: mark.at, turn: mark.turn ?? 0, anchor: mark.anchor }, STYLE)]
-            : [],
-        );
-        texts += boxes.length;
-        expect(meeting(boxes)).toEqual([]);
-      }
-    }
+    for (const { blocks, display } of drawn) texts += expectClear(shapeOf(blocks).view, display);
     expect(texts).toBeGreaterThan(800);
   });
 });

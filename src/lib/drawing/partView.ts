@@ -3,18 +3,27 @@ import { edgesOf, pointAt } from '$lib/geometry/edge.ts';
 import { extentOf } from '$lib/geometry/extent.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { Part } from '$lib/workshop/part.ts';
+import { cornersOf } from './partCorners.ts';
 import { isDimensioned, overallDimensions, partDimensions } from './partDimensions.ts';
 import { letterOf } from './partPoints.ts';
 import type { Item, View } from './view.ts';
 
 /** Corners of the polygon that stands for an arc, for a full turn: 0.1 % of the radius from the true one at most. */
 const STEPS = 72;
+/** Corners of an outline that are numbered on its drawing: four stand apart at any scale. */
+const MOST_NUMBERED = 4;
 
 /**
- * One part at its finished size with what it is made to: on dimension lines, or, where those would be too many, only its
- * greatest sizes, in brackets, and a letter at each hole of `setOut`.
+ * One part at its finished size with what it is made to: on dimension lines, or, where a list of its points has that
+ * (`setOut`), only its greatest sizes, in brackets, and names of points.
+ *
+ * @param dimensioned Whether on lines; default where they can say all of it.
  */
-export function partView(name: string, part: Pick<Part, 'outside' | 'inside' | 'mark'>): View {
+export function partView(
+  name: string,
+  part: Pick<Part, 'outside' | 'inside' | 'mark'>,
+  dimensioned = isDimensioned(part),
+): View {
   const { outside, inside, mark } = part;
   const { left, right, bottom, top } = extentOf(outside);
   return {
@@ -28,9 +37,23 @@ export function partView(name: string, part: Pick<Part, 'outside' | 'inside' | '
           : { ...outline(`hole-${i}`, hole, 'wide', true), subject: 'desk' },
       ),
       ...mark.map((contour, i) => outline(`mark-${i}`, contour, 'narrow', false)),
-      ...(isDimensioned(part) ? partDimensions(part) : [...overallDimensions(part), ...inside.map(letterAt)]),
+      ...(dimensioned
+        ? partDimensions(part)
+        : [...overallDimensions(part), ...numbersAt(outside), ...inside.map(letterAt)]),
     ],
   };
+}
+
+/** The numbers of an outline's corners, outside it; none where there are so many that they would stand on each other. */
+function numbersAt(outside: Path): readonly Item[] {
+  const corners = cornersOf(outside);
+  if (corners.length > MOST_NUMBERED) return [];
+  const { left, right, bottom, top } = extentOf(outside);
+  return corners.map(({ at: [x, y] }, i): Item => {
+    const [rightwards, up] = [x > (left + right) / 2, y > (bottom + top) / 2];
+    const shift: Point = [rightwards ? 0.5 : -0.5, up ? -0.9 : 0.9];
+    return { kind: 'label', id: `number-${i}`, subject: 'stand', text: `${i + 1}`, at: [x, y], anchor: rightwards ? 'start' : 'end', shift }; // prettier-ignore
+  });
 }
 
 /** A letter in the middle of a hole, or beside one that is no larger than a rod. */

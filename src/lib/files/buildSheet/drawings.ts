@@ -18,7 +18,7 @@ export function drawings({ project, layout, layoutIndex, plan }: Subject): Secti
       ...sideNames.map((side) => drawing(sideView(speaker, layout, layoutIndex, plan, side, 'broken'))),
       drawing(frontView(speaker, plan, 'right')),
       ...toldStands(plan).map(({ side }) => drawing(isoBody(plan, side))),
-      ...plan.parts.flatMap((part) => partBlocks(project, part)),
+      ...partBlocks(project, plan.parts),
       ...toldStands(plan).flatMap(({ who, stand }) =>
         stand.blocks.flatMap((block) => solidBlocks(project, layout.stand, who, block)),
       ),

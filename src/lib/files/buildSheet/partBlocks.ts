@@ -1,3 +1,4 @@
+import { partFamilies, type Family } from '$lib/drawing/partFamily.ts';
 import { isDimensioned, slopeOf, slotWidths } from '$lib/drawing/partDimensions.ts';
 import { setOut, type SetOut } from '$lib/drawing/partPoints.ts';
 import { partView } from '$lib/drawing/partView.ts';
@@ -12,17 +13,41 @@ import { lengthsOf } from './subject.ts';
 /** What is drawn of a part. */
 type Shape = Pick<Part, 'outside' | 'inside' | 'mark'>;
 
-/** A part as it can be made from paper alone: its drawing and, where that cannot hold every size, its points as a table. */
-export function partBlocks(project: Project, part: Part): readonly Block[] {
+/**
+ * Parts as they can be made from paper alone: each has its drawing and, where that cannot hold every size, its points as a
+ * table; of parts that differ in a few sizes the first is drawn, and the others have a row each.
+ */
+export const partBlocks = (project: Project, parts: readonly Part[]): readonly Block[] =>
+  partFamilies(parts).flatMap((family) => familyBlocks(project, family));
+
+function familyBlocks(project: Project, { first, others, varies }: Family): readonly Block[] {
   const { fine, unit } = lengthsOf(project);
-  const { name, stock, thickness, quantity, labels } = part;
+  const { name, stock, thickness, quantity, labels } = first;
   const front = labels === 'front and name' ? ' The front is at the left.' : '';
-  return shapeBlocks(
+  const drawn = shapeBlocks(
     project,
-    part,
+    first,
     `Part ${name}`,
     `${stock}, ${fine(thickness)} ${unit} thick, ${quantity} in all.${front}`,
+    others.length > 0 ? false : isDimensioned(first),
   );
+  if (others.length === 0) return drawn;
+  return [
+    ...drawn,
+    table(
+      `Parts like ${name}: what differs, ${unit}`,
+      ['Part', 'In all', ...varies.map(({ point, axis }) => `${point} from ${axis === 0 ? 'the left' : 'below'}`)],
+      [first, ...others].map((part) => {
+        const points = setOut(part);
+        return [
+          part.name,
+          String(part.quantity),
+          ...varies.map(({ point, axis }) => fine(points.find((one) => one.name === point)?.at[axis] ?? 0)),
+        ];
+      }),
+      `All other points are those of ${name}.`,
+    ),
+  ];
 }
 
 /** The faces of a block of solid wood that its cuts show on, and what is milled into it. */
@@ -59,15 +84,23 @@ function milled(project: Project, { cable, recess, corner }: StandSettings): rea
   ];
 }
 
-/** @param about What else is to be known of it: whole sentences, or nothing. */
-export function shapeBlocks(project: Project, part: Shape, title: string, about: string): readonly Block[] {
+/**
+ * @param about What else is to be known of it: whole sentences, or nothing.
+ * @param dimensioned Whether its sizes stand on dimension lines; default where those can say all of it.
+ */
+export function shapeBlocks(
+  project: Project,
+  part: Shape,
+  title: string,
+  about: string,
+  dimensioned = isDimensioned(part),
+): readonly Block[] {
   const { unit } = lengthsOf(project);
-  const dimensioned = isDimensioned(part);
   const note = [about, ...(dimensioned ? holes(project, part) : []), slots(project, part), slope(part)]
     .filter((words) => words !== '')
     .join(' ');
   return [
-    drawing(partView(title, part), note === '' ? null : note),
+    drawing(partView(title, part, dimensioned), note === '' ? null : note),
     ...(dimensioned
       ? []
       : [
