@@ -253,7 +253,7 @@ function drawnOf(of: Project): readonly Drawn[] {
         of,
         display: of.display,
         part: { outside: template.outline, inside: [] },
-        blocks: solidBlocks(of, layout.stand, 'Each stand', { ...block, templates: [template] }),
+        blocks: solidBlocks(of, 'Each stand', { ...block, templates: [template] }),
       })),
     ),
   ];

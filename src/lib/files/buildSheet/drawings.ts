@@ -20,7 +20,7 @@ export function drawings({ project, layout, layoutIndex, plan }: Subject): Secti
       ...toldStands(plan).map(({ side }) => drawing(isoBody(plan, side))),
       ...partBlocks(project, plan.parts),
       ...toldStands(plan).flatMap(({ who, stand }) =>
-        stand.blocks.flatMap((block) => solidBlocks(project, layout.stand, who, block)),
+        stand.blocks.flatMap((block) => solidBlocks(project, who, block)),
       ),
     ],
   };

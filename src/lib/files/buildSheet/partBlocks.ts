@@ -4,7 +4,7 @@ import { setOut, type SetOut } from '$lib/drawing/partPoints.ts';
 import { partView } from '$lib/drawing/partView.ts';
 import { degrees } from '$lib/geometry/angle.ts';
 import { angleText } from '$lib/project/lengthText.ts';
-import type { Project, StandSettings } from '$lib/project/project.ts';
+import type { Project } from '$lib/project/project.ts';
 import type { Block as SolidBlock } from '$lib/stand/body.ts';
 import type { Part } from '$lib/workshop/part.ts';
 import { drawing, table, type Block } from './block.ts';
@@ -50,38 +50,18 @@ function familyBlocks(project: Project, { first, others, varies }: Family): read
   ];
 }
 
-/** The faces of a block of solid wood that its cuts show on, and what is milled into it. */
-export function solidBlocks(
-  project: Project,
-  settings: StandSettings,
-  who: string,
-  { name, templates, blank }: SolidBlock,
-): readonly Block[] {
+/** The faces of a block of solid wood that show its cuts, its slot and its recess. */
+export function solidBlocks(project: Project, who: string, { name, templates, blank }: SolidBlock): readonly Block[] {
   const { full } = lengthsOf(project);
   const size = `Of a blank ${full(blank.length)} from front to rear, ${full(blank.width)} across, ${full(blank.height)} high.`;
-  return templates.flatMap(({ face, outline }) =>
+  return templates.flatMap(({ face, outline, ends: [left, right] }) =>
     shapeBlocks(
       project,
       { outside: outline, inside: [], mark: [] },
       `${who}: ${name}, ${face}`,
-      [size, ...(face.includes('side') ? milled(project, settings) : [])].join(' '),
+      `${size} Seen from outside, ${left} at the left, ${right} at the right.`,
     ),
   );
-}
-
-function milled(project: Project, { cable, recess, corner }: StandSettings): readonly string[] {
-  const { full } = lengthsOf(project);
-  return [
-    ...(cable
-      ? [
-          `Slot across the base: ${full(cable.width)} wide, ${full(cable.depth)} deep, its middle ${full(cable.fromRear)} from the rear end.`,
-        ]
-      : []),
-    ...(recess
-      ? [`Recess in the ${recess.face}: ${full(recess.depth)} deep, ${full(recess.border)} from both ends.`]
-      : []),
-    ...(corner === null ? [] : [`Corners rounded to a radius of ${full(corner)}.`]),
-  ];
 }
 
 /**
