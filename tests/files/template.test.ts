@@ -8,7 +8,7 @@ import { strokePdf } from '$lib/files/strokePdf.ts';
 import { words, type StrokePage } from '$lib/files/stroke.ts';
 import { templatePages } from '$lib/files/templatePages.ts';
 import { templatePdf } from '$lib/files/templatePdf.ts';
-import { MOST_PAGES, OVERLAP, pagesOf, SQUARE, stepOf, tileName, tilingOf, type Tiling } from '$lib/files/tiling.ts';
+import { MOST_PAGES, OVERLAP, pagesOf, squareOn, stepOf, tileName, tilingOf, type Tiling } from '$lib/files/tiling.ts';
 import type { Plate } from '$lib/files/plate.ts';
 import { everything } from './plate.ts';
 import { runs } from '../runs.ts';
@@ -66,8 +66,8 @@ describe('tiles', () => {
         const { square, origin, frame } = result.value;
         const [right, top] = [origin[0] + width, origin[1] + height];
         expect(square[0] > right || square[1] > top).toBe(true);
-        expect(square[0] + SQUARE).toBeLessThan(frame.width);
-        expect(square[1] + SQUARE).toBeLessThan(frame.height);
+        expect(square[0] + squareOn[on]).toBeLessThan(frame.width);
+        expect(square[1] + squareOn[on]).toBeLessThan(frame.height);
       }),
     );
   });
@@ -115,13 +115,22 @@ function box(contour: Contour, dx = 0, dy = 0): string {
 describe('pages of a template', () => {
   const big = plate(500, 380, 'bench top');
   const tiling = tiled(500, 380);
-  const [cover, ...tiles] = templatePages(big, tiling);
+  const [cover, ...tiles] = templatePages(big, tiling, 'mm');
 
   it('come after a page with a square of 100 mm where there is no room for it', () => {
     expect(tiles).toHaveLength(tiling.columns * tiling.rows);
     const squares = (cover?.strokes ?? []).filter(({ contour }) => {
       const { left, right, bottom, top } = extentOf(contour);
       return Math.abs(right - left - 100) < 1e-9 && Math.abs(top - bottom - 100) < 1e-9;
+    });
+    expect(squares).toHaveLength(1);
+  });
+
+  it('have a square of 4 inches on Letter, and say so', () => {
+    const [page] = templatePages(plate(60, 40), tiled(60, 40, 'Letter'), 'in');
+    const squares = (page?.strokes ?? []).filter(({ contour }) => {
+      const { left, right, bottom, top } = extentOf(contour);
+      return Math.abs(right - left - 101.6) < 1e-9 && Math.abs(top - bottom - 101.6) < 1e-9;
     });
     expect(squares).toHaveLength(1);
   });
@@ -159,7 +168,7 @@ describe('pages of a template', () => {
         (width, height, on, name) => {
           const result = tilingOf(name, { width, height }, on);
           if (!result.ok || pagesOf(result.value) > 12) return;
-          for (const page of templatePages(plate(width, height, name), result.value)) {
+          for (const page of templatePages(plate(width, height, name), result.value, 'mm')) {
             const { left, right, bottom, top } = extentOf(...page.strokes.map(({ contour }) => contour));
             expect(left).toBeGreaterThan(MARGIN - 1);
             expect(bottom).toBeGreaterThan(MARGIN - 1);
@@ -192,7 +201,7 @@ const POINTS = 72 / 25.4;
 
 describe('a PDF template', () => {
   const made = async (of: Plate): Promise<Uint8Array> => {
-    const result = await templatePdf(of, 'A4');
+    const result = await templatePdf(of, 'A4', 'mm');
     if (!result.ok) throw new Error(result.faults[0]?.message);
     return result.value;
   };
@@ -217,7 +226,7 @@ describe('a PDF template', () => {
     }); // prettier-ignore
     const isSize = (width: number, height: number) =>
       xs.some(([x = 0, y = 0]) => Math.abs(x - width * POINTS) < 1e-4 && Math.abs(y - height * POINTS) < 1e-4);
-    expect(isSize(SQUARE, SQUARE)).toBe(true);
+    expect(isSize(100, 100)).toBe(true);
     expect(isSize(60, 40)).toBe(true);
   });
 
@@ -243,8 +252,10 @@ describe('a PDF template', () => {
 
   it('refuses what has no place on paper', async () => {
     const bad = { ...everything, layers: { ...everything.layers, engrave: [circle([NaN, 0], 1)] } };
-    await expect(templatePdf(bad, 'A4')).rejects.toThrow('Left & right <wedge>: expected finite lengths, got NaN');
+    await expect(templatePdf(bad, 'A4', 'mm')).rejects.toThrow(
+      'Left & right <wedge>: expected finite lengths, got NaN',
+    );
     await expect(strokePdf('nothing', [])).rejects.toThrow('nothing: expected pages, got none');
-    expect(await templatePdf(plate(6000, 6000), 'A4')).toMatchObject({ ok: false });
+    expect(await templatePdf(plate(6000, 6000), 'A4', 'mm')).toMatchObject({ ok: false });
   });
 });

@@ -19,7 +19,7 @@ interface Beam {
 
 /** What a perfect caliper reads of a coupon that this beam has cut, its files allowing for `used`. */
 const cutBy = ({ entry, exit, scale }: Beam, used: number, noise: () => number = () => 0): CouponReading[] =>
-  couponReadings.map(({ kind, drawn }) => {
+  couponReadings('mm').map(({ kind, drawn }) => {
     const sign = kind === 'tab' ? 1 : -1;
     const read = (kerf: number): number => drawn * (1 + scale) + sign * (used - kerf) + noise();
     return { kind, drawn, entry: read(entry), exit: read(exit) };
@@ -116,9 +116,9 @@ describe('a coupon', () => {
     expect(result.used).toBe(13);
     expect(result.kerf.value).toBeCloseTo(0.25, 9);
     expect(result.remarks).toEqual([
-      'tab of 5 mm, entry face: expected a width within 3 mm of the drawn one, got 49: left out.',
-      'tab of 5 mm, exit face: expected a width within 3 mm of the drawn one, got -1: left out.',
-      'tab of 10 mm, entry face: expected a width within 3 mm of the drawn one, got NaN: left out.',
+      'tab of 5 mm, entry face: expected a width within 3 mm of the drawn one, got 49 mm: left out.',
+      'tab of 5 mm, exit face: expected a width within 3 mm of the drawn one, got -1 mm: left out.',
+      'tab of 10 mm, entry face: expected a width within 3 mm of the drawn one, got NaN mm: left out.',
     ]);
     const wrong = resultOf(all.map((one, i) => (i === 5 ? { ...one, exit: (one.exit ?? 0) + 0.5 } : one)));
     expect(wrong.remarks.join()).toMatch(
@@ -127,7 +127,7 @@ describe('a coupon', () => {
   });
 
   it('says nothing of nothing', () => {
-    expect(fitCoupon(couponReadings, { thickness: 3, kerfUsed: 0.2 })).toEqual({
+    expect(fitCoupon(couponReadings('mm'), { thickness: 3, kerfUsed: 0.2 })).toEqual({
       result: null,
       remarks: ['Nothing usable was measured.'],
     });
@@ -136,7 +136,7 @@ describe('a coupon', () => {
 });
 
 describe('what is cut of it', () => {
-  const parts = couponParts({ name: 'board', thickness: 3.05 });
+  const parts = couponParts({ name: 'board', thickness: 3.05 }, 'mm');
 
   it('are the slots and tabs that are to be measured, and a comb for the stock’s own edge', () => {
     expect(parts.map(({ name }) => name)).toEqual([
@@ -148,7 +148,9 @@ describe('what is cut of it', () => {
       'coupon-fits',
     ]);
     const widthOf = (contour: Contour): number => extentOf(contour).right - extentOf(contour).left;
-    const widths = couponReadings.filter(({ kind }) => kind === 'slot').map(({ drawn }) => drawn);
+    const widths = couponReadings('mm')
+      .filter(({ kind }) => kind === 'slot')
+      .map(({ drawn }) => drawn);
     expect(parts[0]?.inside.map(widthOf)).toEqual(widths);
     expect(parts.slice(1, 5).map(({ outside }) => widthOf(outside))).toEqual(widths);
   });
@@ -171,6 +173,20 @@ describe('what is cut of it', () => {
         }
       }
     }
+  });
+
+  it('is round in inches where inches are measured: 25.4 mm to each', () => {
+    const inches = couponParts({ name: 'board', thickness: 3.175 }, 'in');
+    const widthOf = (contour: Contour): number => extentOf(contour).right - extentOf(contour).left;
+    expect(inches[0]?.inside.map((slot) => Number((widthOf(slot) / 25.4).toFixed(9)))).toEqual([0.2, 0.4, 0.8, 1.6]);
+    expect(couponReadings('in').map(({ drawn }) => Number((drawn / 25.4).toFixed(9)))).toEqual([
+      0.2, 0.4, 0.8, 1.6, 0.2, 0.4, 0.8, 1.6,
+    ]);
+    expect(inches.flatMap((part) => labelsOf(part).map(({ text }) => text))).toEqual([
+      ...['0.2', '0.4', '0.8', '1.6'],
+      ...['0.2', '0.4', '0.8', '1.6'],
+      ...['-0.004', '0.000', '0.004', '0.008', '0.012'],
+    ]);
   });
 
   it('the comb’s slots grow by a tenth each', () => {

@@ -26,7 +26,7 @@ export interface BenchFiles {
  * and `build-sheet.pdf`. */
 export async function benchFiles(project: Project, plan: Plan, sheets: readonly Sheet[]): Promise<BenchFiles> {
   const paper: PaperName = project.display.length === 'in' ? 'Letter' : 'A4';
-  const templates = await templatesOf([...plan.parts.map(partPlate), ...blockPlates(plan)], paper);
+  const templates = await templatesOf([...plan.parts.map(partPlate), ...blockPlates(plan)], paper, project);
   const solids = solidsOf(standBodies(plan), `${project.title} - ${plan.layout}`);
   const list: Described = {
     path: 'cut-list.csv',
@@ -57,13 +57,13 @@ async function buildSheetOf(
 }
 
 /** Paper follows the unit of the page: where inches are read, Letter is in the printer. */
-async function templatesOf(plates: readonly Plate[], paper: PaperName): Promise<BenchFiles> {
+async function templatesOf(plates: readonly Plate[], paper: PaperName, { display }: Project): Promise<BenchFiles> {
   const files: Described[] = [];
   const leftOut: LeftOut[] = [];
   const stems = fileStems(plates.map(({ name }) => name));
   for (const [i, plate] of plates.entries()) {
     const path = `templates/${stems[i]}.pdf`;
-    const made = await templatePdf(plate, paper);
+    const made = await templatePdf(plate, paper, display.length);
     if (made.ok) {
       const about = `Template of ${plate.name} at full size, to print at 100 % on ${paper}`;
       files.push({ path, about, content: made.value });

@@ -1,4 +1,5 @@
 import type { Stock } from '$lib/project/project.ts';
+import type { LengthUnit } from '$lib/project/units.ts';
 import { couponParts } from '$lib/workshop/couponParts.ts';
 import { placedContour } from '$lib/workshop/placed.ts';
 import { layerNames, type LayerName, type Plate } from './plate.ts';
@@ -9,10 +10,10 @@ const APART = 6;
 
 /**
  * The coupon of a board as one drawing: slots below, the loose tabs in a row over them, the comb on top. At finished size,
- * to be cut along its lines: so what is measured on it is the whole kerf.
+ * to be cut along its lines: so what is measured on it is the whole kerf. Its widths are round in the unit.
  */
-export function couponPlate(stock: Pick<Stock, 'name' | 'thickness'>): Plate {
-  const plates = couponParts(stock).map(partPlate);
+export function couponPlate(stock: Pick<Stock, 'name' | 'thickness'>, unit: LengthUnit): Plate {
+  const plates = couponParts(stock, unit).map(partPlate);
   const isTab = ({ name }: Plate): boolean => name.startsWith('coupon-tab');
   const tabs = plates.filter(isTab);
   const [slots, ...combs] = plates.filter((plate) => !isTab(plate));

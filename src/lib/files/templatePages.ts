@@ -1,11 +1,12 @@
 import { circle, openPath, polygonPath, type Contour } from '$lib/geometry/contour.ts';
 import { extentOf } from '$lib/geometry/extent.ts';
 import { placedContour } from '$lib/workshop/placed.ts';
-import { fixed } from './number.ts';
+import { lengthWithUnit } from '$lib/project/lengthText.ts';
+import type { LengthUnit } from '$lib/project/units.ts';
 import { MARGIN } from './paper.ts';
 import { layerNames, type LayerName, type Plate } from './plate.ts';
 import { words, type Stroke, type StrokePage } from './stroke.ts';
-import { OVERLAP, SQUARE, stepOf, tileName, type Tiling } from './tiling.ts';
+import { OVERLAP, stepOf, tileName, type Tiling } from './tiling.ts';
 
 /** Widths of lines, mm, from the series of technical drawings: what is cut twice as heavy as what helps. */
 const PENS: Readonly<Record<LayerName, number>> = { outside: 0.25, inside: 0.25, engrave: 0.18 };
@@ -14,7 +15,6 @@ const DASHES = [2, 1.5];
 
 const LETTER = 3;
 const SMALL = 2.5;
-const SAY = 'Print at 100 %, measure the square: 100 mm each way';
 
 /**
  * The plate at full size over the tiles, one page each, column by column within each row from the top left, after a page
@@ -23,12 +23,12 @@ const SAY = 'Print at 100 %, measure the square: 100 mm each way';
  * The square comes once, because one print has one scale; every tile also says how large its frame must be, so that a
  * page printed again by itself can be checked.
  */
-export function templatePages(plate: Plate, tiling: Tiling): StrokePage[] {
+export function templatePages(plate: Plate, tiling: Tiling, unit: LengthUnit): StrokePage[] {
   const tiles: StrokePage[] = [];
   for (let row = 0; row < tiling.rows; row += 1) {
-    for (let column = 0; column < tiling.columns; column += 1) tiles.push(tilePage(plate, tiling, column, row));
+    for (let column = 0; column < tiling.columns; column += 1) tiles.push(tilePage(plate, tiling, unit, column, row));
   }
-  return tiling.square ? tiles : [coverPage(plate, tiling), ...tiles];
+  return tiling.square ? tiles : [coverPage(plate, tiling, unit), ...tiles];
 }
 
 const moved = (contour: Contour, x: number, y: number): Contour => placedContour(contour, { x, y, turn: 0 });
@@ -36,7 +36,7 @@ const moved = (contour: Contour, x: number, y: number): Contour => placedContour
 const rectangle = (x: number, y: number, width: number, height: number): Contour =>
   polygonPath([[x, y], [x + width, y], [x + width, y + height], [x, y + height]]); // prettier-ignore
 
-function tilePage(plate: Plate, tiling: Tiling, column: number, row: number): StrokePage {
+function tilePage(plate: Plate, tiling: Tiling, unit: LengthUnit, column: number, row: number): StrokePage {
   const { page, frame, origin, square } = tiling;
   const step = stepOf(tiling);
   // From the tiles' common frame, which begins at the lowest, leftmost tile, to the page.
@@ -52,8 +52,8 @@ function tilePage(plate: Plate, tiling: Tiling, column: number, row: number): St
     ...page,
     strokes: [
       { contour: rectangle(MARGIN, MARGIN, frame.width, frame.height), width: FINE },
-      ...header(plate, tiling, tileName(column, row)),
-      ...(square ? checkSquare(MARGIN + square[0], MARGIN + square[1]) : []),
+      ...header(plate, tiling, unit, tileName(column, row)),
+      ...(square ? checkSquare(MARGIN + square[0], MARGIN + square[1], tiling.side, unit) : []),
     ],
     within: {
       x: MARGIN,
@@ -71,9 +71,9 @@ function meetsFrame(contour: Contour, { frame }: Tiling): boolean {
   return !(isBeside || bottom > MARGIN + frame.height || top < MARGIN);
 }
 
-function header(plate: Plate, { page, frame }: Tiling, name: string): Stroke[] {
+function header(plate: Plate, { page, frame }: Tiling, unit: LengthUnit, name: string): Stroke[] {
   const top = page.height - MARGIN;
-  const size = `${length(frame.width)} × ${length(frame.height)} mm`;
+  const size = `${length(frame.width, unit)} × ${length(frame.height, unit)}`;
   return [
     ...words(name, { height: LETTER * 1.5, x: page.width - MARGIN, y: top - 6.5, anchor: 'end' }, 20),
     ...words(plate.name, { height: LETTER, x: MARGIN, y: top - 4, anchor: 'start' }, frame.width - 25),
@@ -85,13 +85,18 @@ function header(plate: Plate, { page, frame }: Tiling, name: string): Stroke[] {
   ];
 }
 
-const length = (value: number): string => fixed(value, 'template', 1);
+/** What a ruler checks: decimals in inches too, for a page is no round fraction of them. */
+const length = (mm: number, unit: LengthUnit): string => lengthWithUnit(mm, { length: unit, fraction: null });
 
-function checkSquare(x: number, y: number): Stroke[] {
-  const middle = { x: x + SQUARE / 2, anchor: 'middle' } as const;
+function checkSquare(x: number, y: number, side: number, unit: LengthUnit): Stroke[] {
+  const middle = { x: x + side / 2, anchor: 'middle' } as const;
   return [
-    { contour: rectangle(x, y, SQUARE, SQUARE), width: FINE },
-    ...words(SAY, { ...middle, height: SMALL, y: y + SQUARE / 2 }, SQUARE - 10),
+    { contour: rectangle(x, y, side, side), width: FINE },
+    ...words(
+      `Print at 100 %, measure the square: ${length(side, unit)} each way`,
+      { ...middle, height: SMALL, y: y + side / 2 },
+      side - 10,
+    ),
   ];
 }
 
@@ -142,12 +147,12 @@ const joinName = (text: string, x: number, y: number): Stroke[] =>
   words(text, { height: SMALL * 0.8, x, y: y + 0.5, anchor: 'middle' }, OVERLAP - 1);
 
 /** Title, square, and a small picture of how the tiles join. */
-function coverPage(plate: Plate, tiling: Tiling): StrokePage {
-  const { page, columns, rows } = tiling;
+function coverPage(plate: Plate, tiling: Tiling, unit: LengthUnit): StrokePage {
+  const { page, columns, rows, side } = tiling;
   const [left, top, room] = [MARGIN, page.height - MARGIN, page.width - 2 * MARGIN];
   const say = (text: string, height: number, y: number): Stroke[] =>
     words(text, { height, x: left, y, anchor: 'start' }, room);
-  const square = top - 20 - SQUARE;
+  const square = top - 20 - side;
   const last = tileName(columns - 1, rows - 1);
   const tiles = columns * rows === 1 ? 'The drawing is on the next page.' : `Join ${tileName(0, 0)} to ${last}: lay the ringed crosses on each other, cut or fold along the dashed lines.`; // prettier-ignore
   return {
@@ -155,7 +160,7 @@ function coverPage(plate: Plate, tiling: Tiling): StrokePage {
     strokes: [
       ...say(plate.name, LETTER * 1.5, top - 6),
       ...say(tiles, SMALL, top - 13),
-      ...checkSquare(left, square),
+      ...checkSquare(left, square, side, unit),
       ...(columns * rows === 1 ? [] : tileMap(tiling, plate)),
     ],
     within: null,
@@ -164,12 +169,12 @@ function coverPage(plate: Plate, tiling: Tiling): StrokePage {
 
 /** Beside the square on a lying page, below it on an upright one. */
 function tileMap(tiling: Tiling, plate: Plate): Stroke[] {
-  const { page, columns, rows, frame, origin } = tiling;
+  const { page, columns, rows, frame, origin, side } = tiling;
   const lies = page.width > page.height;
   const top = page.height - MARGIN - 20;
   const room = lies
-    ? { x: MARGIN + SQUARE + 10, top, width: page.width - 2 * MARGIN - SQUARE - 10, height: top - MARGIN }
-    : { x: MARGIN, top: top - SQUARE - 10, width: page.width - 2 * MARGIN, height: top - SQUARE - 10 - MARGIN };
+    ? { x: MARGIN + side + 10, top, width: page.width - 2 * MARGIN - side - 10, height: top - MARGIN }
+    : { x: MARGIN, top: top - side - 10, width: page.width - 2 * MARGIN, height: top - side - 10 - MARGIN };
   const step = stepOf(tiling);
   const whole = { width: (columns - 1) * step.width + frame.width, height: (rows - 1) * step.height + frame.height };
   const scale = Math.min(room.width / whole.width, room.height / whole.height, 0.5);

@@ -17,7 +17,7 @@ import { svgFile } from './svg.ts';
 /** Drawings of what helps at the bench, cut along their lines: a coupon of each board that is cut, and the gauges. */
 export async function toolFiles(project: Project, plan: Plan): Promise<readonly Described[]> {
   const boards = project.stock.filter(({ name }) => plan.parts.some(({ stock }) => stock === name));
-  const coupons = boards.map(couponPlate);
+  const coupons = boards.map((board) => couponPlate(board, project.display.length));
   const layout = project.layouts.find(({ name }) => name === plan.layout);
   const gauges = layout ? planGauges(plan, layout.stand).map(partPlate) : [];
   return [

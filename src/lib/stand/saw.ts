@@ -37,7 +37,7 @@ export interface SetUp {
 }
 
 /** What set-up heights are given for, mm. */
-const SET_UP_LENGTH = 100;
+export const SET_UP_LENGTH = 100;
 
 /** Rise under one end of a bar that lies on its slope, mm. */
 export const sineBarRise = (bar: number, angle: number): number => bar * Math.sin(angle);

@@ -12,7 +12,7 @@ const crossovers = {
   ]),
   '/speaker/designPoint': onOff('Design point known', 'where the maker lined the drivers up'),
   '/speaker/designPoint/driver': choice('On the axis of', 'the driver at whose height'),
-  '/speaker/designPoint/distance': number('From the baffle', ranges.designDistance, 'often 1 m', { step: 50 }),
+  '/speaker/designPoint/distance': number('From the baffle', ranges.designDistance, 'often 1000 mm', { step: 50 }),
 } as const satisfies Record<string, Field>;
 
 const room = {

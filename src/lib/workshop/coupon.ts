@@ -153,7 +153,7 @@ function sifted(readings: readonly CouponReading[]): { rows: readonly Row[]; rem
       const name = `${kind} of ${drawn} mm, ${face} face`;
       const sound = Number.isFinite(measured) && measured > 0 && Math.abs(measured - drawn) <= SLIP;
       if (sound) rows.push({ name, face, sign: kind === 'tab' ? 1 : -1, drawn, off: measured - drawn });
-      else remarks.push(`${name}: expected a width within ${SLIP} mm of the drawn one, got ${measured}: left out.`);
+      else remarks.push(`${name}: expected a width within ${SLIP} mm of the drawn one, got ${measured} mm: left out.`);
     }
   }
   return { rows, remarks };

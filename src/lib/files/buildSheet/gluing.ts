@@ -1,3 +1,5 @@
+import { lengthsIn } from '$lib/project/lengthsIn.ts';
+import { ownNames } from '$lib/project/ownNames.ts';
 import { sentenceText } from '$lib/project/sentence.ts';
 import { list, steps, type Section } from './block.ts';
 import { toldStands, type Subject } from './subject.ts';
@@ -11,6 +13,13 @@ export const gluing = ({ plan, project }: Subject): Section => ({
       stand.steps.map((step) => sentenceText(step, project.display)),
       who,
     ),
-    ...(stand.notes.length > 0 ? [list(stand.notes, `${who}: to know`)] : []),
+    ...(stand.notes.length > 0
+      ? [
+          list(
+            stand.notes.map((note) => lengthsIn(note, project.display, ownNames(project))),
+            `${who}: to know`,
+          ),
+        ]
+      : []),
   ]),
 });

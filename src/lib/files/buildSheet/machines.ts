@@ -1,7 +1,9 @@
 import { angleText } from '$lib/project/lengthText.ts';
 import { printerOf } from '$lib/project/printer.ts';
+import { MM_PER_INCH } from '$lib/project/units.ts';
 import type { Block as SolidBlock, Printed } from '$lib/stand/body.ts';
 import { cutterOf } from '$lib/workshop/beam.ts';
+import { SET_UP_LENGTH } from '$lib/stand/saw.ts';
 import { list, table, text, type Block, type Section } from './block.ts';
 import { lengthsOf, toldStands, type Subject } from './subject.ts';
 
@@ -21,8 +23,12 @@ export function machines(subject: Subject): Section {
   };
 }
 
+/** Lengths of sine bars in common use: 100 mm and 5 in (common practice, no source). mm. */
+const SET_UP = { mm: 100, in: 5 * MM_PER_INCH } as const;
+
 function sawing({ project }: Subject, who: string, { name, blank, cuts }: SolidBlock): readonly Block[] {
-  const { bare, full, unit } = lengthsOf(project);
+  const { bare, full, fine, unit } = lengthsOf(project);
+  const bar = SET_UP[project.display.length];
   const size = `${full(blank.length)} from front to rear, ${full(blank.width)} across, ${full(blank.height)} high`;
   const sawn = cuts.filter(({ tool }) => tool !== 'hand');
   return [
@@ -31,17 +37,17 @@ function sawing({ project }: Subject, who: string, { name, blank, cuts }: SolidB
       ? [
           table(
             `${who}, ${name}: the saw, ${unit} and degrees`,
-            ['Cut', 'Saw', 'Carriage', 'Tilt', 'Depth', 'Carriage on 100 mm', 'Tilt, sine bar 100 mm'],
+            ['Cut', 'Saw', 'Carriage', 'Tilt', 'Depth', `Carriage on ${full(bar)}`, `Tilt, sine bar ${full(bar)}`],
             sawn.map(({ makes, tool, mitre, bevel, depth, mitreSetUp, bevelSetUp }) => [
               makes,
               tool,
               angleText(mitre),
               angleText(bevel),
               bare(depth),
-              bare(mitreSetUp.angleBlock),
-              bare(bevelSetUp.sineBar),
+              fine((mitreSetUp.angleBlock * bar) / SET_UP_LENGTH),
+              fine((bevelSetUp.sineBar * bar) / SET_UP_LENGTH),
             ]),
-            'Carriage: the angle between the block’s base and the line of cut, and its rise over 100 mm. Sine bar: lift one end of a bar 100 mm long by so much.',
+            `Carriage: the angle between the block’s base and the line of cut, and its rise over ${full(bar)}. Sine bar: lift one end of a bar ${full(bar)} long by so much.`,
           ),
         ]
       : []),

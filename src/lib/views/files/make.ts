@@ -1,7 +1,7 @@
 import type { CutState, TakeAway } from '$lib/state/cutSet.svelte.ts';
 import type { Subject } from '$lib/files/buildSheet/subject.ts';
 import type { Fault } from '$lib/project/fault.ts';
-import type { LayerColours, Stock } from '$lib/project/project.ts';
+import type { Project, Stock } from '$lib/project/project.ts';
 import type { Shown } from '$lib/state/settle.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 
@@ -52,14 +52,14 @@ export async function makeBuildSheet(subject: Subject): Promise<{ readonly name:
 }
 
 /** The coupon of one board, as SVG or DXF. */
-export async function makeCoupon(stock: Stock, colours: LayerColours | null, format: 'svg' | 'dxf'): Promise<TakeAway> {
+export async function makeCoupon(stock: Stock, { display, cutter }: Project, format: 'svg' | 'dxf'): Promise<TakeAway> {
   const [{ couponPlate }, { svgFile }, { dxfFile }, { fileStem }] = await Promise.all([
     import('$lib/files/couponPlate.ts'),
     import('$lib/files/svg.ts'),
     import('$lib/files/dxf.ts'),
     import('$lib/files/fileName.ts'),
   ]);
-  const plate = couponPlate(stock);
-  const text = format === 'svg' ? svgFile(plate, colours) : await dxfFile(plate, colours);
+  const plate = couponPlate(stock, display.length);
+  const text = format === 'svg' ? svgFile(plate, cutter.colours) : await dxfFile(plate, cutter.colours);
   return { path: `${fileStem(plate.name)}.${format}`, text };
 }

@@ -1,5 +1,6 @@
 import { pointerTo } from '$lib/project/fault.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
+import type { LengthUnit } from '$lib/project/units.ts';
 import type { SureKey } from '$lib/project/sure.ts';
 import type { Figure } from '$lib/views/figure/figure.ts';
 import { boardFigure } from './boardFigure.ts';
@@ -19,8 +20,8 @@ export interface Step {
   readonly title: string;
   /** From where to where, one sentence a line. */
   readonly how: readonly string[];
-  /** How well, and why. */
-  readonly well: string;
+  /** How well, and why, in the unit that is measured in. */
+  readonly well: Readonly<Record<LengthUnit, string>>;
   readonly figure: (numbers: GuideNumbers) => Figure;
   /** The numbers to type, in groups where there are several of a kind. */
   readonly asks: (project: Project, layout: Layout, layoutIndex: number, mirrored: boolean) => readonly Asked[];
@@ -60,6 +61,8 @@ function each(
   }));
 }
 
+const inBoth = (text: string): Step['well'] => ({ mm: text, in: text });
+
 /** The seven steps, in the order in which one walks round the desk with a tape. */
 export const steps: readonly Step[] = [
   {
@@ -70,7 +73,10 @@ export const steps: readonly Step[] = [
       'Height: from the floor to the top face, where the loudspeakers stand.',
       'Gap: from the back edge to the wall. Leave it empty if there is none.',
     ],
-    well: 'Two millimetres are enough. Only the height turns the loudspeakers.',
+    well: {
+      mm: 'Two millimetres are enough. Only the height turns the loudspeakers.',
+      in: 'A sixteenth of an inch is enough. Only the height turns the loudspeakers.',
+    },
     figure: deskFigure,
     asks: (_project, _layout, index) => [
       {
@@ -91,7 +97,9 @@ export const steps: readonly Step[] = [
       'Alone: hold a book level against the ear and the tape from the floor to its lower edge.',
       'Then measure level from the desk’s front edge back to the ear, and from the desk’s middle line to your nose.',
     ],
-    well: 'Ears move with every breath and with the mood: measure three times on different days if you can, and take the middle one.',
+    well: inBoth(
+      'Ears move with every breath and with the mood: measure three times on different days if you can, and take the middle one.',
+    ),
     figure: seatFigure,
     asks: (_project, _layout, index) => [
       {
@@ -110,7 +118,10 @@ export const steps: readonly Step[] = [
       'Width and height of the panel, without its foot.',
       'Its lower edge over the desk, and its face from the desk’s front edge.',
     ],
-    well: 'Five millimetres are enough: it shows only what stands in the way of the sound.',
+    well: {
+      mm: 'Five millimetres are enough: it shows only what stands in the way of the sound.',
+      in: 'A quarter of an inch is enough: it shows only what stands in the way of the sound.',
+    },
     figure: monitorFigure,
     asks: (_project, layout, index) =>
       each(
@@ -128,7 +139,10 @@ export const steps: readonly Step[] = [
       'Depth: along the bottom, from the front edge to the back.',
       'Rake: how far the front leans back. Stand the cabinet on a level board and lay a phone’s level on the front.',
     ],
-    well: 'One millimetre, for the cabinet rests on what is cut from these numbers.',
+    well: {
+      mm: 'One millimetre, for the cabinet rests on what is cut from these numbers.',
+      in: 'A thirty-second of an inch, for the cabinet rests on what is cut from these numbers.',
+    },
     figure: cabinetFigure,
     asks: () => [
       {
@@ -149,7 +163,10 @@ export const steps: readonly Step[] = [
       'Height: from the bottom edge of the front to the rim’s lowest and to its highest point; the centre is half-way.',
       'Offset: from the middle of the front to the centre; towards the other loudspeaker is plus.',
     ],
-    well: 'One millimetre, above all for the driver that is pointed at you.',
+    well: {
+      mm: 'One millimetre, above all for the driver that is pointed at you.',
+      in: 'A thirty-second of an inch, above all for the driver that is pointed at you.',
+    },
     figure: driversFigure,
     asks: ({ speaker }) =>
       each(speaker.drivers, '/speaker/drivers', [
@@ -166,7 +183,10 @@ export const steps: readonly Step[] = [
       'Put the loudspeakers where they shall stand. The mark is the point on the desk under the middle of the front bottom edge.',
       'Sideways from the desk’s middle line to the mark; then from the desk’s front edge to the mark.',
     ],
-    well: 'Two millimetres. Put a strip of tape on each mark: the stands go there.',
+    well: {
+      mm: 'Two millimetres. Put a strip of tape on each mark: the stands go there.',
+      in: 'A sixteenth of an inch. Put a strip of tape on each mark: the stands go there.',
+    },
     figure: marksFigure,
     asks: (_project, _layout, index, mirrored) => {
       const placement = pointerTo('layouts', index, 'placement');
@@ -186,10 +206,13 @@ export const steps: readonly Step[] = [
     key: 'board',
     title: 'The board',
     how: [
-      'Measure the thickness of your own board with a calliper, in three places, and take the middle one: what is sold as 3 mm is seldom that.',
+      'Measure the thickness of your own board with a calliper, in three places, and take the middle one: it is seldom what the board was sold as.',
       'The sheet: as large as your machine takes.',
     ],
-    well: 'A twentieth of a millimetre: fifty slices add it up fifty times.',
+    well: {
+      mm: 'A twentieth of a millimetre: fifty slices add it up fifty times.',
+      in: 'Two thousandths of an inch: fifty slices add it up fifty times.',
+    },
     figure: boardFigure,
     asks: ({ stock }, { stand }) => {
       const index = Math.max(

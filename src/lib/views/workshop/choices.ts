@@ -1,7 +1,7 @@
 import { cutterOf } from '$lib/workshop/beam.ts';
 import type { BuildChoice, CountSheets } from '$lib/plan/builds.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
-import type { LengthUnit } from '$lib/project/units.ts';
+import { MM_PER_INCH, type LengthUnit } from '$lib/project/units.ts';
 import { countText, figure, lengthText, quantityText } from '$lib/views/figures.ts';
 import { arrange } from '$lib/workshop/arrange.ts';
 import type { Estimate } from '$lib/workshop/estimate.ts';
@@ -31,6 +31,15 @@ export interface ChoiceRow {
 const NONE = '–';
 const MM3_IN_LITRE = 1e6;
 const MM_IN_METRE = 1000;
+const MM_IN_FOOT = 12 * MM_PER_INCH;
+/** A board foot is 144 cubic inches, the measure of solid wood where inches are in use. */
+const MM3_IN_BOARD_FOOT = 144 * MM_PER_INCH ** 3;
+
+const wayText = (mm: number, unit: LengthUnit): string =>
+  unit === 'mm' ? quantityText(mm / MM_IN_METRE, 1, 'm') : quantityText(mm / MM_IN_FOOT, 0, 'ft');
+
+const woodText = (mm3: number, unit: LengthUnit): string =>
+  unit === 'mm' ? quantityText(mm3 / MM3_IN_LITRE, 2, 'l') : quantityText(mm3 / MM3_IN_BOARD_FOOT, 2, 'board ft');
 
 /** The builds side by side, for both stands together. */
 export function choiceRows(choices: readonly BuildChoice[], unit: LengthUnit): readonly ChoiceRow[] {
@@ -44,11 +53,11 @@ export function choiceRows(choices: readonly BuildChoice[], unit: LengthUnit): r
     row('Sheets', ({ sheets, parts }) =>
       parts.length === 0 ? NONE : sheets === null ? 'not laid out' : String(sheets),
     ),
-    row('Cut length', ({ figures }) => some(figures.cutLength, quantityText(figures.cutLength / MM_IN_METRE, 1, 'm'))),
+    row('Cut length', ({ figures }) => some(figures.cutLength, wayText(figures.cutLength, unit))),
     row('Cutting', ({ estimates, figures }) => some(figures.cutLength, minutes(estimates.cutMinutes)), true),
     row('Printed mass', ({ figures }) => some(figures.printedMass, quantityText(figures.printedMass, 2, 'kg'))),
     row('Printing', ({ estimates, figures }) => some(figures.printedMass, minutes(estimates.printMinutes)), true),
-    row('Solid wood', ({ figures }) => some(figures.solidWood, quantityText(figures.solidWood / MM3_IN_LITRE, 2, 'l'))),
+    row('Solid wood', ({ figures }) => some(figures.solidWood, woodText(figures.solidWood, unit))),
     row('Finished mass', ({ figures }) => quantityText(figures.finishedMass, 2, 'kg')),
     row('Cost', ({ estimates }) => money(estimates.cost), true),
     row('Finished width', ({ widths }) => lengthText(widths[1], unit)),

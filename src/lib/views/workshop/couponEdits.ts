@@ -1,6 +1,7 @@
 import { degrees } from '$lib/geometry/angle.ts';
 import { pointerTo } from '$lib/project/fault.ts';
 import { ranges } from '$lib/project/ranges.ts';
+import { fromMillimetres, type LengthUnit } from '$lib/project/units.ts';
 import type { Edit } from '$lib/state/edit.ts';
 import { figure } from '$lib/views/figures.ts';
 import type { CouponResult, Measured } from '$lib/workshop/coupon.ts';
@@ -22,17 +23,32 @@ export const couponEdits = (stock: number, { kerf, taper }: CouponResult): reado
 const withDoubt = ({ value, uncertainty }: Measured, unit: string, decimals: number): string =>
   `${figure(value, decimals)} ${uncertainty === null ? '' : `± ${figure(uncertainty, decimals)} `}${unit}`;
 
+/** A thousandth of a millimetre, or about as much in inches. */
+const DECIMALS = { mm: 3, in: 5 } as const;
+
 /** The result in words and figures, name by name. */
-export function couponFigures(result: CouponResult): readonly (readonly [name: string, text: string])[] {
+export function couponFigures(
+  result: CouponResult,
+  unit: LengthUnit,
+): readonly (readonly [name: string, text: string])[] {
   const { entry, exit, kerf, taper, largeFace, scale } = result;
+  const length = ({ value, uncertainty }: Measured): string =>
+    withDoubt(
+      {
+        value: fromMillimetres(value, unit),
+        uncertainty: uncertainty === null ? null : fromMillimetres(uncertainty, unit),
+      },
+      unit,
+      DECIMALS[unit],
+    );
   const inDegrees = (of: Measured): Measured => ({
     value: degrees(of.value),
     uncertainty: of.uncertainty === null ? null : degrees(of.uncertainty),
   });
   return [
-    ['Kerf, mean', withDoubt(kerf, 'mm', 3)],
-    ...(entry ? [['Kerf at the beam’s face', withDoubt(entry, 'mm', 3)] as const] : []),
-    ...(exit ? [['Kerf at the far face', withDoubt(exit, 'mm', 3)] as const] : []),
+    ['Kerf, mean', length(kerf)],
+    ...(entry ? [['Kerf at the beam’s face', length(entry)] as const] : []),
+    ...(exit ? [['Kerf at the far face', length(exit)] as const] : []),
     ...(taper ? [['Taper, each side', withDoubt(inDegrees(taper), '°', 2)] as const] : []),
     ...(largeFace ? [['Parts are larger at', largeFace === 'exit' ? 'the far face' : 'the beam’s face'] as const] : []),
     ...(scale

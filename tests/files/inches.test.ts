@@ -1,0 +1,148 @@
+import { unzipSync } from 'fflate';
+import { beforeEach, describe, expect, test, vi } from 'vitest';
+import { allFiles } from '$lib/files/allFiles.ts';
+import { buildSheet } from '$lib/files/buildSheet/buildSheet.ts';
+import type { Block } from '$lib/files/buildSheet/block.ts';
+import { plan } from '$lib/plan/plan.ts';
+import { compareBuilds } from '$lib/plan/builds.ts';
+import { sheetsOf } from '$lib/plan/sheets.ts';
+import { lengthsIn } from '$lib/project/lengthsIn.ts';
+import { ownNames } from '$lib/project/ownNames.ts';
+import { sentenceText } from '$lib/project/sentence.ts';
+import type { Project } from '$lib/project/project.ts';
+import { steps } from '$lib/views/guide/steps.ts';
+import { tablesOf } from '$lib/views/results/tables.ts';
+import { sheetFigures } from '$lib/views/sheets/sheetText.ts';
+import { choiceRows, countBy } from '$lib/views/workshop/choices.ts';
+import { firstLayout, project } from '../projects.ts';
+
+/** Every line that is lettered: PDFs draw strokes, so their texts are caught on the way. */
+const lettered = vi.hoisted((): string[] => []);
+vi.mock('$lib/workshop/lettering.ts', async (original) => {
+  const real = await original<typeof import('$lib/workshop/lettering.ts')>();
+  return {
+    ...real,
+    letter: (...words: Parameters<typeof real.letter>) => {
+      lettered.push(words[0]);
+      return real.letter(...words);
+    },
+  };
+});
+beforeEach(() => {
+  lettered.length = 0;
+});
+
+/** A metric length or area, a unit alone among it: `6 mm`, `Width, mm`, `66.2 m`, `3 cm`, `0.4 l`. */
+const METRIC = /\b(mm|cm|millimetres?|centimetres?|metres?)\b|mm[²³]|\d[ \u202f\u00a0]?(m|l)\b/;
+
+const metric = (texts: readonly string[], of: Project): readonly string[] => {
+  const names = [...ownNames(of)].sort((a, b) => b.length - a.length);
+  return texts.filter((text) => METRIC.test(names.reduce((rest, name) => rest.replaceAll(name, ''), text)));
+};
+
+const cases = (['stacked', 'skinned', 'ribbed', 'solid'] as const).flatMap((build) =>
+  // Decimals for one base, fractions for the other.
+  (
+    [
+      ['turned', 32],
+      ['square-to-desk', null],
+    ] as const
+  ).map(([base, fraction]) => [build, base, fraction] as const),
+);
+
+const DETAILS = {
+  stacked: { corner: 4, relief: {}, cheeks: {}, cable: { width: 12, depth: 6, fromRear: 60 } },
+  skinned: { corner: 60, relief: {}, pockets: { count: 2, diameter: 10, depth: 30 }, ribs: {} },
+  ribbed: { ribs: {}, relief: {} },
+  solid: { corner: 4, recess: { depth: 1 }, ribs: {} },
+} as const;
+
+function inchProject(build: keyof typeof DETAILS, base: string, fraction: number | null): Project {
+  return project({
+    '/display': { length: 'in', fraction },
+    '/layouts/0/monitors/0/width': 900,
+    '/layouts/0/stand': {
+      lift: 40,
+      build,
+      base,
+      veneer: 0.6,
+      glue: 0.05,
+      feet: 3,
+      pad: 2,
+      ...(build === 'ribbed' || base !== 'turned' ? {} : { stop: { height: 8, thickness: 6 } }),
+      ...DETAILS[build],
+    },
+  });
+}
+
+describe.each(cases)('%s, %s, inches in fractions of %s', (build, base, fraction) => {
+  const of = inchProject(build, base, fraction);
+  const planned = plan(of, firstLayout(of));
+  if (!planned.ok) throw new Error(planned.faults[0]?.message);
+  const sheets = sheetsOf(of, planned.value);
+  if (!sheets.ok) throw new Error(sheets.faults[0]?.message);
+
+  test('everything on paper, on parts and in lists is in inches', async () => {
+    const made = await allFiles(of, planned.value);
+    if (!made.ok) throw new Error(made.faults[0]?.message);
+    expect(lettered.length).toBeGreaterThan(200);
+    expect(metric(lettered, of)).toEqual([]);
+    const lists = made.value.files.filter(({ path }) => path.endsWith('.csv'));
+    expect(lists.length).toBeGreaterThan(0);
+    expect(
+      metric(
+        lists.flatMap(({ content }) => String(content).split('\n')),
+        of,
+      ),
+    ).toEqual([]);
+    // What a file is in stands in the list of files: drawings and bodies are in mm for every machine.
+    const listed = JSON.parse(String(made.value.files.at(-1)?.content)) as { files: { about: string }[] };
+    const abouts = listed.files.map(({ about }) => about.replace(/; (SVG|DXF|STL|3MF) in mm$/, ''));
+    expect(metric(abouts, of)).toEqual([]);
+    for (const { path, content } of made.value.files) {
+      if (!path.endsWith('.3mf') || typeof content === 'string') continue;
+      expect(new TextDecoder().decode(unzipSync(content)['3D/3dmodel.model'])).toContain('unit="millimeter"');
+    }
+  });
+
+  test('the build sheet on the page, and what the pages say of the plan, is in inches', () => {
+    const layout = firstLayout(of);
+    const sections = buildSheet({ project: of, layout, layoutIndex: 0, plan: planned.value, sheets: sheets.value });
+    const blocks = sections.flatMap((section) => section.blocks);
+    expect(metric([...sections.map(({ title }) => title), ...blocks.flatMap(textsOf)], of)).toEqual([]);
+    const { stand, findings } = planned.value;
+    const said = [
+      ...findings.map(({ text }) => lengthsIn(text, of.display, ownNames(of))),
+      ...[stand.left, stand.right].flatMap((one) => one.steps.map((step) => sentenceText(step, of.display))),
+      ...sheets.value.map((sheet) => sheetFigures(sheet, of.display)),
+      ...steps.flatMap(({ title, how, well, none = '' }) => [title, ...how, well.in, none]),
+      ...tablesOf(planned.value, of.display).flatMap((table) => JSON.stringify(table)),
+      ...choiceRows(compareBuilds(of, layout, countBy(of)), 'in').flatMap(({ name, cells }) => [
+        name,
+        ...cells.filter((cell) => cell !== null),
+      ]),
+    ];
+    expect(metric(said, of)).toEqual([]);
+  });
+});
+
+test('a metric length is told from what only looks like one', () => {
+  const of = project();
+  expect(
+    metric(['rods of 6 mm', 'Width, mm', '66.2 m', '178.3 mm wide', '3 mm²', 'Two millimetres', '0.4 l'], of),
+  ).toHaveLength(7);
+  expect(metric(['MDF 3 mm', '6.5 in', '3 min', '12 lb', '4 layers', 'M6', 'a 3 m'], of)).toEqual(['a 3 m']);
+});
+
+function textsOf(block: Block): string[] {
+  switch (block.kind) {
+    case 'text':
+      return [block.text];
+    case 'list':
+      return [block.title ?? '', ...block.items];
+    case 'table':
+      return [block.title, ...block.columns, ...block.rows.flat(), block.note ?? ''];
+    case 'drawing':
+      return [block.title];
+  }
+}
