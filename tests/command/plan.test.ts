@@ -85,6 +85,7 @@ describe('a sound project', () => {
       'solids/stand.stl',
       'solids/stands.3mf',
       'cut-list.csv',
+      'materials.csv',
       'manifest.json',
       ...tools,
     ];

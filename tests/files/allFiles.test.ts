@@ -49,6 +49,7 @@ describe('all files of a layout', () => {
       'solids/stand.stl',
       'solids/stands.3mf',
       'cut-list.csv',
+      'materials.csv',
       'coupons/coupon MDF 3 mm.svg',
       'coupons/coupon MDF 3 mm.dxf',
       'gauges/wedge-gauge.svg',

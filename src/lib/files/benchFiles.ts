@@ -4,11 +4,13 @@ import type { Project } from '$lib/project/project.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 import { takesOf } from '$lib/plan/sheets.ts';
 import { buildSheetPdf } from './buildSheet/buildSheetPdf.ts';
+import { materialsOf } from '$lib/plan/materials.ts';
 import { cutListFile } from './cutListFile.ts';
 import { fileStems } from './fileName.ts';
 import type { Described, LeftOut } from './manifest.ts';
 import type { PaperName } from './paper.ts';
 import type { Plate } from './plate.ts';
+import { materialsFile } from './materialsFile.ts';
 import { partPlate } from './plates.ts';
 import { bodyMesh } from './solid.ts';
 import { standBodies, type StandBody } from './standBodies.ts';
@@ -37,9 +39,17 @@ export async function benchFiles(project: Project, plan: Plan, sheets: readonly 
   const tools = await toolFiles(project, plan);
   const sheet = await buildSheetOf(project, plan, sheets, paper);
   return {
-    files: [...templates.files, ...solids.files, list, ...tools, ...sheet],
+    files: [...templates.files, ...solids.files, list, ...materialsOfLayout(project, plan, sheets), ...tools, ...sheet],
     leftOut: [...templates.leftOut, ...solids.leftOut],
   };
+}
+
+function materialsOfLayout(project: Project, plan: Plan, sheets: readonly Sheet[]): readonly Described[] {
+  const layout = project.layouts.find(({ name }) => name === plan.layout);
+  if (!layout) return [];
+  const about = 'Materials for both stands: boards, rods, glue, veneer, feet, pads, filament, sandpaper, clamps, cauls';
+  const content = materialsFile(materialsOf(project, layout, plan, sheets), project.display.length);
+  return [{ path: 'materials.csv', about, content }];
 }
 
 async function buildSheetOf(

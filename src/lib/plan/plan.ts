@@ -7,6 +7,7 @@ import { placeSide } from '$lib/layout/place.ts';
 import { placeFaults } from '$lib/layout/soundness.ts';
 import { triangleOf, type Triangle } from '$lib/layout/triangle.ts';
 import { pointerTo, unforeseen, type Fault } from '$lib/project/fault.ts';
+import { glueLineOf } from '$lib/project/glueLine.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import { printerOf } from '$lib/project/printer.ts';
 import {
@@ -80,7 +81,7 @@ function* plannedSteps(project: Project, layout: Layout): Generator<undefined, O
   const stock = stockFor(project, layout);
   const shop = shopOf(project);
   const standWith = (settings: StandSettings) => (side: SideName) =>
-    buildStand(poses[side], speaker, settings, stock, shop);
+    buildStand(poses[side], speaker, { ...settings, glue: glueLineOf(project, settings) }, stock, shop);
   const stood = yield* bothInSteps(standWith(layout.stand));
   if (!stood.left.ok || !stood.right.ok) {
     const refusals = sideNames.map((side) => stood[side]).filter((one) => !one.ok);

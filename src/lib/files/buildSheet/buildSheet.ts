@@ -3,12 +3,16 @@ import { cautions } from './cautions.ts';
 import { checking } from './checking.ts';
 import { cutting } from './cutting.ts';
 import { drawings } from './drawings.ts';
+import { glueUp } from './glueUp.ts';
 import { gluing } from './gluing.ts';
 import { machines } from './machines.ts';
+import { materials } from './materials.ts';
 import { onTheDesk } from './onTheDesk.ts';
 import { overview } from './overview.ts';
 import type { Subject } from './subject.ts';
 
 /** Everything that someone needs at the bench who never saw the page: cautions first, drawings last. */
 export const buildSheet = (subject: Subject): readonly Section[] =>
-  [overview, cautions, cutting, gluing, machines, onTheDesk, checking, drawings].map((section) => section(subject));
+  [overview, cautions, materials, cutting, gluing, glueUp, machines, onTheDesk, checking, drawings].flatMap((section) =>
+    section(subject),
+  );

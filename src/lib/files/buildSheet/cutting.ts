@@ -1,4 +1,7 @@
+import type { StandPlan } from '$lib/plan/document.ts';
 import { takesOf } from '$lib/plan/sheets.ts';
+import { widthSpread } from '$lib/plan/widthSpread.ts';
+import { glueLineOf } from '$lib/project/glueLine.ts';
 import { alikeSheets } from '$lib/workshop/alikeSheets.ts';
 import { cutList } from '$lib/workshop/cutList.ts';
 import { sheetName } from '$lib/workshop/part.ts';
@@ -17,6 +20,7 @@ export function cutting(subject: Subject): Section {
         ...stand.widths.map(({ what, each, count }) => [what, fine(each), String(count), fine(each * count)]),
         ['finished width', '', '', fine(stand.width)],
       ],
+      spreadText(subject, stand),
     ),
   );
   return {
@@ -66,6 +70,21 @@ function sheetList({ project, sheets }: Subject): Block[] {
     ),
   ];
 }
+
+/** How far the width may be off, each cause for itself; null where it is of one piece. */
+function spreadText({ project, layout }: Subject, stand: StandPlan): string | null {
+  const spread = widthSpread(stand, project, glueLineOf(project, layout.stand));
+  if (spread === null) return null;
+  const { fineFull } = lengthsOf(project);
+  const { boards, read, alike, each, packed, joints, glue } = spread;
+  const glued =
+    glue.most > glue.least
+      ? ` Glue lines, not measured: ${signed(glue.least, fineFull)} to ${signed(glue.most, fineFull)} in all ${joints}.`
+      : '';
+  return `${boards} boards read to ±${fineFull(read)}: if all are off alike, as from one reading, the width is off by ±${fineFull(alike)}; if each is off for itself by ±${fineFull(each)}; from a pack of ten read at once by ±${fineFull(packed)}.${glued}`;
+}
+
+const signed = (mm: number, say: (mm: number) => string): string => (mm > 0 ? `+${say(mm)}` : say(mm));
 
 /** Numbers that follow on each other as a run: `1–4, 6`. */
 function runs(sheets: readonly (number | string)[]): string {

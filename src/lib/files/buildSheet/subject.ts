@@ -1,4 +1,4 @@
-import { fineText, lengthText, lengthWithUnit } from '$lib/project/lengthText.ts';
+import { fineLength, fineText, lengthText, lengthWithUnit } from '$lib/project/lengthText.ts';
 import type { Plan, StandPlan } from '$lib/plan/document.ts';
 import { sideNames, type Layout, type Project, type SideName } from '$lib/project/project.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
@@ -38,6 +38,7 @@ export function toldStands({ stand }: Plan): readonly Told[] {
  */
 export const lengthsOf = ({ display }: Project) => ({
   fine: (mm: number): string => fineText(mm, display),
+  fineFull: (mm: number): string => fineLength(mm, display),
   bare: (mm: number): string => lengthText(mm, display),
   full: (mm: number): string => lengthWithUnit(mm, display),
   unit: display.length === 'mm' ? 'mm' : 'inches',

@@ -2,6 +2,7 @@ import type { Point } from '$lib/geometry/point.ts';
 import type { StandPlan } from '$lib/plan/document.ts';
 import { EXACT, GEOMETRY, type Formula } from './formula.ts';
 import { frontEdge, quantity, tilt } from './quantities.ts';
+import { glueLineOf } from '$lib/project/glueLine.ts';
 import { call, inMillimetres, minus, over, plus, times, type Subject } from './term.ts';
 
 const standOf = ({ plan, side }: Subject): StandPlan => plan.stand[side];
@@ -18,7 +19,7 @@ const ends = (s: Subject): readonly [front: number, rear: number] => {
 
 const asked = quantity('w', 'width asked for', 'mm', (s) => standOf(s).widthAsked);
 const thickness = quantity('t', 'thickness of a slice', 'mm', (s) => standOf(s).thickness);
-const glue = quantity('g', 'glue line', 'mm', (s) => settings(s).glue);
+const glue = quantity('g', 'glue line', 'mm', (s) => glueLineOf(s.project, settings(s)));
 const veneer = quantity('v', 'veneer', 'mm', (s) => settings(s).veneer);
 const layers = quantity('n', 'slices', '', (s) => standOf(s).layers);
 const width = quantity('W', 'finished width', 'mm', (s) => standOf(s).width);

@@ -1,0 +1,66 @@
+import { extentOf } from '$lib/geometry/extent.ts';
+import { polygonPath } from '$lib/geometry/contour.ts';
+import type { Project } from '$lib/project/project.ts';
+import type { StandPlan } from './document.ts';
+
+/** How one stand is glued up across its width. mm and minutes. */
+export interface GlueUp {
+  /** Layers of each sub-stack, from one side to the other; one number where all go at once. */
+  readonly subStacks: readonly number[];
+  /** From spreading to clamping; `known`: as the workshop has it, or the least of common glues. */
+  readonly open: { readonly minutes: number; readonly known: boolean };
+  /** In the clamps; null: as the label says. */
+  readonly clamp: number | null;
+  /** Clamps that one glue-up takes, along the stand and one above the other, and how many there are. */
+  readonly clamps: {
+    readonly along: number;
+    readonly rows: number;
+    readonly needed: number;
+    readonly have: number | null;
+  };
+  /** Sub-stacks that the clamps hold at the same time, at least one. */
+  readonly atOnce: number;
+  /** What the clamps press on: a board on each side, as large as the side. */
+  readonly caul: { readonly length: number; readonly height: number; readonly thickness: number };
+}
+
+/** Least open time of common white and yellow glues, minutes (rule of thumb). */
+const OPEN = 5;
+/** To spread one side face and lay the next layer on, minutes (rule of thumb). */
+const PER_JOINT = 0.5;
+/** From clamp to clamp, and from a clamp to the end, mm: 8 to 12 inches and about 2 (rule of thumb). */
+const APART = 250;
+const FROM_END = 45;
+/** A side higher than this takes a second row of clamps, mm (rule of thumb). */
+const ROW = 120;
+/** A caul thinner than this bends, mm (rule of thumb). */
+const CAUL = 20;
+
+/** Null where nothing is glued side by side: ribs, a solid block, a single layer. */
+export function glueUpOf(stand: StandPlan, { shop }: Pick<Project, 'shop'>): GlueUp | null {
+  const layers = stand.widths
+    .filter(({ what }) => what === 'layer' || what === 'cheek' || what === 'core')
+    .reduce((sum, { count }) => sum + count, 0);
+  if (layers < 2) return null;
+  const { left, right, bottom, top } = extentOf(polygonPath(stand.profile));
+  const [length, height] = [right - left, top - bottom];
+  const { open, clamp, clamps } = shop.glue;
+  const minutes = open ?? OPEN;
+  // One joint at least: two layers make the smallest sub-stack.
+  const most = Math.max(2, 1 + Math.floor(minutes / PER_JOINT));
+  const along = Math.max(2, 1 + Math.ceil(Math.max(0, length - 2 * FROM_END) / APART));
+  const rows = Math.max(1, Math.ceil(height / ROW));
+  const needed = along * rows;
+  return {
+    subStacks: evenly(layers, Math.ceil(layers / most)),
+    open: { minutes, known: open !== null },
+    clamp,
+    clamps: { along, rows, needed, have: clamps },
+    atOnce: clamps === null ? 1 : Math.max(1, Math.floor(clamps / needed)),
+    caul: { length, height, thickness: CAUL },
+  };
+}
+
+/** A whole number in so many parts that differ by one at most, the larger ones first. */
+const evenly = (whole: number, parts: number): readonly number[] =>
+  Array.from({ length: parts }, (_, i) => Math.floor(whole / parts) + (i < whole % parts ? 1 : 0));

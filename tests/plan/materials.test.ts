@@ -1,0 +1,112 @@
+import { expect, test } from 'vitest';
+import { glueUpOf } from '$lib/plan/glueUp.ts';
+import { materialsOf, type Material } from '$lib/plan/materials.ts';
+import { plan } from '$lib/plan/plan.ts';
+import { sheetsOf } from '$lib/plan/sheets.ts';
+import { widthSpread } from '$lib/plan/widthSpread.ts';
+import { firstLayout, project } from '../projects.ts';
+
+function made(changes: Readonly<Record<string, unknown>>) {
+  const of = project(changes);
+  const planned = plan(of, firstLayout(of));
+  if (!planned.ok) throw new Error(planned.faults[0]?.message);
+  const sheets = sheetsOf(of, planned.value);
+  if (!sheets.ok) throw new Error(sheets.faults[0]?.message);
+  const rows = materialsOf(of, firstLayout(of), planned.value, sheets.value);
+  const row = (what: string): Material | undefined => rows.find((one) => one.what === what);
+  return { of, planned: planned.value, sheets: sheets.value, rows, row };
+}
+
+const STAND = { lift: 30, veneer: 0.6, feet: 3, pad: 2, glue: 0.05 };
+
+test('a stack takes boards, rods, glue, veneer, feet and pads for both stands', () => {
+  const { planned, sheets, row } = made({ '/layouts/0/stand': { ...STAND, rods: { count: 2, diameter: 6 } } });
+  const { right } = planned.stand;
+  expect(row('Sheet')).toMatchObject({
+    of: 'MDF 3 mm',
+    quantity: sheets.length,
+    length: 600,
+    width: 400,
+    thickness: 3.05,
+  });
+  // Two rods in each of two stands, through all layers and the glue between them: the width less the veneer on its sides.
+  expect(row('Rod')).toMatchObject({ quantity: 4, diameter: 6 });
+  expect(row('Rod')?.length).toBeCloseTo(right.width - 2 * 0.6, 9);
+  expect(row('Foot')).toMatchObject({ quantity: 8, thickness: 3 });
+  expect(row('Pad')).toMatchObject({ quantity: 2, length: 205, thickness: 2 });
+  // Veneer on top, front, rear and both sides of each stand, 15 % more to trim: the side is the profile's area.
+  const [a, b, c, d] = right.profile;
+  if (!a || !b || !c || !d) throw new Error('a wedge has four corners');
+  const side = ((b[0] - a[0]) * (right.frontHeight + right.rearHeight + 2 * 0)) / 2;
+  const bands = (c[1] - b[1] + Math.hypot(d[0] - c[0], d[1] - c[1]) + d[1] - a[1]) * right.width;
+  // The wood's heights are under the veneer, the profile's over it: a millimetre of height is what they differ by at most.
+  expect(Math.abs((row('Veneer')?.quantity ?? 0) / 1.15 / 2 - 2 * side - bands)).toBeLessThan(2 * 1.3 * 205);
+  const joints = 2 * right.joints.reduce((sum, { area, count }) => sum + area * count, 0);
+  expect(row('Wood glue')?.quantity).toBeCloseTo(((joints + (row('Veneer')?.quantity ?? 0) / 1.15) / 1e6) * 250, 6);
+});
+
+test('a printed core takes filament, and glue that holds on it; a solid block its blanks; neither takes rods it has not', () => {
+  const core = made({ '/layouts/0/stand': { ...STAND, build: 'skinned', rods: null } });
+  const printed = (['left', 'right'] as const).flatMap((side) => core.planned.stand[side].printed);
+  expect(core.row('Filament')?.quantity).toBeCloseTo(
+    printed.reduce((sum, { mass, quantity }) => sum + 1000 * mass * quantity, 0),
+    9,
+  );
+  expect(core.row('Glue for wood on plastic')).toBeDefined();
+  expect(core.row('Rod')).toBeUndefined();
+  const solid = made({ '/layouts/0/stand': { ...STAND, build: 'solid' } });
+  expect(solid.row('Solid wood, blank for the block')).toMatchObject({ quantity: 2 });
+  expect(solid.rows.map(({ what }) => what).filter((what) => /Sheet$|Rod|Filament|Clamp|Caul/.test(what))).toEqual([]);
+});
+
+test('offcuts that the sheets use are told apart from whole sheets', () => {
+  const { sheets, rows } = made({ '/stock/0/offcuts': [{ width: 300, height: 250, count: 2 }] });
+  const used = sheets.filter(({ offcut }) => offcut === true).length;
+  expect(used).toBeGreaterThan(0);
+  expect(rows.find(({ what }) => what === 'Offcut')).toMatchObject({ quantity: used, length: 300, width: 250 });
+  expect(rows.find(({ what }) => what === 'Sheet')?.quantity).toBe(sheets.length - used);
+});
+
+test('sub-stacks are as big as the open time allows, hold every layer, and differ by one at most', () => {
+  for (const open of [null, 1, 3, 8, 240]) {
+    const { of, planned } = made({ '/shop': { glue: { open } } });
+    const { right } = planned.stand;
+    const up = glueUpOf(right, of);
+    if (!up) throw new Error('a stack is glued up');
+    expect(up.subStacks.reduce((sum, layers) => sum + layers, 0)).toBe(right.layers);
+    expect(Math.max(...up.subStacks) - Math.min(...up.subStacks)).toBeLessThanOrEqual(1);
+    // Half a minute a joint; five minutes where nothing is known (rules of thumb).
+    expect(Math.max(...up.subStacks) - 1).toBeLessThanOrEqual(Math.max(1, 2 * (open ?? 5)));
+    if (open === 240) expect(up.subStacks).toHaveLength(1);
+  }
+});
+
+test('clamps are counted for the side they press on, and say how many sub-stacks they hold', () => {
+  const held = (clamps: number | null) => {
+    const { of, planned } = made({ '/shop': { glue: { clamps } } });
+    return glueUpOf(planned.stand.right, of);
+  };
+  const needed = held(null)?.clamps.needed ?? 0;
+  expect(needed).toBeGreaterThanOrEqual(2);
+  expect([held(null)?.atOnce, held(1)?.atOnce, held(3 * needed)?.atOnce]).toEqual([1, 1, 3]);
+  const ribs = made({ '/layouts/0/stand': { lift: 30, build: 'ribbed' } });
+  expect(glueUpOf(ribs.planned.stand.right, ribs.of)).toBeNull();
+});
+
+test('one reading for all boards and one for each spread a width differently; a measured glue line spreads it no more', () => {
+  const { of, planned } = made({});
+  const { right } = planned.stand;
+  const spread = widthSpread(right, of, 0);
+  // 54 layers read to 0.05 mm: 54 · 0.05 and √54 · 0.05; a pack of ten 54 · 0.05 / 10. 53 joints of 0 to 0.1 mm.
+  expect(right.layers).toBe(54);
+  expect(spread?.alike).toBeCloseTo(2.7, 9);
+  expect(spread?.each).toBeCloseTo(0.3674, 4);
+  expect(spread?.packed).toBeCloseTo(0.27, 9);
+  expect(spread).toMatchObject({ joints: 53, glue: { least: -0 } });
+  expect(spread?.glue.most).toBeCloseTo(5.3, 9);
+  const measured = made({ '/shop': { glue: { line: 0.04 } } });
+  expect(widthSpread(measured.planned.stand.right, measured.of, 0.04)?.glue).toEqual({ least: 0, most: 0 });
+  // The width adds the measured line up, whatever the stand's own setting is.
+  const { widths } = measured.planned.stand.right;
+  expect(widths.find(({ what }) => what === 'glue')).toMatchObject({ each: 0.04 });
+});
