@@ -1,6 +1,6 @@
 import { unzipSync } from 'fflate';
-import { beforeEach, describe, expect, test, vi } from 'vitest';
-import { allFiles } from '$lib/files/allFiles.ts';
+import { afterAll, beforeEach, describe, expect, test, vi } from 'vitest';
+import type { allFiles } from '$lib/files/allFiles.ts';
 import { buildSheet } from '$lib/files/buildSheet/buildSheet.ts';
 import type { Block } from '$lib/files/buildSheet/block.ts';
 import { plan } from '$lib/plan/plan.ts';
@@ -14,22 +14,34 @@ import { steps } from '$lib/views/guide/steps.ts';
 import { tablesOf } from '$lib/views/results/tables.ts';
 import { sheetFigures } from '$lib/views/sheets/sheetText.ts';
 import { choiceRows, countBy } from '$lib/views/workshop/choices.ts';
+import type * as Lettering from '$lib/workshop/lettering.ts';
 import { firstLayout, project } from '../projects.ts';
 
 /** Every line that is lettered: PDFs draw strokes, so their texts are caught on the way. */
-const lettered = vi.hoisted((): string[] => []);
-vi.mock('$lib/workshop/lettering.ts', async (original) => {
-  const real = await original<typeof import('$lib/workshop/lettering.ts')>();
-  return {
-    ...real,
-    letter: (...words: Parameters<typeof real.letter>) => {
-      lettered.push(words[0]);
-      return real.letter(...words);
-    },
-  };
-});
+const lettered: string[] = [];
+const LETTERING = '$lib/workshop/lettering.ts';
+
+/** The writer of all files, loaded anew with letters that tell what they write. */
+async function tellingWriter(): Promise<typeof allFiles> {
+  vi.resetModules();
+  vi.doMock(LETTERING, async (original) => {
+    const real = await original<typeof Lettering>();
+    return {
+      ...real,
+      letter: (...words: Parameters<typeof real.letter>) => {
+        lettered.push(words[0]);
+        return real.letter(...words);
+      },
+    };
+  });
+  return (await import('$lib/files/allFiles.ts')).allFiles;
+}
 beforeEach(() => {
   lettered.length = 0;
+});
+afterAll(() => {
+  vi.doUnmock(LETTERING);
+  vi.resetModules();
 });
 
 /** A metric length or area, a unit alone among it: `6 mm`, `Width, mm`, `66.2 m`, `3 cm`, `0.4 l`. */
@@ -83,7 +95,8 @@ describe.each(cases)('%s, %s, inches in fractions of %s', (build, base, fraction
   if (!sheets.ok) throw new Error(sheets.faults[0]?.message);
 
   test('everything on paper, on parts and in lists is in inches', async () => {
-    const made = await allFiles(of, planned.value);
+    const write = await tellingWriter();
+    const made = await write(of, planned.value);
     if (!made.ok) throw new Error(made.faults[0]?.message);
     expect(lettered.length).toBeGreaterThan(200);
     expect(metric(lettered, of)).toEqual([]);

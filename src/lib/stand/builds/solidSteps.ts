@@ -58,7 +58,7 @@ export function solidSteps({ settings, shop }: Commission, block: Block, stop: B
       ? [
           step(
             { act: 'mill' },
-            `Mill ${openings.join(' and ')} with a router along a clamped fence, the block held so that it cannot shift, in passes of a few millimetres.`,
+            `Mill ${openings.join(' and ')} with a router along a clamped fence, the block held so that it cannot shift, in shallow passes.`,
           ),
         ]
       : []),
