@@ -108,7 +108,7 @@ describe('what a doubt does, in words', () => {
     }
     expect(
       steps
-        .flatMap(({ well, how }) => [well, ...how])
+        .flatMap(({ well, how }) => [well.mm, well.in, ...how])
         .filter((text) => /most\b.*\bhangs|hangs on it most|least certain/.test(text)),
     ).toEqual([]);
   });
