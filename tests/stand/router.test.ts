@@ -1,34 +1,104 @@
+import { areaPathsD, differenceD, FillRule, type PathsD } from 'clipper2-ts';
 import { describe, expect, test } from 'vitest';
+import type { Path } from '$lib/geometry/contour.ts';
+import { edgesOf, type ArcEdge, type Edge } from '$lib/geometry/edge.ts';
+import { growContour } from '$lib/geometry/growContour.ts';
 import { COMMON_SHOP } from '$lib/project/commonShop.ts';
+import type { StandBody } from '$lib/stand/body.ts';
 import { cutterOf } from '$lib/workshop/beam.ts';
 import { project } from '../projects.ts';
-import { bodyOf, refusalOf, shop, thick, type Case } from './builds/commissions.ts';
+import { bodyOf, refusalOf, ring, shop, thick, type Case } from './builds/commissions.ts';
 
 const routed = (bit: number | null, one: Case): Case => ({
   ...one,
   shop: { ...shop, tools: { ...COMMON_SHOP, router: { bit, tab: null } } },
 });
 
+const ribs: Case = { board: thick, stance: { lift: 40 }, settings: { build: 'ribbed', rods: null } };
+
+const isArc = (edge: Edge): edge is ArcEdge => edge.kind === 'arc';
+const areaOf = (paths: PathsD): number => Math.abs(areaPathsD(paths));
+
 describe('parts that a router cuts', () => {
   test('a bit as wide as a rod’s hole goes in, a wider one does not', () => {
     const one = { settings: { rods: { diameter: 6, count: 2, clearance: 0.1, edge: 2 } } };
     expect(bodyOf(routed(6.1, one)).pieces).toHaveLength(1);
     expect(refusalOf(routed(6.2, one)).lines).toEqual([
-      '/stand/build: expected inner corners of at least the router bit’s radius of 3.1 mm, got a radius of 3.05 mm in part "slice": use a smaller bit, larger radii, no slots, or a cutter with a beam or blade',
+      '/stand/build: expected inner corners of at least the router bit’s radius of 3.1 mm, got a radius of 3.05 mm in part "slice": use a smaller bit, larger radii, wider slots or none, or a cutter with a beam or blade',
     ]);
   });
 
-  test('windows are cut with a bit that follows their corners', () => {
+  test('windows have corners that the bit follows, and their webs', () => {
     const one = { settings: { rods: null, relief: { web: 8, corner: 2 } } };
-    expect(bodyOf(one).pieces[0]?.inside.length).toBeGreaterThan(0);
-    expect(bodyOf(routed(4, one)).pieces[0]?.inside.length).toBeGreaterThan(0);
-    expect(refusalOf(routed(4.01, one)).lines.join()).toContain('got a radius of 2 mm in part "slice"');
+    const corners = (body: StandBody) =>
+      (body.pieces[0]?.inside ?? []).flatMap((window) =>
+        edgesOf(window)
+          .filter(isArc)
+          .map(({ radius }) => radius),
+      );
+    expect(Math.min(...corners(bodyOf(routed(4, one))))).toBeCloseTo(2, 9);
+    const larger = bodyOf(routed(4.2, one));
+    expect(Math.min(...corners(larger))).toBeCloseTo(2.2, 9);
+    expect(larger.notes.join()).toContain('The windows’ corners have a radius of 2.2 mm');
   });
 
-  test('halving joints have sharp inner corners, in which a square rib would not seat: refused, but for a beam', () => {
-    const ribs = { board: thick, stance: { lift: 40 }, settings: { build: 'ribbed' as const, rods: null } };
-    expect(bodyOf(routed(null, ribs)).pieces.length).toBeGreaterThan(1);
-    expect(refusalOf(routed(3, ribs)).lines.join()).toContain('got a sharp one in part "rib"');
+  test('a halving joint’s corners are relieved, so that the square rib seats: less wood by their area, and nowhere more', () => {
+    const [bit, radius] = [3.175, 3.175 / 2 + 0.1];
+    const sharp = bodyOf(ribs);
+    const relieved = bodyOf(routed(bit, ribs));
+    for (const [i, { name, outside }] of relieved.pieces.entries()) {
+      const drawn = sharp.pieces[i];
+      if (drawn?.name !== name) throw new Error('both have the same pieces');
+      expect(areaOf(differenceD([ring(outside)], [ring(drawn.outside)], FillRule.NonZero, 8))).toBeLessThan(1e-4);
+      const arcs = edgesOf(outside).filter(isArc);
+      expect(arcs).toHaveLength(name.startsWith('cross') ? 2 * 2 : 2 * 3);
+      for (const arc of arcs) {
+        expect(arc.radius).toBeCloseTo(radius, 9);
+        expect(arc.radius).toBeGreaterThan(bit / 2);
+      }
+      // The middle of the bit has a way round the part.
+      expect(growContour(outside, bit / 2)).not.toBeNull();
+    }
+    // Two ribs and three cross ribs: six joints, each with two corners in either part.
+    const less = 24 * (Math.PI / 2 - 1) * radius ** 2 * thick.thickness;
+    expect(sharp.volume - relieved.volume).toBeCloseTo(less, 5);
+    expect(sharp.mass - relieved.mass).toBeCloseTo((less * thick.density) / 1e9, 12);
+    expect(relieved.notes.join()).toContain('Inner corners are relieved with a radius of 1.69 mm');
+    expect(sharp.notes.join()).not.toContain('relieved');
+  });
+
+  test('a joint without room for two reliefs is refused, by the part’s name', () => {
+    // A slot of 11.9 mm: 4r·cos 45° have to fit, so r up to 4.207 mm, a bit up to 8.21 mm.
+    expect(bodyOf(routed(8.2, ribs)).pieces.length).toBeGreaterThan(1);
+    const { lines } = refusalOf(routed(8.22, ribs));
+    expect(lines).toHaveLength(1);
+    expect(lines[0]).toMatch(/^\/stand\/build: .*got a sharp one without room for its relief in part "rib"/);
+  });
+
+  test('what a relief takes counts where wood has to be left', () => {
+    const inset = (bit: number | null, mm: number): Case =>
+      routed(bit, {
+        ...ribs,
+        settings: { ...ribs.settings, ribs: { count: 2, cross: 3, fit: 0, inset: mm, skin: null } },
+      });
+    // 3 mm beyond the slot, and (3 + 0.1)(1 − 1/√2) = 0.908 mm for a bit of 6 mm.
+    expect(bodyOf(inset(null, 3)).pieces.length).toBeGreaterThan(1);
+    expect(refusalOf(inset(6, 3.9)).lines.join()).toContain(
+      '/stand/ribs/inset: expected ribs that stand in far enough',
+    );
+    expect(bodyOf(inset(6, 3.91)).pieces.length).toBeGreaterThan(1);
+  });
+
+  test('a cable slot through slices and cheeks, and the corner under a stop, are relieved, a printed core is not', () => {
+    const details = { rods: null, cable: { width: 12, depth: 5, fromRear: 60 }, stop: { height: 8, thickness: 8 } };
+    // Two in the slot, one before the stop, one behind it, where the plumb front leans away from it.
+    const inner = ({ outside }: { outside: Path }) => edgesOf(outside).filter((edge) => isArc(edge) && edge.sweep < 0);
+    const stacked = bodyOf(routed(3, { settings: details }));
+    expect(stacked.pieces.map((piece) => inner(piece).length)).toEqual([4]);
+    const skinned = bodyOf(routed(3, { settings: { ...details, build: 'skinned' } }));
+    expect(skinned.pieces.map((piece) => inner(piece).length)).toEqual([4]);
+    expect(skinned.printed).toEqual(bodyOf({ settings: { ...details, build: 'skinned' } }).printed);
+    expect(skinned.notes.join()).toContain('Inner corners are relieved');
   });
 
   test('rounded outer corners, and sharp ones, are no hindrance: the bit goes round them', () => {

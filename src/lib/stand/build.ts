@@ -11,7 +11,8 @@ export type { Stance } from './commission.ts';
 
 /**
  * The stand under one cabinet, built as its settings say. Refused as unsound when its thin end is too thin, without an
- * answer when a thickness, a hole or a detail cannot be had, or a router’s bit cannot cut its parts; pointers are relative to the layout.
+ * answer when a thickness, a hole or a detail cannot be had, or a router’s bit cannot cut its parts even with their inner
+ * corners relieved; pointers are relative to the layout.
  *
  * @param board What the stand is cut from.
  * @param shop Other stocks and the printer; by default nothing but the board, a common printer and common tools.

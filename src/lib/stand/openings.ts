@@ -33,24 +33,31 @@ const THINNEST_LIP = 1;
  *
  * @param slice What the layers are cut to.
  * @param core It without its stop: base front, base rear, top rear, top front.
+ * @param bite What the relief of a square inner corner takes of the wood beside it, mm.
  */
-export function openedSlice(slice: readonly Point[], core: readonly Point[], details: Details): Outcome<Opened> {
-  const recessed = withRecess(slice, core, details);
+export function openedSlice(
+  slice: readonly Point[],
+  core: readonly Point[],
+  details: Details,
+  bite: number,
+): Outcome<Opened> {
+  const recessed = withRecess(slice, core, details, bite);
   if (!recessed.ok) return recessed;
-  return withSlot(recessed.value, core, details);
+  return withSlot(recessed.value, core, details, bite);
 }
 
 function withRecess(
   slice: readonly Point[],
   core: readonly Point[],
   { recess, minimumEdge }: Details,
+  bite: number,
 ): Outcome<Opened> {
   const plain: Opened = { points: slice, slot: null, taken: [0, 0, 0, 0] };
   if (!recess) return built(plain);
   const [from = [0, 0], to = [0, 0]] = recess.face === 'base' ? core : bareTop({ slice, core });
   const along = unit(minus(to, from));
   const mouth = [shifted(from, along, recess.border), shifted(to, along, -recess.border)] as const;
-  const thin = thinnestUnder(core, mouth, recess);
+  const thin = thinnestUnder(core, mouth, recess) - bite;
   if (Math.hypot(...minus(to, from)) <= 2 * recess.border + SLACK) {
     const long = shownDown(Math.hypot(...minus(to, from)));
     return noAnswer(
@@ -66,7 +73,7 @@ function withRecess(
   }
   const floor = squareFloor(mouth, recess.depth);
   const least = Math.min(THINNEST_LIP, minimumEdge);
-  const lip = Math.min(recess.border, woodToEnds(core, [...mouth, ...floor]));
+  const lip = Math.min(recess.border, woodToEnds(core, [...mouth, ...floor]) - bite);
   if (lip < least - SLACK) {
     return noAnswer(
       '/stand/recess/border',
@@ -106,7 +113,12 @@ const woodPerWay = ([, baseRear = ORIGIN, topRear = ORIGIN]: readonly Point[], a
 
 const ORIGIN: Point = [0, 0];
 
-function withSlot(opened: Opened, core: readonly Point[], { cable, recess, minimumEdge }: Details): Outcome<Opened> {
+function withSlot(
+  opened: Opened,
+  core: readonly Point[],
+  { cable, recess, minimumEdge }: Details,
+  bite: number,
+): Outcome<Opened> {
   if (!cable) return built(opened);
   const [front = [0, 0], rear = [0, 0], topRear = [0, 0], topFront = [0, 0]] = core;
   const middle = rear[0] - cable.fromRear;
@@ -125,7 +137,7 @@ function withSlot(opened: Opened, core: readonly Point[], { cable, recess, minim
   const slope = (topRear[1] - topFront[1]) / (topRear[0] - topFront[0]);
   const height = (u: number): number => topFront[1] + slope * (u - topFront[0]) - front[1];
   const topRecess = recess?.face === 'top' ? recessDepth * Math.hypot(1, slope) : 0;
-  const over = Math.min(height(slot.from), height(slot.to)) - topRecess - cable.depth;
+  const over = Math.min(height(slot.from), height(slot.to)) - topRecess - cable.depth - bite;
   if (over < minimumEdge - SLACK) {
     return noAnswer(
       '/stand/cable/depth',
@@ -144,7 +156,7 @@ function withSlot(opened: Opened, core: readonly Point[], { cable, recess, minim
     [slot.to, base],
   ] as const;
   const floor = squareFloor(mouth, cable.depth - floorRecess);
-  const beside = woodToEnds(core, floor);
+  const beside = woodToEnds(core, floor) - bite;
   if (beside < minimumEdge - SLACK) {
     return noAnswer(
       '/stand/cable/fromRear',

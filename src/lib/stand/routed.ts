@@ -8,8 +8,8 @@ import { shown, SLACK } from './slack.ts';
 const RUNS_ON = 1e-6;
 
 /**
- * Why a router's bit cannot cut the pieces as they are drawn; null where it can. A round bit leaves its own radius in every
- * inner corner, and finds no way into what is narrower than itself.
+ * Why a router's bit cannot cut the pieces, whose inner corners are relieved where there is room; null where it can. A round
+ * bit leaves its own radius in every inner corner, and finds no way into what is narrower than itself.
  *
  * @param bit Its diameter, mm.
  */
@@ -21,10 +21,10 @@ export function routerFault(
     for (const contour of [outside, ...inside]) {
       const radius = innerRadius(contour);
       if (radius >= bit / 2 - SLACK) continue;
-      const found = radius === 0 ? 'a sharp one' : `a radius of ${shown(radius, 2)} mm`;
+      const found = radius === 0 ? 'a sharp one without room for its relief' : `a radius of ${shown(radius, 2)} mm`;
       return noAnswer(
         '/stand/build',
-        `expected inner corners of at least the router bit’s radius of ${shown(bit / 2, 2)} mm, got ${found} in part "${name}": use a smaller bit, larger radii, no slots, or a cutter with a beam or blade`,
+        `expected inner corners of at least the router bit’s radius of ${shown(bit / 2, 2)} mm, got ${found} in part "${name}": use a smaller bit, larger radii, wider slots or none, or a cutter with a beam or blade`,
       );
     }
   }

@@ -6,6 +6,7 @@ import { notched } from '$lib/geometry/notch.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import { roundCorners } from '$lib/geometry/roundCorners.ts';
 import type { StandSettings } from '$lib/project/project.ts';
+import { cornerReliefFor, type CornerRelief } from './cornerRelief.ts';
 import { openedSlice, type Opened, type Stretch } from './openings.ts';
 import { built, noAnswer, type Outcome } from './outcome.ts';
 import { reliefWindows } from './relief.ts';
@@ -46,6 +47,8 @@ export interface Wish {
   readonly kept?: readonly Stretch[];
   /** Slots into edges of the slice, each a mouth and the floor between its ends. */
   readonly slots?: readonly { readonly mouth: readonly [Point, Point]; readonly floor: readonly Point[] }[];
+  /** Diameter of the router's bit that cuts it, mm: its sharp inner corners are relieved. None by default. */
+  readonly bit?: number | null;
 }
 
 /**
@@ -53,11 +56,14 @@ export interface Wish {
  * where a detail finds no room, or comes nearer to a rod than the rods' least edge.
  */
 export function shapeOf(layer: Layer, settings: StandSettings, wish: Wish): Outcome<Shape> {
-  const opened = openedSlice(layer.slice, layer.core, settings);
+  const relief = cornerReliefFor(wish.bit ?? null);
+  const opened = openedSlice(layer.slice, layer.core, settings, relief.bite);
   if (!opened.ok) return opened;
   const points = slotted(opened.value.points, wish.slots ?? []);
-  const { path, radius } = settings.corner === null ? sharp(points) : rounded(layer.slice, points, settings.corner);
-  const bare = settings.corner === null && points === layer.slice && layer.rodEdge !== undefined;
+  const drawn = settings.corner === null ? sharp(points) : rounded(layer.slice, points, settings.corner);
+  const { radius } = drawn;
+  const path = relief.relieved(drawn.path);
+  const bare = settings.corner === null && points === layer.slice && path === drawn.path && layer.rodEdge !== undefined;
   const rodEdge = bare ? (layer.rodEdge ?? null) : woodRound(layer.rods, path);
   const least = settings.rods?.edge ?? 0;
   if (rodEdge !== null && rodEdge < least - SLACK) return tooNear(rodEdge, least, settings);
@@ -65,7 +71,7 @@ export function shapeOf(layer: Layer, settings: StandSettings, wish: Wish): Outc
     typeof wish.relieved === 'object'
       ? wish.relieved
       : wish.relieved
-        ? windowsIn(layer, path, settings, opened.value, wish.kept ?? [])
+        ? windowsIn(layer, path, settings, opened.value, wish.kept ?? [], relief)
         : [];
   const holes = layer.rods.map(({ u, z, diameter }) => circle([u, z], diameter / 2));
   const { area, centre } = momentsOf(path, [...holes, ...windows]);
@@ -83,6 +89,13 @@ export function shapeOf(layer: Layer, settings: StandSettings, wish: Wish): Outc
             `The corners have a radius of ${shownDown(radius)} mm, not ${settings.corner} mm: the thin end has room for no more.`,
           ]
         : []),
+      ...relief.notes(
+        path !== drawn.path,
+        wish.relieved === true &&
+          windows.length > 0 &&
+          settings.relief !== null &&
+          relief.windowCorner(settings.relief.corner) !== settings.relief.corner,
+      ),
       ...(wish.relieved === true && settings.relief && windows.length === 0
         ? [`There are no windows: webs of ${settings.relief.web} mm leave them no room.`]
         : []),
@@ -110,14 +123,22 @@ const windowsIn = (
   { relief }: StandSettings,
   { slot, taken }: Opened,
   kept: readonly Stretch[],
-): readonly Path[] =>
-  relief
-    ? reliefWindows(core, outside, relief, taken, [
-        ...rods.map(({ u, diameter }) => ({ from: u - diameter / 2, to: u + diameter / 2 })),
-        ...(slot ? [slot] : []),
-        ...kept,
-      ])
-    : [];
+  { bite, windowCorner }: CornerRelief,
+): readonly Path[] => {
+  if (!relief) return [];
+  return reliefWindows(
+    core,
+    outside,
+    { ...relief, corner: windowCorner(relief.corner) },
+    // The inner corners of stop, recess and slot are square: their relief takes no more.
+    taken.map((some) => some + bite),
+    [
+      ...rods.map(({ u, diameter }) => ({ from: u - diameter / 2, to: u + diameter / 2 })),
+      ...(slot ? [{ from: slot.from - bite, to: slot.to + bite }] : []),
+      ...kept,
+    ],
+  );
+};
 
 /** Least wood between the holes' rims and a path, mm; null without holes. */
 function woodRound(rods: readonly RodHole[], path: Path): number | null {

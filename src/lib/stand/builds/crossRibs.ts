@@ -4,6 +4,7 @@ import { notched } from '$lib/geometry/notch.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { Piece } from '$lib/stand/body.ts';
 import type { Commission } from '$lib/stand/commission.ts';
+import { cornerReliefFor } from '$lib/stand/cornerRelief.ts';
 import type { Ground } from '$lib/stand/ground.ts';
 import type { Lump } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
@@ -20,18 +21,19 @@ export interface CrossRib {
 
 /** Cross ribs, slotted from below; no answer where a slot would leave less than the stand's least edge. */
 export function crossRibs(
-  { settings, board }: Commission,
+  { settings, board, shop }: Commission,
   ground: Ground,
   plan: RibPlan,
   wood: number,
 ): Outcome<readonly CrossRib[]> {
+  const relief = cornerReliefFor(shop.tools.router.bit);
   const made: CrossRib[] = [];
   for (const [i, at] of plan.crosses.entries()) {
     // The face under the lower part of the slope.
     const face = at + (ground.slope.along < 0 ? 1 : -1) * (board.thickness / 2);
     const height = (across: number): number => ground.top(across, face) - ground.base;
     const halves = plan.ribs.map((across) => height(across) / 2);
-    const lowest = Math.min(height(-wood / 2), height(wood / 2), ...halves);
+    const lowest = Math.min(height(-wood / 2), height(wood / 2), ...halves.map((half) => half - relief.bite));
     if (lowest < settings.minimumEdge - SLACK) {
       return noAnswer(
         '/stand/ribs',
@@ -61,7 +63,7 @@ export function crossRibs(
       if (!cut) throw new Error('a slot lies on the cross rib’s base');
       return cut;
     }, bar);
-    const outside = polygonPath(points);
+    const outside = relief.relieved(polygonPath(points));
     const { area, centre } = momentsOf(outside);
     made.push({
       at,

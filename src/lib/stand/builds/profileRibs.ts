@@ -18,7 +18,7 @@ export interface Profiles {
 
 /** Ribs with the stand's profile, slotted from above, each cut to the height of its higher face. */
 export function profileRibs(
-  { settings, board }: Commission,
+  { settings, board, shop }: Commission,
   ground: Ground,
   plan: RibPlan,
   crosses: readonly CrossRib[],
@@ -48,7 +48,7 @@ export function profileRibs(
         ] as const,
       };
     });
-    const shape = shapeOf(layer, settings, { relieved: false, slots });
+    const shape = shapeOf(layer, settings, { relieved: false, slots, bit: shop.tools.router.bit });
     if (!shape.ok) return shape;
     shapes.push(shape.value);
     const { outside, area, centre } = shape.value;

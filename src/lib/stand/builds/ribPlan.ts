@@ -27,18 +27,19 @@ export interface RibPlan {
  * stand's least edge is left beyond the outer ones.
  *
  * @param wood Width without veneer.
- * @param taper Lean of the cut edges from plumb, each side; radians.
+ * @param cut `taper`: lean of the cut edges from plumb, each side, radians; `bite`: what the relief of a slot's corner takes
+ *   of the wood beside it, mm.
  */
 export function ribPlan(
   { count, cross, fit, inset }: Ribs,
   ground: Ground,
   wood: number,
   thickness: number,
-  taper: number,
+  { taper, bite }: { readonly taper: number; readonly bite: number },
   minimumEdge: number,
 ): Outcome<RibPlan> {
   const slot = thickness + fit + thickness * Math.tan(taper);
-  const beyond = inset - (slot - thickness) / 2;
+  const beyond = inset - (slot - thickness) / 2 - bite;
   if (beyond < minimumEdge - SLACK) {
     return noAnswer(
       '/stand/ribs/inset',
@@ -55,7 +56,7 @@ export function ribPlan(
     );
   }
   const [front, rear] = straightStretch(ground);
-  const land = Math.max(minimumEdge, thickness) + slot / 2;
+  const land = Math.max(minimumEdge + bite, thickness) + slot / 2;
   const [from, to] = [front + land, rear - land];
   const pitch = (to - from) / (cross - 1);
   if (pitch < 2 * slot - SLACK) {

@@ -1,6 +1,7 @@
 import { asFineMm } from '$lib/project/sentence.ts';
 import type { Piece, Sanding, StandBody } from '$lib/stand/body.ts';
 import { boardNamed, taperOf, type Commission } from '$lib/stand/commission.ts';
+import { cornerReliefFor } from '$lib/stand/cornerRelief.ts';
 import { coverOf, NO_SKIN } from '$lib/stand/cover.ts';
 import { figuresOf } from '$lib/stand/figures.ts';
 import { groundOf } from '$lib/stand/ground.ts';
@@ -39,7 +40,8 @@ export function buildRibbed(commission: Commission): Outcome<StandBody> {
       `expected a veneer under half the stand’s width of ${shownDown(width)} mm, got ${settings.veneer} mm`,
     );
   }
-  const planned = ribPlan(ribs, ground.value, wood, board.thickness, taperOf(commission, board), settings.minimumEdge);
+  const cut = { taper: taperOf(commission, board), bite: cornerReliefFor(commission.shop.tools.router.bit).bite };
+  const planned = ribPlan(ribs, ground.value, wood, board.thickness, cut, settings.minimumEdge);
   if (!planned.ok) return planned;
   const crosses = crossRibs(commission, ground.value, planned.value, wood);
   if (!crosses.ok) return crosses;

@@ -103,7 +103,12 @@ export function buildSkinned(commission: Commission): Outcome<StandBody> {
     joints: [{ between: 'cheeks and core', count, area: closed.value.area }],
     sanding,
     steps: stepsOf(commission, { core, cheeks: count, pieces, printed: printed.value, sanding }),
-    notes: [...closed.value.notes, ...notes, ...leftOut(settings, ['ribs'])],
+    notes: [
+      ...closed.value.notes,
+      ...cheeks.value.notes.filter((note) => !closed.value.notes.includes(note)),
+      ...notes,
+      ...leftOut(settings, ['ribs']),
+    ],
     figures: figuresOf(pieces, bodies, [], total.mass),
   });
 }
@@ -119,29 +124,40 @@ interface CheekRequest {
   readonly core: number;
 }
 
+interface Cheeks {
+  readonly pieces: readonly Piece[];
+  readonly lumps: readonly Lump[];
+  readonly notes: readonly string[];
+}
+
 /** The cheeks: all alike, or each cut for its own place, numbered from inboard. */
 function cheeksOf(
-  { settings }: Commission,
+  { settings, shop }: Commission,
   ground: Ground,
   { board, count, layer, closed, core }: CheekRequest,
-): Outcome<{ readonly pieces: readonly Piece[]; readonly lumps: readonly Lump[] }> {
+): Outcome<Cheeks> {
+  const { bit } = shop.tools.router;
   const pitch = board.thickness + settings.glue;
   const half = core / 2 + (count / 2) * pitch;
   if (isAlike(ground, 2 * half)) {
-    const lump = sandedLump(ground, { from: -half, to: half }, board, count, closed);
-    return built({ pieces: [pieceOf('cheek', board, count, closed)], lumps: [lump] });
+    const shape = shapeOf(layer, settings, { relieved: false, bit });
+    if (!shape.ok) return shape;
+    const lump = sandedLump(ground, { from: -half, to: half }, board, count, shape.value);
+    return built({ pieces: [pieceOf('cheek', board, count, shape.value)], lumps: [lump], notes: shape.value.notes });
   }
   const pieces: Piece[] = [];
   const lumps: Lump[] = [];
+  const notes = new Set<string>();
   for (let i = 0; i < count; i++) {
     const from = i < count / 2 ? -half + i * pitch : core / 2 + settings.glue + (i - count / 2) * pitch;
     const place = { from, to: from + board.thickness };
-    const shape = shapeAt(settings, ground.layer(place.from, place.to), layer, closed);
+    const shape = shapeAt(settings, ground.layer(place.from, place.to), layer, closed, bit);
     if (!shape.ok) return shape;
+    for (const note of shape.value.notes) notes.add(note);
     pieces.push(pieceOf(`cheek-${i + 1}`, board, 1, shape.value));
     lumps.push(sandedLump(ground, place, board, 1, shape.value));
   }
-  return built({ pieces, lumps });
+  return built({ pieces, lumps, notes: [...notes] });
 }
 
 /**
@@ -157,7 +173,9 @@ function coreOutsides(
 ): Outcome<Outsides> {
   if (isAlike(ground, core)) return built([closed.outside, closed.outside]);
   const up = stance.side === 'right' ? 1 : -1;
-  const [floor, roof] = [-up, up].map((way) => shapeAt(settings, ground.section((way * core) / 2), layer, closed));
+  const [floor, roof] = [-up, up].map((way) =>
+    shapeAt(settings, ground.section((way * core) / 2), layer, closed, null),
+  );
   if (!floor || !roof) throw new Error('a core has two faces');
   if (!floor.ok) return floor;
   return roof.ok ? built([floor.value.outside, roof.value.outside]) : roof;
@@ -167,11 +185,17 @@ function coreOutsides(
 const STRAIGHT = 0.01;
 
 /** Another section with the lowest one's rods and corners. */
-function shapeAt(settings: StandSettings, section: Section, { rods }: Layer, { radius }: Shape): Outcome<Shape> {
+function shapeAt(
+  settings: StandSettings,
+  section: Section,
+  { rods }: Layer,
+  { radius }: Shape,
+  bit: number | null,
+): Outcome<Shape> {
   const { corner } = settings;
   const held = corner === null ? null : radius < corner - SLACK ? radius - STRAIGHT : corner;
   const own = { ...settings, corner: held !== null && held > 0 ? held : null };
-  return shapeOf({ ...section, rods }, own, { relieved: false });
+  return shapeOf({ ...section, rods }, own, { relieved: false, bit });
 }
 
 const pieceOf = (name: string, board: Board, quantity: number, shape: Shape): Piece => ({

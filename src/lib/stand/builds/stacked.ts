@@ -41,7 +41,7 @@ export function buildStacked(commission: Commission): Outcome<StandBody> {
       `expected at most ${MOST_DIFFERENT} slices that all differ, got ${groups.length}: use thicker stock, a narrower stand or a turned base`,
     );
   }
-  const cut = cutLayers(ground.value, groups, row.value, settings, alike);
+  const cut = cutLayers(commission, ground.value, groups, row.value, alike);
   return cut.ok ? built(assembled(commission, stack.value, ground.value, row.value, cut.value)) : cut;
 }
 
@@ -96,10 +96,10 @@ interface CutLayers {
 }
 
 function cutLayers(
+  { settings, shop }: Commission,
   ground: Ground,
   groups: readonly Group[],
   row: RodRow | null,
-  settings: Commission['settings'],
   alike: boolean,
 ): Outcome<CutLayers> {
   const [first, last] = [groups[0], groups.at(-1)];
@@ -111,7 +111,7 @@ function cutLayers(
     return shapeOf(
       alike ? { ...layer, rodEdge: row?.edge ?? null } : layer,
       corner === settings.corner ? settings : { ...settings, corner },
-      { relieved: kind === 'slice' && relieved },
+      { relieved: kind === 'slice' && relieved, bit: shop.tools.router.bit },
     );
   };
   const low = shapeAt({ ...lowest, kind: 'slice' }, settings.corner, true);

@@ -1,0 +1,43 @@
+import type { Path } from '$lib/geometry/contour.ts';
+import { relieveCorners } from '$lib/geometry/relieveCorners.ts';
+import { shown } from './slack.ts';
+
+/**
+ * mm. By how much a relief's radius is over the bit's: tool-path programs skip an arc of just the bit's radius once an
+ * allowance is added. Common practice, no source for the number.
+ */
+const OVER = 0.1;
+
+/** What the inner corners of a part's outlines need of a router's bit; without one they stay as they are. Lengths in mm. */
+export interface CornerRelief {
+  /** An outline with its inner corners relieved, where there is room. */
+  readonly relieved: (path: Path) => Path;
+  /** How far the relief of a square corner reaches into the wood beside it. */
+  readonly bite: number;
+  /** The radius for the corners of a window, in which nothing has to seat. */
+  readonly windowCorner: (asked: number) => number;
+  /** What to say of outlines that have been relieved, and of windows with larger corners than asked for. */
+  readonly notes: (relieved: boolean, rounded: boolean) => readonly string[];
+}
+
+const NONE: CornerRelief = { relieved: (path) => path, bite: 0, windowCorner: (asked) => asked, notes: () => [] };
+
+/** @param bit The router bit's diameter; null where parts are cut by something else. */
+export function cornerReliefFor(bit: number | null): CornerRelief {
+  if (bit === null) return NONE;
+  const radius = bit / 2 + OVER;
+  const bite = radius * (1 - Math.SQRT1_2);
+  return {
+    relieved: (path) => relieveCorners(path, radius),
+    bite,
+    windowCorner: (asked) => (asked < bit / 2 ? radius : asked),
+    notes: (relieved, rounded) => [
+      ...(relieved
+        ? [
+            `Inner corners are relieved with a radius of ${shown(radius, 2)} mm for the router’s bit, so that what is square seats in them: each takes up to ${shown(bite, 2)} mm of the wood beside a square corner.`,
+          ]
+        : []),
+      ...(rounded ? [`The windows’ corners have a radius of ${shown(radius, 2)} mm for the router’s bit.`] : []),
+    ],
+  };
+}
