@@ -36,7 +36,7 @@ describe('parts that a router cuts', () => {
           .filter(isArc)
           .map(({ radius }) => radius),
       );
-    expect(Math.min(...corners(bodyOf(routed(4, one))))).toBeCloseTo(2, 9);
+    expect(Math.min(...corners(bodyOf(routed(3.8, one))))).toBeCloseTo(2, 9);
     const larger = bodyOf(routed(4.2, one));
     expect(Math.min(...corners(larger))).toBeCloseTo(2.2, 9);
     expect(larger.notes.join()).toContain('The windows’ corners have a radius of 2.2 mm');

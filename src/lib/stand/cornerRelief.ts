@@ -30,7 +30,7 @@ export function cornerReliefFor(bit: number | null): CornerRelief {
   return {
     relieved: (path) => relieveCorners(path, radius),
     bite,
-    windowCorner: (asked) => (asked < bit / 2 ? radius : asked),
+    windowCorner: (asked) => Math.max(asked, radius),
     notes: (relieved, rounded) => [
       ...(relieved
         ? [
