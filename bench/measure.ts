@@ -5,6 +5,8 @@ export interface Measured {
   readonly median: number;
   /** What it should stay under, ms; null for a mere reading. */
   readonly limit: number | null;
+  /** Of runs that differ: what one in a hundred takes longer than, what that should stay under, and the longest, ms. */
+  readonly tail?: { readonly p99: number; readonly limit: number; readonly worst: number };
   /** A number that depends on every result, so that nothing can be left out unseen: the same on every machine. */
   readonly checksum: string;
 }

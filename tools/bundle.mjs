@@ -5,7 +5,15 @@ import { root } from './root.mjs';
 import { runTool } from './run.mjs';
 
 /** Everything the bundles are made from. */
-const SOURCES = ['src/lib', 'src/command', 'bench', 'vite.cli.config.ts', 'package.json', 'package-lock.json'];
+const SOURCES = [
+  'src/lib',
+  'src/command',
+  'bench',
+  'tests/randomProject.ts',
+  'vite.cli.config.ts',
+  'package.json',
+  'package-lock.json',
+];
 
 /** How the folder that a process builds in is called, before its number. */
 const BUILD_PREFIX = '.build-';
