@@ -14,7 +14,8 @@ export function demoWith(changes: Readonly<Record<string, unknown>> = {}): unkno
     const last = steps.pop() ?? '';
     const holder = steps.reduce<Json>((at, step) => at[step] as Json, document as Json) as Record<string, unknown>;
     if (value === undefined) delete holder[last];
-    else holder[last] = value;
+    // A copy: a later change may reach into what an earlier one has set.
+    else holder[last] = structuredClone(value);
   }
   return document;
 }

@@ -128,6 +128,45 @@ describe('axis-misses-ears', () => {
   });
 });
 
+describe('the screen and the wall', () => {
+  const inwards = (by: number) => ({
+    '/layouts/0/placement/left/x': by - 430,
+    '/layouts/0/placement/right/x': 430 - by,
+  });
+
+  test('marks of the demo 153 mm inwards: 1.0 mm to the screen, 1.8 % of it hidden, 0.4° before it slides', () => {
+    const close = found(inwards(153), 'close-to-screen');
+    expect(close.map(({ side }) => side)).toEqual(['left', 'right']);
+    expect(close[0]?.value).toBeCloseTo(1.0, 0);
+    expect(close[0]?.text).toMatch(/^The left cabinet stands 1(\.\d)? mm from the screen: too near to turn it/);
+    const hidden = found(inwards(153), 'screen-hidden');
+    expect(hidden[0]?.value).toBeCloseTo(1.8, 1);
+    expect(hidden[0]).toMatchObject({ level: 'note', limit: 0, unit: '%' });
+    expect(found(inwards(153), 'slides')[0]?.value).toBeCloseTo(0.4, 1);
+    for (const code of ['close-to-screen', 'screen-hidden']) expect(codes({})).not.toContain(code);
+  });
+
+  test('more of a screen hidden is a caution', () => {
+    const large = { '/layouts/0/monitors': [{ y: 560, width: 1300, height: 365, bottom: 60 }] };
+    const [told] = found({ ...large, ...inwards(0) }, 'screen-hidden');
+    expect(told?.value).toBeGreaterThan(5);
+    expect(told?.level).toBe('caution');
+  });
+
+  test('a plug needs its room: told under 40 mm to the wall, and no longer once a cabinet is in it', () => {
+    const near = { ...calm, '/layouts/0/placement/right/y': 560 };
+    const back = Math.max(...planned(near).sides.right.cabinet.map(({ y }) => y));
+    const at = (gap: number | null) =>
+      found({ ...near, '/layouts/0/desk/wallGap': gap === null ? null : back - 700 + gap }, 'close-to-wall').map(
+        ({ value }) => value,
+      );
+    expect(at(41)).toEqual([]);
+    expect(at(39)).toEqual([expect.closeTo(39, 9)]);
+    expect(at(-1)).toEqual([]);
+    expect(at(null)).toEqual([]);
+  });
+});
+
 describe('the room', () => {
   test('a stand past the edge is a fault, a cabinet past it a caution, by how far', () => {
     const off = found({ ...calm, '/layouts/0/placement/right': { x: 680, y: 250 } }, 'stand-over-edge');

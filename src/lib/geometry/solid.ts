@@ -15,7 +15,7 @@ export interface Solid {
 }
 
 /** The corners of each face of a six-sided body, outward by the right-hand rule when the corners are ordered as below. */
-const FACES = [
+export const FACES = [
   [3, 2, 1, 0],
   [4, 5, 6, 7],
   [0, 1, 5, 4],

@@ -2,6 +2,7 @@ import type { Finding } from '$lib/plan/document.ts';
 import { axisMiss, axisTooHigh, inclination } from './aim.ts';
 import { levelBalance, timeBalance } from './balance.ts';
 import type { Check, Scene } from './check.ts';
+import { closeToScreen, closeToWall, screenHidden } from './clearance.ts';
 import { monitorCollision, sightLine } from './monitors.ts';
 import { deskEdge, wallBehind } from './room.ts';
 import { sliding, tipping } from './standing.ts';
@@ -17,6 +18,9 @@ const checks: readonly Check[] = [
   axisMiss,
   axisTooHigh,
   sightLine,
+  screenHidden,
+  closeToScreen,
+  closeToWall,
   timeBalance,
   levelBalance,
   triangleAngle,

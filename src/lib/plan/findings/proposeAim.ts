@@ -1,7 +1,8 @@
 import { sideNames } from '$lib/project/project.ts';
 import type { Plan } from '$lib/plan/document.ts';
 import type { Case, Proposal } from './proposals.ts';
-import { degreesText, mmText } from './say.ts';
+import { tapeStep, toTape } from '$lib/project/tape.ts';
+import { degreesText, tapeText } from './say.ts';
 import { leastStep } from './leastStep.ts';
 
 const aimedAtHead: Proposal = {
@@ -27,7 +28,7 @@ const flatWithin =
     plan !== null && sideNames.every((side) => Math.abs(plan.sides[side].axisElevation) <= limit);
 
 /** A steep axis: as much more lift (or less) as brings it to its limit, or the tilt that does where the lift follows. */
-export function flatterAxis({ layout, plan, findings, at }: Case): Proposal[] {
+export function flatterAxis({ project: { display }, layout, plan, findings, at }: Case): Proposal[] {
   const flat = flatWithin(findings[0]?.limit ?? 0);
   if (layout.aim.tilt.rule === 'lift-to-ear') {
     const now = layout.aim.tilt.degrees;
@@ -35,15 +36,30 @@ export function flatterAxis({ layout, plan, findings, at }: Case): Proposal[] {
     const to = (tenths: number) => Number((now + (sign * tenths) / 10).toFixed(1));
     const aim = (tenths: number) => ({ tilt: { rule: 'lift-to-ear' as const, degrees: to(tenths) } });
     const tenths = leastStep((steps) => flat(at({ aim: aim(steps) })), 600);
-    return tenths === null ? [] : [{ label: `Tilt ${degreesText(to(tenths))}`, change: { aim: aim(tenths) } }];
+    return tenths === null
+      ? []
+      : [
+          {
+            label: `Tilt the cabinets ${degreesText(tenths / 10)} further ${sign > 0 ? 'back' : 'forwards'}, to ${degreesText(to(tenths))}`,
+            change: { aim: aim(tenths) },
+          },
+        ];
   }
   const now = plan.sides.right.lift;
   const sign = plan.sides.right.axisElevation > 0 ? 1 : -1;
-  const to = (steps: number) => Math.max(0, Math.round(now) + sign * steps);
-  const steps = leastStep((count) => flat(at({ stand: { lift: to(count) } })), MOST_LIFT);
+  const to = (steps: number) => Math.max(0, toTape(now + sign * steps * tapeStep(display), display));
+  const steps = leastStep(
+    (count) => flat(at({ stand: { lift: to(count) } })),
+    Math.floor(MOST_LIFT / tapeStep(display)),
+  );
   return steps === null
     ? []
-    : [{ label: `Set the lift to ${mmText(to(steps))}`, change: { stand: { lift: to(steps) } } }];
+    : [
+        {
+          label: `${sign > 0 ? 'Raise' : 'Lower'} the lift by ${tapeText(Math.abs(to(steps) - now), display)}, to ${tapeText(to(steps), display)}`,
+          change: { stand: { lift: to(steps) } },
+        },
+      ];
 }
 
 /** What would line the drivers of a crossover up, the cheaper for the treble first. */

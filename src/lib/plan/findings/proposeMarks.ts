@@ -1,51 +1,103 @@
 import { sideNames, type Layout, type SideName } from '$lib/project/project.ts';
+import { tapeStep, toTape } from '$lib/project/tape.ts';
+import type { LengthDisplay } from '$lib/project/units.ts';
 import type { Case, Proposal } from './proposals.ts';
 import { leastStep } from './leastStep.ts';
-import { mmText } from './say.ts';
+import { tapeText } from './say.ts';
+import { sitText, withSeat } from './sixty.ts';
 import type { LayoutChange } from './suggestion.ts';
+import { anyWorse } from './worse.ts';
 
 type Way = 'outwards' | 'inwards' | 'forwards' | 'back';
 
 /** Furthest that a mark is moved by a suggestion, mm: a desk's half. */
 const FURTHEST = 500;
+/** What is just clear may be too near, or hide something: so much further is looked, in steps so long, mm. */
+const FURTHER = { by: 120, step: 10 };
 
-const steps: Readonly<Record<Way, (side: SideName, by: number) => readonly [x: number, y: number]>> = {
-  outwards: (side, by) => [side === 'right' ? by : -by, 0],
-  inwards: (side, by) => [side === 'right' ? -by : by, 0],
-  forwards: (_, by) => [0, -by],
-  back: (_, by) => [0, by],
-};
 const ways = ['outwards', 'inwards', 'forwards', 'back'] as const satisfies readonly Way[];
 
 /** Whether the marks mirror each other: then they are moved together. */
 export const areMirrored = ({ placement: { left, right } }: Layout): boolean =>
   left.x === -right.x && left.y === right.y;
 
-export function moved(layout: Layout, sides: readonly SideName[], way: Way, by: number): LayoutChange {
+/** Marks moved by so much outwards and back, mm (less than 0: inwards, forwards), to places that the tape shows. */
+export function moved(
+  { placement }: Layout,
+  sides: readonly SideName[],
+  { out, back }: { readonly out: number; readonly back: number },
+  display: LengthDisplay,
+): Pick<LayoutChange, 'placement'> {
   const to = (side: SideName) => {
-    const [x, y] = steps[way](side, by);
-    const mark = layout.placement[side];
-    return { x: mark.x + x, y: mark.y + y };
+    const { x, y } = placement[side];
+    const outwards = side === 'right' ? out : -out;
+    return {
+      ...placement[side],
+      x: out === 0 ? x : toTape(x + outwards, display),
+      y: back === 0 ? y : toTape(y + back, display),
+    };
   };
   return { placement: Object.fromEntries(sides.map((side) => [side, to(side)])) };
 }
 
-/** Something in the way of a loudspeaker: the least move of its mark, in whole mm, that clears it; the shortest way first. */
-export function movedMarks({ layout, findings, at }: Case): Proposal[] {
+/** How far a mark really goes with a change, mm: less or more than asked by what brings it to the tape. */
+export function movedBy(
+  { placement }: Layout,
+  { placement: there }: LayoutChange,
+  side: SideName,
+): { readonly out: number; readonly back: number } {
+  const [from, to] = [placement[side], there?.[side] ?? placement[side]];
+  return { out: Math.abs(to.x) - Math.abs(from.x), back: to.y - from.y };
+}
+
+const vectors: Readonly<Record<Way, (by: number) => { readonly out: number; readonly back: number }>> = {
+  outwards: (by) => ({ out: by, back: 0 }),
+  inwards: (by) => ({ out: -by, back: 0 }),
+  forwards: (by) => ({ out: 0, back: -by }),
+  back: (by) => ({ out: 0, back: by }),
+};
+
+/**
+ * Something in the way of a loudspeaker: the least move of its mark that clears it and leaves nothing worse, to a place
+ * that the tape shows, the seat moved along where the triangle would suffer; the shortest first.
+ */
+export function movedMarks(of: Case): Proposal[] {
+  const { display } = of.project;
+  const { layout, plan, findings, at } = of;
   const own = sideNames.filter((side) => findings.some((finding) => finding.side === side));
   const sides = areMirrored(layout) ? sideNames : own;
-  const codes = new Set(findings.map(({ code }) => code));
-  const clears = (change: LayoutChange): boolean =>
-    at(change)?.findings.every((finding) => !codes.has(finding.code)) ?? false;
-  const both = sides.length > 1;
+  const which = sides.length > 1 ? 'both marks' : `the ${sides[0] ?? ''} mark`;
+  const [code = ''] = findings.map((finding) => finding.code);
+  const step = tapeStep(display);
+  const stride = Math.max(1, Math.round(FURTHER.step / step));
+  const isClear = (change: LayoutChange): boolean =>
+    at(change)?.findings.every((finding) => finding.code !== code) ?? false;
+  const isGood = (change: LayoutChange): boolean => {
+    const after = at(change);
+    return (
+      after !== null &&
+      after.findings.every((finding) => finding.code !== code) &&
+      !anyWorse(plan.findings, after.findings, code)
+    );
+  };
   return ways
     .flatMap((way) => {
-      const by = leastStep((count) => clears(moved(layout, sides, way, count)), FURTHEST);
-      return by === null ? [] : [{ way, by }];
+      const change = (steps: number) => moved(layout, sides, vectors[way](steps * step), display);
+      const first = leastStep((steps) => isClear(change(steps)), Math.floor(FURTHEST / step));
+      if (first === null) return [];
+      for (let steps = first; (steps - first) * step <= FURTHER.by; steps += stride) {
+        const there = change(steps);
+        const { out, back } = movedBy(layout, there, sides[0] ?? 'right');
+        const label = `Move ${which} ${tapeText(Math.hypot(out, back), display)} ${way}`;
+        if (isGood(there)) return [{ by: steps * step, label, change: there }];
+        const seated = withSeat(of, there);
+        if (seated && seated.by !== 0 && isGood(seated.change)) {
+          const by = steps * step + Math.abs(seated.by);
+          return [{ by, label: `${label}, and ${sitText(seated.by, of)}`, change: seated.change }];
+        }
+      }
+      return [];
     })
     .sort((a, b) => a.by - b.by)
-    .map(({ way, by }) => ({
-      label: `Move ${both ? 'both marks' : `the ${sides[0] ?? ''} mark`} ${mmText(by)} ${way}`,
-      change: moved(layout, sides, way, by),
-    }));
+    .map(({ label, change }) => ({ label, change }));
 }

@@ -1,16 +1,20 @@
 import { rootBetween } from '$lib/geometry/root.ts';
-import { ranges } from '$lib/project/ranges.ts';
 import { sideNames } from '$lib/project/project.ts';
+import { toTape } from '$lib/project/tape.ts';
 import type { Case, Proposal } from './proposals.ts';
-import { areMirrored, moved } from './proposeMarks.ts';
-import { mmText } from './say.ts';
+import { areMirrored, moved, movedBy } from './proposeMarks.ts';
+import { tapeText } from './say.ts';
+import { overSixty, sitText, vanishing, withSeat } from './sixty.ts';
+import { anyWorse } from './worse.ts';
 
-const WANTED = 60;
-/** How far marks and seat are moved for a better triangle, mm. */
-const FURTHEST = 600;
+/** Shares of the whole way that the marks go, and how far back or forth they go beside it, mm; the seat does the rest. */
+const SHARES = [0, 0.25, 0.5, 0.75, 1] as const;
+const BESIDE = [0, 45, 90, 135, -45, -90] as const;
+/** So many that pass the plan are tried on the sound as well. */
+const MOST_TRIED = 3;
 
 /** Loudspeakers at unequal distances: the seat from which they are equally far. */
-export function evenPair({ layout, at }: Case): Proposal[] {
+export function evenPair({ project: { display }, layout, at }: Case): Proposal[] {
   const apart = (offset: number): number => {
     const { leftDistance = NaN, rightDistance = NaN } = at({ listener: { offset } })?.triangle ?? {};
     return leftDistance - rightDistance;
@@ -18,43 +22,51 @@ export function evenPair({ layout, at }: Case): Proposal[] {
   const { left, right } = layout.placement;
   const found = areMirrored(layout) ? 0 : rootBetween(apart, left.x, right.x);
   if (found === null) return [];
-  const offset = Math.round(found) || 0;
-  const where = offset === 0 ? 'in the middle' : `${mmText(Math.abs(offset))} to the ${offset > 0 ? 'right' : 'left'}`;
-  return [{ label: `Sit ${where}`, change: { listener: { offset } } }];
+  const offset = toTape(found, display) || 0;
+  const by = offset - layout.listener.offset;
+  const where = offset === 0 ? ', to the middle' : '';
+  return [
+    {
+      label: `Sit ${tapeText(Math.abs(by), display)} further to the ${by > 0 ? 'right' : 'left'}${where}`,
+      change: { listener: { offset } },
+    },
+  ];
 }
 
-/** A triangle that is too wide or too narrow: marks nearer or further apart, the seat back or forth; the shorter way first. */
-export function sixtyDegrees({ layout, at }: Case): Proposal[] {
-  const marks = (by: number) => moved(layout, sideNames, 'outwards', Math.round(by));
-  const seat = (by: number) => ({ listener: { setback: layout.listener.setback + Math.round(by) } });
-  const solved = (change: typeof marks | typeof seat): number | null => {
-    const off = (by: number): number => (at(change(by))?.triangle.angle ?? NaN) - WANTED;
-    const here = off(0);
-    const ends = [FURTHEST / 8, FURTHEST / 4, FURTHEST / 2, FURTHEST].flatMap((by) => [-by, by]);
-    const end = ends.find((by) => off(by) < 0 !== here < 0 && !Number.isNaN(off(by)));
-    const by = end === undefined ? null : rootBetween(off, Math.min(0, end), Math.max(0, end));
-    return by === null || Math.round(by) === 0 ? null : Math.round(by);
-  };
-  const [apart, back] = [solved(marks), solved(seat)];
-  const proposals = [
-    ...(apart === null
-      ? []
-      : [
-          {
-            by: Math.abs(apart),
-            label: `Move both marks ${mmText(Math.abs(apart))} ${apart > 0 ? 'outwards' : 'inwards'}`,
-            change: marks(apart),
-          },
-        ]),
-    ...(back === null || layout.listener.setback + back > ranges.setback.max
-      ? []
-      : [
-          {
-            by: Math.abs(back),
-            label: `Sit ${mmText(Math.abs(back))} ${back > 0 ? 'further back' : 'nearer'}`,
-            change: seat(back),
-          },
-        ]),
-  ];
-  return proposals.sort((a, b) => a.by - b.by).map(({ label, change }) => ({ label, change }));
+/**
+ * A triangle that is too wide or too narrow: the marks apart or together, back or forth, the seat back or forth, and what
+ * of each together makes 60°, to places that the tape shows; what moves the least first, and nothing that the plan shows to
+ * make something else worse.
+ */
+export function sixtyDegrees(of: Case): Proposal[] {
+  const { project, layout, plan, findings, at } = of;
+  const { display } = project;
+  const marks = (out: number, back: number) =>
+    out === 0 && back === 0 ? {} : moved(layout, sideNames, { out, back }, display);
+  const whole = vanishing((out) => overSixty(of, marks(out, 0))) ?? 0;
+  const candidates = SHARES.flatMap((share) =>
+    BESIDE.flatMap((beside) => {
+      const [out, back] = [toTape(share * whole, display), toTape(beside, display)];
+      const there = withSeat(of, marks(out, back));
+      if (there === null) return [];
+      return [{ ...there, size: Math.abs(out) + Math.abs(back) + Math.abs(there.by) }];
+    }),
+  ).sort((a, b) => a.size - b.size);
+  const [code = ''] = findings.map((finding) => finding.code);
+  const found: Proposal[] = [];
+  for (const { by, change } of candidates) {
+    const after = at(change);
+    if (!after || anyWorse(plan.findings, after.findings, code)) continue;
+    const { out, back } = movedBy(layout, change, 'right');
+    const ways = [
+      ...(out === 0 ? [] : [`${tapeText(Math.abs(out), display)} ${out > 0 ? 'outwards' : 'inwards'}`]),
+      ...(back === 0 ? [] : [`${tapeText(Math.abs(back), display)} ${back > 0 ? 'back' : 'forwards'}`]),
+    ];
+    const move = ways.length === 0 ? [] : [`move both marks ${ways.join(' and ')}`];
+    found.push({ label: capital([...move, ...(by === 0 ? [] : [sitText(by, of)])].join(', and ')), change });
+    if (found.length === MOST_TRIED) break;
+  }
+  return found;
 }
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,20 +1,54 @@
 import { radians } from '$lib/geometry/angle.ts';
 import { balanceWith, stopRemedy, tipRemedies, type Remedy } from '$lib/stand/remedy.ts';
+import { toTape } from '$lib/project/tape.ts';
 import type { SideName } from '$lib/project/project.ts';
+import type { LengthDisplay } from '$lib/project/units.ts';
 import type { Case, Proposal } from './proposals.ts';
-import { mmText } from './say.ts';
+import { tapeText } from './say.ts';
 
-const labels: Record<Remedy['key'], (text: string) => string> = {
-  frontMargin: (text) => `Let the stands reach ${text} beyond the front`,
-  rearMargin: (text) => `Let the stands reach ${text} beyond the back`,
-  width: (text) => `Make the stands ${text} wide`,
-  lift: (text) => `Lower the lift to ${text}`,
-  stop: (text) => `Add a stop ${text} high`,
-};
+/** A remedy as a person makes it: no less than is needed, as far as the tape shows, and said as a change of what is. */
+function proposalOf(remedy: Remedy, { project: { display, speaker }, layout: { stand } }: Case): Proposal {
+  const say = (mm: number): string => tapeText(mm, display);
+  switch (remedy.key) {
+    case 'stop': {
+      const value = stopToTape(remedy.value, display);
+      return {
+        label: `Add a stop ${say(value.height)} high and ${say(value.thickness)} thick`,
+        change: { stand: { stop: value } },
+      };
+    }
+    case 'width': {
+      const value = toTape(remedy.value, display, 'up');
+      const wider = value - (stand.width ?? speaker.width);
+      return {
+        label: `Make the stands ${say(wider)} wider, ${say(value)} in all`,
+        change: { stand: { width: value } },
+      };
+    }
+    case 'lift': {
+      const value = toTape(remedy.value, display, 'down');
+      return {
+        label: `Lower the lift by ${say((stand.lift ?? value) - value)}, to ${say(value)}`,
+        change: { stand: { lift: value } },
+      };
+    }
+    case 'frontMargin':
+    case 'rearMargin': {
+      const value = toTape(remedy.value, display, 'up');
+      const end = remedy.key === 'frontMargin' ? 'front' : 'back';
+      return {
+        label: `Let the stands reach ${say(value - stand[remedy.key])} further beyond the ${end}`,
+        change: { stand: { [remedy.key]: value } },
+      };
+    }
+  }
+}
 
-const proposalOf = (remedy: Remedy): Proposal => ({
-  label: labels[remedy.key](mmText(remedy.key === 'stop' ? remedy.value.height : remedy.value)),
-  change: { stand: { [remedy.key]: remedy.value } },
+/** A stop no thicker than has room, and no lower than it was. */
+const stopToTape = ({ height, thickness }: { height: number; thickness: number }, display: LengthDisplay) => ({
+  height: toTape(height, display, 'up'),
+  // Less than a step of the tape stays as it is: rounded down it would be nothing.
+  thickness: toTape(thickness, display, 'down') || thickness,
 });
 
 const sidesOf = ({ findings }: Case): SideName[] => findings.flatMap(({ side }) => (side === undefined ? [] : [side]));
@@ -30,7 +64,7 @@ export function steadied(of: Case): Proposal[] {
     if (!stock) return [];
     const site = { speaker, layout, side, stock };
     const now = balanceWith(site, {});
-    return now ? tipRemedies(site, now, test).map(proposalOf) : [];
+    return now ? tipRemedies(site, now, test).map((remedy) => proposalOf(remedy, of)) : [];
   });
 }
 
@@ -40,6 +74,6 @@ export function gripped(of: Case): Proposal[] {
   return sidesOf(of).flatMap((side) => {
     const { tilt, lift } = plan.sides[side];
     const stop = stopRemedy(layout.stand, project.speaker.depth, { tilt: radians(tilt), lift });
-    return stop ? [proposalOf(stop)] : [];
+    return stop ? [proposalOf(stop, of)] : [];
   });
 }

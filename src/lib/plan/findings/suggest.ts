@@ -6,10 +6,12 @@ import { plan } from '$lib/plan/plan.ts';
 import { soundOf } from '$lib/plan/sound.ts';
 import type { SoundPlan } from '$lib/plan/soundDocument.ts';
 import { heardFindings } from './heard.ts';
+import { priceOf } from './price.ts';
 import { proposalsFor, type Case, type Proposal } from './proposals.ts';
 import { seatFindings } from './seats.ts';
-import { changedLayout, editsOf, type LayoutChange, type Suggestion } from './suggestion.ts';
+import { changedLayout, editsOf, type LayoutChange, type TriedSuggestion } from './suggestion.ts';
 import { harm } from './harm.ts';
+import { anyWorse, beyond } from './worse.ts';
 
 /** A suggestion must take off at least this share of how far a finding is from its limit. */
 const WORTH = 0.5;
@@ -24,9 +26,9 @@ export const allFindings = (project: Project, layout: Layout, of: Plan, sound: S
 /**
  * One suggestion for each code among the findings for which a good one is known. Every one has been tried: the project
  * with its edits is sound, is planned anew, and there the code's findings are gone, or less grave, or at most half as far
- * from their limits, with no more faults, cautions or, against a note, notes than before.
+ * from their limits, and nothing else is worse by more than a little.
  */
-export const suggestionsFor = (...asked: Parameters<typeof suggestionSteps>): Map<string, Suggestion> =>
+export const suggestionsFor = (...asked: Parameters<typeof suggestionSteps>): Map<string, TriedSuggestion> =>
   toTheEnd(suggestionSteps(...asked));
 
 /** The same in steps, one for each code: each yields the share that is done, 0…1. */
@@ -36,9 +38,9 @@ export function* suggestionSteps(
   of: Plan,
   sound: SoundPlan,
   findings: readonly Finding[],
-): Generator<number, Map<string, Suggestion>> {
+): Generator<number, Map<string, TriedSuggestion>> {
   const layout = project.layouts[index];
-  const found = new Map<string, Suggestion>();
+  const found = new Map<string, TriedSuggestion>();
   if (!layout) return found;
   const at = (change: LayoutChange): Plan | null => planOf(project, changedLayout(layout, change));
   const codes = new Set(findings.map((finding) => finding.code));
@@ -59,40 +61,56 @@ function planOf(project: Project, layout: Layout): Plan | null {
 }
 
 /** The first proposal that leaves nothing of the finding; else the first that is worth it. */
-function bestOf(of: Case, code: string, index: number, before: readonly Finding[]): Suggestion | null {
-  let fair: Proposal | null = null;
+function bestOf(of: Case, code: string, index: number, before: readonly Finding[]): TriedSuggestion | null {
+  let fair: TriedSuggestion | null = null;
   for (const proposal of proposalsFor(code, of)) {
-    const after = findingsAfter(of, proposal.change, index);
-    if (!after || !isBetter(before, after, code)) continue;
-    if (!after.some((finding) => finding.code === code)) return suggestionOf(proposal, index);
-    fair ??= proposal;
+    const tried = tryOut(of, proposal.change, code, index);
+    if (!tried || !isBetter(before, tried.findings, code)) continue;
+    const suggestion = suggestionOf(proposal, index, of.plan, tried, before);
+    if (!tried.findings.some((finding) => finding.code === code)) return suggestion;
+    fair ??= suggestion;
   }
-  return fair && suggestionOf(fair, index);
+  return fair;
 }
 
-const suggestionOf = ({ label, change }: Proposal, index: number): Suggestion => ({
-  label,
-  edits: editsOf(change, index),
-});
+interface Tried {
+  readonly plan: Plan;
+  readonly findings: readonly Finding[];
+}
 
-function findingsAfter({ project, layout }: Case, change: LayoutChange, index: number): Finding[] | null {
+function suggestionOf(
+  { label, change }: Proposal,
+  index: number,
+  now: Plan,
+  tried: Tried,
+  before: readonly Finding[],
+): TriedSuggestion {
+  const left = new Set(tried.findings.map(({ code }) => code));
+  return {
+    label,
+    edits: editsOf(change, index),
+    clears: [...new Set(before.map(({ code }) => code))].filter((code) => !left.has(code)),
+    price: priceOf(now, tried.plan),
+  };
+}
+
+/** The project with a change, planned anew; null where it is not sound, or its plan alone shows something worse. */
+function tryOut({ project, layout, plan: now }: Case, change: LayoutChange, code: string, index: number): Tried | null {
   const checked = checkProject({ ...project, layouts: project.layouts.with(index, changedLayout(layout, change)) });
   const made = checked.ok ? checked.value.layouts[index] : undefined;
   const of = checked.ok && made ? planOf(checked.value, made) : null;
-  return checked.ok && made && of ? allFindings(checked.value, made, of, soundOf(checked.value, made, of)) : null;
+  if (!checked.ok || !made || !of || anyWorse(now.findings, of.findings, code)) return null;
+  return { plan: of, findings: allFindings(checked.value, made, of, soundOf(checked.value, made, of)) };
 }
 
-/** Whether a code's findings are better after than before, and nothing else is worse. */
+/** Whether a code's findings are better after than before, and nothing else is worse by more than a little. */
 export function isBetter(before: readonly Finding[], after: readonly Finding[], code: string): boolean {
+  if (anyWorse(before, after, code)) return false;
   const own = (findings: readonly Finding[]) => findings.filter((finding) => finding.code === code);
   const worst = Math.min(...own(before).map(({ level }) => harm[level]));
-  const others = (findings: readonly Finding[], level: number) =>
-    findings.filter((finding) => finding.code !== code && harm[finding.level] === level).length;
-  for (let level = 0; level <= worst; level++) if (others(after, level) > others(before, level)) return false;
   const left = own(after);
   if (left.some(({ level }) => harm[level] < worst)) return false;
-  return left.every(({ level }) => harm[level] > worst) || beyond(left) <= (1 - WORTH) * beyond(own(before));
+  return left.every(({ level }) => harm[level] > worst) || total(left) <= (1 - WORTH) * total(own(before));
 }
 
-const beyond = (findings: readonly Finding[]): number =>
-  findings.reduce((sum, { value, limit }) => sum + Math.abs(value - limit), 0);
+const total = (findings: readonly Finding[]): number => findings.reduce((sum, finding) => sum + beyond(finding), 0);

@@ -1,4 +1,5 @@
 import { pointerTo } from '$lib/project/fault.ts';
+import type { Price } from './price.ts';
 import type { Layout } from '$lib/project/project.ts';
 
 /** One value to set in the project, by its JSON pointer. */
@@ -11,6 +12,13 @@ export interface SuggestedEdit {
 export interface Suggestion {
   readonly label: string;
   readonly edits: readonly SuggestedEdit[];
+}
+
+/** A suggestion that has been tried: what else goes with it, and what it costs. */
+export interface TriedSuggestion extends Suggestion {
+  /** Codes of the findings that are gone once it is done, its own among them where nothing of it is left. */
+  readonly clears: readonly string[];
+  readonly price: Price;
 }
 
 /** New values for a few settings of a layout: what is not named stays. */
@@ -35,3 +43,12 @@ export const editsOf = (change: LayoutChange, index: number): SuggestedEdit[] =>
   Object.entries(change).flatMap(([group, settings]) =>
     Object.entries(settings).map(([key, value]) => ({ pointer: pointerTo('layouts', index, group, key), value })),
   );
+
+/** What a suggestion sets, whatever to: one that was followed and did what could be done is not offered again with a little more. */
+export const kindOf = ({ edits }: Suggestion): string => edits.map(({ pointer }) => pointer).join(' ');
+
+/** The suggestions but those that set what one has just set that was followed. */
+export const notTaken = (
+  suggestions: ReadonlyMap<string, TriedSuggestion>,
+  taken: ReadonlySet<string>,
+): Map<string, TriedSuggestion> => new Map([...suggestions].filter(([, suggestion]) => !taken.has(kindOf(suggestion))));

@@ -1,0 +1,67 @@
+import { add, cross, distance, dot, scale, subtract, type Vec3 } from './point.ts';
+import { FACES, overlapDepth, type Solid } from './solid.ts';
+
+/**
+ * The gap between two six-sided bodies, mm: the least distance of a point of the one from a point of the other; 0 when
+ * they touch or lie in each other. Of two convex bodies apart it is between two edges, or a corner and a face.
+ */
+export function bodyGap(a: Solid, b: Solid): number {
+  if (overlapDepth(a, b) > 0) return 0;
+  let least = Infinity;
+  for (const [from, to] of edgesOf(a)) {
+    for (const [start, end] of edgesOf(b)) least = Math.min(least, segmentGap(from, to, start, end));
+  }
+  for (const [corners, other] of [
+    [a.vertices, b],
+    [b.vertices, a],
+  ] as const) {
+    for (const face of facesOf(other)) for (const corner of corners) least = Math.min(least, overFace(corner, face));
+  }
+  return least;
+}
+
+const facesOf = ({ vertices }: Solid): Vec3[][] => FACES.map((face) => face.flatMap((index) => vertices[index] ?? []));
+
+const edgesOf = ({ vertices }: Solid): (readonly [Vec3, Vec3])[] =>
+  ([0, 1, 2, 3] as const).flatMap((i) => {
+    const next = (i + 1) % 4;
+    return [
+      [i, next],
+      [i + 4, next + 4],
+      [i, i + 4],
+    ].flatMap(([from = 0, to = 0]) => {
+      const [start, end] = [vertices[from], vertices[to]];
+      return start && end ? [[start, end] as const] : [];
+    });
+  });
+
+/** Height of a point over a flat convex face that it lies square over, mm; Infinity where it does not. */
+function overFace(point: Vec3, face: readonly Vec3[]): number {
+  const [first, second, , last] = face;
+  if (!first || !second || !last) return Infinity;
+  const normal = cross(subtract(second, first), subtract(last, first));
+  const sides = face.map((corner, i) => {
+    const along = subtract(face[(i + 1) % face.length] ?? corner, corner);
+    return dot(cross(normal, along), subtract(point, corner));
+  });
+  const over = sides.every((side) => side >= 0) || sides.every((side) => side <= 0);
+  return over ? Math.abs(dot(normal, subtract(point, first))) / Math.sqrt(dot(normal, normal)) : Infinity;
+}
+
+/** The least distance between two segments, mm: where their lines come nearest, held to the ends of both. */
+function segmentGap(from: Vec3, to: Vec3, start: Vec3, end: Vec3): number {
+  const [along, other, between] = [subtract(to, from), subtract(end, start), subtract(from, start)];
+  const [a, b, c] = [dot(along, along), dot(along, other), dot(other, other)];
+  const [d, e] = [dot(along, between), dot(other, between)];
+  const spread = a * c - b * b;
+  const held = (value: number): number => Math.min(1, Math.max(0, value));
+  // Of parallel segments any point does as a start; the other one is then held to its ends.
+  const first = spread > PARALLEL * a * c ? held((b * e - c * d) / spread) : 0;
+  const second = (b * first + e) / c;
+  const t = held(second);
+  const s = t === second ? first : held((b * t - d) / a);
+  return distance(add(from, scale(along, s)), add(start, scale(other, t)));
+}
+
+/** Square of the sine under which two directions count as parallel. */
+const PARALLEL = 1e-18;

@@ -1,0 +1,51 @@
+import { signedArea } from '$lib/geometry/area.ts';
+import { polygonPath } from '$lib/geometry/contour.ts';
+import { overlapConvex } from '$lib/geometry/clipConvex.ts';
+import { convexHull } from '$lib/geometry/convexHull.ts';
+import { between, type Point, type Vec3 } from '$lib/geometry/point.ts';
+import type { Solid } from '$lib/geometry/solid.ts';
+import type { Monitor } from '$lib/project/project.ts';
+
+/** What lies nearer to the eyes than this is left out, mm: nobody looks past a cabinet at their nose, and it would have no end in perspective. */
+const NEAREST = 1;
+
+/**
+ * The share of a screen's face, 0…1, that a cabinet hides from an eye: the cabinet's shadow on the plane of the face, as
+ * far as the cabinet stands between the two. 0 for an eye behind the screen.
+ *
+ * @param cabinet Six-sided.
+ */
+export function hiddenShare(cabinet: Solid, { x, y, width, height, bottom }: Monitor, eye: Vec3): number {
+  if (y - eye.y <= NEAREST) return 0;
+  const shadow = convexHull(slab(cabinet, eye.y + NEAREST, y).map((at) => onto(at, eye, y)));
+  if (shadow.length < 3) return 0;
+  const face: Point[] = [
+    [x - width / 2, bottom],
+    [x + width / 2, bottom],
+    [x + width / 2, bottom + height],
+    [x - width / 2, bottom + height],
+  ];
+  const hidden = overlapConvex(face, shadow);
+  return hidden.length < 3 ? 0 : signedArea(polygonPath(hidden)) / (width * height);
+}
+
+/** Where a line of sight through a point meets the plane of the face, in (x, z). */
+function onto({ x, y, z }: Vec3, eye: Vec3, plane: number): Point {
+  const share = (plane - eye.y) / (y - eye.y);
+  return [eye.x + (x - eye.x) * share, eye.z + (z - eye.z) * share];
+}
+
+/** Points whose hull is what of a convex body lies between two planes square to y: its corners there, and where lines between corners cross the planes. */
+function slab({ vertices }: Solid, near: number, far: number): Vec3[] {
+  const inside = vertices.filter(({ y }) => y >= near && y <= far);
+  const crossings = vertices.flatMap((from, i) =>
+    vertices
+      .slice(i + 1)
+      .flatMap((to) =>
+        [near, far].flatMap((plane) =>
+          from.y < plane !== to.y < plane ? [between(from, to, (plane - from.y) / (to.y - from.y))] : [],
+        ),
+      ),
+  );
+  return [...inside, ...crossings];
+}
