@@ -15,7 +15,7 @@ const sound = soundOf(demo, firstLayout(demo), planned.value);
 
 const notches = (page: Page) => page.getByRole('list', { name: 'Notches' }).getByRole('button');
 const paths = (page: Page) => page.locator('.path');
-const SUGGESTED = /^Move both marks \d+ mm inwards$/;
+const SUGGESTED = /^Move both marks \d+ mm inwards, and sit \d+ mm further back$/;
 
 describe('the response', () => {
   test('lists the notches that the kernel finds, with what makes each', async () => {
