@@ -336,7 +336,8 @@ describe('better', () => {
     expect(after(finding('b', 'note', 5.9))).toBe(true);
     expect(after(finding('b', 'note', 6.1))).toBe(false);
     expect(after(finding('c', 'note', 1.1))).toBe(false);
-    expect(after(finding('c', 'caution', 0.9))).toBe(true);
+    expect(after(finding('b', 'note', 5), finding('c', 'note', 0.9))).toBe(true);
+    expect(after(finding('c', 'caution', 0.9))).toBe(false);
     expect(after(finding('c', 'fault', 0.9))).toBe(false);
     expect(isBetter(before, [finding('f', 'fault', 5.1)], 'a')).toBe(false);
   });

@@ -103,11 +103,17 @@ function tryOut({ project, layout, plan: now }: Case, change: LayoutChange, code
   return { plan: of, findings: allFindings(checked.value, made, of, soundOf(checked.value, made, of)) };
 }
 
-/** Whether a code's findings are better after than before, and nothing else is worse by more than a little. */
+/**
+ * Whether a code's findings are better after than before, and nothing else is worse by more than a little; of what is as
+ * grave as they, no more is said either.
+ */
 export function isBetter(before: readonly Finding[], after: readonly Finding[], code: string): boolean {
   if (anyWorse(before, after, code)) return false;
   const own = (findings: readonly Finding[]) => findings.filter((finding) => finding.code === code);
   const worst = Math.min(...own(before).map(({ level }) => harm[level]));
+  const others = (findings: readonly Finding[], level: number) =>
+    findings.filter((finding) => finding.code !== code && harm[finding.level] === level).length;
+  for (let level = 0; level <= worst; level++) if (others(after, level) > others(before, level)) return false;
   const left = own(after);
   if (left.some(({ level }) => harm[level] < worst)) return false;
   return left.every(({ level }) => harm[level] > worst) || total(left) <= (1 - WORTH) * total(own(before));
