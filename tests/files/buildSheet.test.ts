@@ -49,3 +49,23 @@ test('lines are no longer than their room, and lose no word', () => {
   expect(lines.join(' ')).toBe(text);
   for (const line of lines) expect(letteringWidth(line, 2.4)).toBeLessThanOrEqual(60);
 });
+
+const everyStand = ['stacked', 'skinned', 'ribbed', 'solid'].flatMap((build) =>
+  ['turned', 'square-to-desk'].map((base) => [build, base] as const),
+);
+
+test.each(everyStand)(
+  '%s, %s: an inch project has no millimetre and no length that reads as nothing',
+  (build, base) => {
+    const stand = { '/layouts/0/stand/build': build, '/layouts/0/stand/base': base, '/layouts/0/stand/lift': 40 };
+    const of = subject({ ...stand, '/layouts/0/stand/pad': 2, '/display': { length: 'in', fraction: 16 } });
+    const names = of.project.stock.map(({ name }) => name);
+    const sentences = buildSheet(of).flatMap(({ blocks }) =>
+      blocks.flatMap((block) => (block.kind === 'text' ? [block.text] : block.kind === 'list' ? block.items : [])),
+    );
+    for (const sentence of sentences) {
+      const said = names.reduce((text, name) => text.replaceAll(name, ''), sentence);
+      expect(said).not.toMatch(/\bmm\b|≈\s0″/);
+    }
+  },
+);

@@ -137,7 +137,7 @@ describe('a core larger than the bed', () => {
     expect(play).toBeGreaterThan(0);
     // The play is 0.2 mm wide along the tail's three faces, each under 40 mm long.
     expect(play).toBeLessThan(0.2 * 120 * (front?.size.z ?? NaN) * 1.2);
-    expect(wordsOf(body)).toContain('0.2 mm of play');
+    expect(wordsOf(body)).toContain('0.2 mm of clearance');
   });
 
   it('its tail lies in its socket with the clearance all round, and neither meets a hole', () => {

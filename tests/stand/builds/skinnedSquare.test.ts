@@ -220,7 +220,7 @@ describe('a printed core with its base square to the desk', () => {
       expect(body.pieces).toMatchObject([{ name: 'cheek', quantity: 2 }]);
       expect(body.printed[0]?.roof).toBeUndefined();
       expect(body.sanding).toBeNull();
-      expect(wordsOf(body)).toContain('not the cheeks: they carry the slope');
+      expect(wordsOf(body)).toContain('leave the cheeks’ own edges: they carry the slope');
     }
     const [turned, same] = [{}, { base: square.base }].map((base) =>
       bodyOf({ settings: { build: 'skinned', ...base }, stance: { toe: 0 } }),

@@ -1,6 +1,7 @@
 import { cabinetSeat, liesOnStop, type SeatEnd } from '$lib/plan/cabinetSeat.ts';
 import { planGauges } from '$lib/plan/gauges.ts';
 import { sideNames } from '$lib/project/project.ts';
+import { MM_PER_INCH, type LengthDisplay } from '$lib/project/units.ts';
 import type { Part } from '$lib/workshop/part.ts';
 import { labelsOf } from '$lib/workshop/pieceLabel.ts';
 import { list, text, type Block, type Section } from './block.ts';
@@ -14,23 +15,23 @@ export function checking(subject: Subject): Section {
   const uses = [
     ...(has('wedge-gauge')
       ? [
-          'Wedge gauge: against the side of the stand, its left end flush with the front of the base. Its top must be flush with the edge of the wood all along.',
+          'Wedge gauge: against the side of the stand, its front end flush with the front of the base; turn it over where the front is at the right. Its top must be flush with the edge of the wood all along.',
         ]
-      : ['The stand’s edges have no gauge: they are too high over the desk. Check their slopes with a digital one.']),
+      : ['The stand’s edges have no gauge: they are too high above the desk. Check their slopes with a digital one.']),
     ...(has('wedge-gauge-inboard')
-      ? ['The inboard side is higher or lower than the outboard one: each has its gauge.']
+      ? ['The inboard and the outboard side differ in height: each has its own gauge.']
       : []),
     ...(has('front-gauge')
       ? [
-          'Front gauge: against the front of the stand, its left end flush with the inboard side; for a stand whose inboard side is on the right, turned over.',
+          'Front gauge: against the front of the stand, its inboard end flush with the inboard side; turn it over where that is at the right.',
         ]
       : []),
     ...(has('baffle-gauge')
       ? [
-          'Baffle gauge: on the desk before the baffle and square to it, clear of the drivers, grille off. The edge of its head must lie on the baffle without light between.',
+          'Baffle gauge: on the desk in front of the baffle and square to it, clear of the drivers, grille off. The edge of its head must touch the baffle all along, with no light showing between.',
         ]
       : [
-          'The baffle has no gauge: too steep, too high over the desk, or no room before it. Check it with a digital one.',
+          'The baffle has no gauge: too steep, too high above the desk, or no room in front of it. Check it with a digital one.',
         ]),
   ];
   return {
@@ -38,7 +39,7 @@ export function checking(subject: Subject): Section {
     title: 'Checking the stands',
     blocks: [
       text(
-        'Cut the gauges from any flat board or card, along their lines. Stand them on the desk, upright. Check the stand on its feet, before a pad or a cabinet is on it.',
+        'Cut the gauges from any flat board or stiff card, along their lines, and stand them upright on the desk. Check the stand on its feet before a pad or a cabinet is on it, and the baffle when the cabinet is in place.',
       ),
       list(uses),
       ...gauges.flatMap((gauge) => shapeBlocks(subject.project, gauge, gaugeTitle(gauge.name), lettered(gauge))),
@@ -61,19 +62,21 @@ const gaugeTitle = (name: string): string => {
 
 /** Where each cabinet's front bottom edge lies; told once where both stands agree. */
 function seat({ project, layout, plan }: Subject): readonly Block[] {
-  const { full } = lengthsOf(project);
+  const say = { full: lengthsOf(project).full, flush: flushWithin(project.display) };
   const [left, right] = sideNames.map((side) => {
     if (liesOnStop(plan, side, layout.stand)) return 'the edge lies against the stop all along.';
     const ends = cabinetSeat(plan, side, layout.stand);
     return ends.length > 0
-      ? `the line meets ${ends.map((end) => metAt(end, full)).join(' and ')}. The cabinet’s front corners lie ${ends.map((end) => cornerAt(end, full)).join(' and ')}.`
-      : 'the cabinet’s front edge lies before the wood: set it by the marks on the desk.';
+      ? `the line ${lineOf(ends, say)}. The cabinet’s front corners lie ${cornersOf(ends, say)}.`
+      : 'the cabinet’s front edge lies in front of the wood: set it by the marks on the desk.';
   });
   const stands = left === right ? [`Both stands: ${left}`] : [`Left stand: ${left}`, `Right stand: ${right}`];
   return [
     list(
       [
-        'Draw the line of the cabinet’s front bottom edge on the top of the wood; lengths are measured along the top’s edges and along the line.',
+        `Draw the line of the cabinet’s front bottom edge on the top of the wood; lengths are measured along the top’s edges and along the line.${
+          layout.stand.pad > 0 ? ' Carry its ends down over the edges of the wood: the pad covers the line.' : ''
+        }`,
         ...stands,
       ],
       'Setting the cabinet',
@@ -81,17 +84,34 @@ function seat({ project, layout, plan }: Subject): readonly Block[] {
   ];
 }
 
-/** Less than this, mm, nobody sees. */
-const FLUSH = 0.05;
+/** How lengths are said, and below what, mm, two places are one. */
+interface Say {
+  readonly full: (mm: number) => string;
+  readonly flush: number;
+}
 
-const metAt = ({ end, edge, fromCorner }: SeatEnd, full: (mm: number) => string): string =>
-  fromCorner < FLUSH
+/** Nobody sets a cabinet by less than half a millimetre, nor by what the tape’s fractions do not show. mm. */
+const flushWithin = ({ length, fraction }: LengthDisplay): number =>
+  Math.max(0.5, length === 'in' && fraction !== null ? MM_PER_INCH / (2 * fraction) : 0);
+
+const lineOf = (ends: readonly SeatEnd[], say: Say): string =>
+  ends.every(({ fromCorner }) => fromCorner < say.flush)
+    ? 'runs along the front edge of the top'
+    : `meets ${ends.map((end) => metAt(end, say)).join(' and ')}`;
+
+const metAt = ({ end, edge, fromCorner }: SeatEnd, { full, flush }: Say): string =>
+  fromCorner < flush
     ? `the top’s front ${end} corner`
     : edge === 'side'
       ? `the ${end} side’s edge ${full(fromCorner)} behind the top’s front corner`
       : `the front edge ${full(fromCorner)} from its ${end} corner`;
 
-const cornerAt = ({ end, beyond }: SeatEnd, full: (mm: number) => string): string =>
-  Math.abs(beyond) < FLUSH
+const cornersOf = (ends: readonly SeatEnd[], say: Say): string =>
+  ends.every(({ beyond }) => Math.abs(beyond) < say.flush)
+    ? 'at its ends'
+    : ends.map((end) => cornerAt(end, say)).join(' and ');
+
+const cornerAt = ({ end, beyond }: SeatEnd, { full, flush }: Say): string =>
+  Math.abs(beyond) < flush
     ? `on the edge at the ${end} end`
     : `${full(Math.abs(beyond))} ${beyond < 0 ? 'inside' : 'beyond'} the edge at the ${end} end`;

@@ -49,7 +49,7 @@ function partList({ project, plan, sheets }: Subject): Block {
       bare(row.height),
       row.sheets.length > 0 ? runs(row.sheets) : '–',
     ]),
-    'No kerf is in these sizes: the sheet files have it.',
+    'Sizes are without kerf: the sheet files allow for it.',
   );
 }
 

@@ -15,10 +15,10 @@ export function machines(subject: Subject): Section {
     id: 'machines',
     title: 'Machine settings',
     blocks: [
-      ...told.flatMap(({ who, stand }) => stand.blocks.flatMap((block) => sawing(subject, who, block))),
+      ...told.flatMap(({ who, stand }) => stand.blocks.filter(isSawn).flatMap((block) => sawing(subject, who, block))),
       ...told.flatMap(({ who, stand }) => (stand.printed.length > 0 ? printing(subject, who, stand.printed) : [])),
       ...(plan.parts.length > 0 ? [cutter(subject)] : []),
-      text('These are general terms. The manual of your machine and the maker of your material know better.'),
+      text('These are general hints: the manual of your machine and the maker of your material come first.'),
     ],
   };
 }
@@ -26,13 +26,16 @@ export function machines(subject: Subject): Section {
 /** Lengths of sine bars in common use: 100 mm and 5 in (common practice, no source). mm. */
 const SET_UP = { mm: 100, in: 5 * MM_PER_INCH } as const;
 
+/** A strip that is planed by hand has no template. */
+const isSawn = ({ templates }: SolidBlock): boolean => templates.length > 0;
+
 function sawing({ project }: Subject, who: string, { name, blank, cuts }: SolidBlock): readonly Block[] {
-  const { bare, full, fine, unit } = lengthsOf(project);
+  const { bare, full, fine, fineFull, unit } = lengthsOf(project);
   const bar = SET_UP[project.display.length];
-  const size = `${full(blank.length)} from front to rear, ${full(blank.width)} across, ${full(blank.height)} high`;
+  const [length, width, height] = [blank.length, blank.width, blank.height].map(fineFull);
   const sawn = cuts.filter(({ tool }) => tool !== 'hand');
   return [
-    text(`${who}, ${name}: square up a blank of ${size}.`),
+    text(`${who}, ${name}: from a blank ${length} long from front to rear, ${width} across, ${height} high.`),
     ...(sawn.length > 0
       ? [
           table(
@@ -54,7 +57,7 @@ function sawing({ project }: Subject, who: string, { name, blank, cuts }: SolidB
   ];
 }
 
-function printing({ project }: Subject, who: string, printed: readonly Printed[]): readonly Block[] {
+function printing({ project, layout }: Subject, who: string, printed: readonly Printed[]): readonly Block[] {
   const { bare, unit } = lengthsOf(project);
   const { fill } = printerOf(project);
   return [
@@ -69,34 +72,39 @@ function printing({ project }: Subject, who: string, printed: readonly Printed[]
         bare(size.z),
         (mass * 1000).toFixed(0),
       ]),
-      `Masses reckoned with ${Math.round(fill * 100)} % of the volume filled.`,
+      `Masses are with ${Math.round(fill * 100)} % of the volume filled.`,
     ),
     list([
-      'Lay it down as the file has it: on its side, no supports needed.',
-      ...(printed.some(({ roof }) => roof) ? ['Its top leans to a side: print each stand from files of its own.'] : []),
-      'Three walls or more, so that rod holes keep their size; ream the holes to the rod.',
+      'Print each body as it lies in its file, on its side: no supports are needed.',
+      ...(printed.some(({ roof }) => roof)
+        ? ['The core’s top leans to one side: print each stand from its own files.']
+        : []),
+      ...(layout.stand.rods
+        ? ['Three walls or more, so that rod holes keep their size; ream the holes to the rods.']
+        : ['Three walls or more.']),
       'Let it cool on the bed: a warped core makes a rocking stand.',
     ]),
   ];
 }
 
-function cutter({ project }: Subject): Block {
-  const { fine, unit } = lengthsOf(project);
-  const { stock, shop } = project;
+function cutter({ project, plan }: Subject): Block {
+  const { shop } = project;
+  const { fineFull: full } = lengthsOf(project);
+  const stock = project.stock.filter(({ name }) => plan.parts.some((part) => part.stock === name));
   const cutter = cutterOf(project);
   const { bit, tab } = shop.router;
   return list(
     [
-      `Kerf that the sheet files take into account, ${unit}: ${stock.map(({ name, kerf }) => `${name} ${fine(kerf ?? cutter.kerf)}`).join(', ')}.`,
-      'Cut the coupon from each board first and measure it.',
-      'Engraving first, then insides, then outsides: a part that has come loose can no longer be cut true.',
+      `Kerf that the sheet files allow for: ${stock.map(({ name, kerf }) => `${full(kerf ?? cutter.kerf)} in ${name}`).join(', ')}.`,
+      'Cut the coupon from each board first, measure it, and correct the kerf.',
+      'Engrave first, then cut the insides, then the outsides: a part that has come loose cannot be cut true.',
       ...(bit === null
         ? []
-        : [`Router: the bit’s diameter, ${fine(bit)}, is the kerf of every board that names none.`]),
+        : [`Router: the bit’s diameter, ${full(bit)}, is the kerf of every board without one of its own.`]),
       ...(bit === null || tab === null
         ? []
         : [
-            `Holding tabs ${fine(tab.width)} wide and ${fine(tab.height)} high: set them in the machine’s program, on straight edges, three or more to a part; saw or chisel them off and pare the edge flush.`,
+            `Holding tabs ${full(tab.width)} wide and ${full(tab.height)} high: set them in the machine’s program, on straight edges, three or more to a part. Saw or chisel them off and pare the edge flush.`,
           ]),
     ],
     'Cutter',

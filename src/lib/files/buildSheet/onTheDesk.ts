@@ -16,13 +16,13 @@ export function onTheDesk({ project, plan }: Subject): Section {
     title: 'Marking out the desk',
     blocks: [
       text(
-        'Draw the centre line square to the desk’s front edge with a soft pencil or tape. Left and right are yours, sitting at the desk. Corners are those of the base as it stands, feet left aside.',
+        'Mark the centre line square to the desk’s front edge, with a soft pencil or tape. Left and right are yours as you sit at the desk. The corners are those of the base itself, not of its feet.',
       ),
       table(
         `Corners on the desk, ${unit}`,
         ['Corner', 'from the front edge', 'from the centre line'],
         rows,
-        `Check: between the two inner front corners ${full(between)}; diagonals of the left base ${diagonals.left.map(full).join(' and ')}, of the right one ${diagonals.right.map(full).join(' and ')}.`,
+        `Check: ${full(between)} between the inner front corners of the two bases; diagonals of the left base ${diagonals.left.map(full).join(' and ')}, of the right one ${diagonals.right.map(full).join(' and ')}.`,
       ),
     ],
   };

@@ -4,10 +4,10 @@ import { table, text, type Section } from './block.ts';
 import { lengthsOf, type Subject } from './subject.ts';
 
 const builds = {
-  stacked: 'slices glued across the width',
-  skinned: 'a printed core between cheeks',
-  ribbed: 'ribs halved into each other',
-  solid: 'one block of solid wood',
+  stacked: 'made of slices glued across the width',
+  skinned: 'made of a printed core between cheeks',
+  ribbed: 'made of ribs halved into each other',
+  solid: 'made of one block of solid wood',
 } as const;
 
 /** What is built and how it stands: the numbers to have at hand. */
@@ -21,7 +21,9 @@ export function overview({ project, plan }: Subject): Section {
     id: 'overview',
     title: 'What is built',
     blocks: [
-      text(`A pair of stands, each ${builds[build]}, its base ${lies}. Lengths in ${unit}, angles in degrees.`),
+      text(
+        `A pair of stands, each ${builds[build]}, its base ${lies}. Lengths in ${unit}, angles in degrees. Inboard is the side towards the middle of the desk, outboard the other.`,
+      ),
       text(
         'Counts under “Each stand”, “Left stand” and “Right stand” are for one stand; the cut list, the sheets and the files are for both.',
       ),
@@ -34,8 +36,8 @@ export function overview({ project, plan }: Subject): Section {
           row('Height of the wood, front', (side) => bare(stand[side].frontHeight)),
           row('Height of the wood, rear', (side) => bare(stand[side].rearHeight)),
           row('Finished width', (side) => bare(stand[side].width)),
-          row('Width asked less built', (side) => bare(stand[side].leftOver)),
-          row('Mass, about, kg', (side) => stand[side].mass.toFixed(2)),
+          row('Width shortfall', (side) => bare(stand[side].leftOver)),
+          row('Mass, approximate, kg', (side) => stand[side].mass.toFixed(2)),
         ],
       ),
     ],

@@ -211,7 +211,7 @@ function halvedAcross(request: CoreRequest): Outcome<Core> {
   const volume = bodies.reduce((sum, body) => sum + body.volume * body.quantity, 0);
   const key = step(
     { act: 'glue', parts: bodies.map(({ name }) => name) },
-    'Glue the core’s two halves, {wide} wide each, face to face on the rods.',
+    'Glue the core’s two halves, {wide} wide each, face to face, lined up on waxed rods; draw the rods out again before the glue sets.',
     { wide: asFineMm(thickness / 2) },
   );
   return built({ bodies, volume, ...middleOf(request, windows), notes, key });
@@ -263,7 +263,7 @@ function dovetailed(request: CoreRequest, cut: DovetailCut): Outcome<Core> {
   ];
   const key = step(
     { act: 'glue', parts: bodies.map(({ name }) => name) },
-    'Slide the core’s two halves together, dovetail into socket with {play} of play all round, on a flat board, with glue.',
+    'Glue the core’s two halves together on a flat board, sliding the dovetail into its socket, which has {play} of clearance all round.',
     { play: asFineMm(cut.clearance) },
   );
   const volume = bodies.reduce((sum, body) => sum + body.volume, 0);

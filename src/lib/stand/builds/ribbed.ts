@@ -122,10 +122,11 @@ function stepsOf(
 ): readonly Step[] {
   const all = pieces.map(({ name, quantity }): Some => ({ name, count: quantity }));
   const skinned = all.some(({ name }) => name === 'top-skin');
+  const numbered = all.some(({ name }) => name === 'rib-1');
   return [
     step(
       { act: 'cut', pieces: all },
-      'Cut the ribs; try one joint first: the slots are {slot} wide for wood of {thickness}.',
+      `Cut one rib and one cross rib and try their joint: the slots are {slot} wide for wood {thickness} thick. Then cut the other ribs${skinned ? ' and the skins' : ''}.`,
       { slot: asFineMm(plan.slot), thickness: asFineMm(board.thickness) },
     ),
     step(
@@ -134,14 +135,19 @@ function stepsOf(
         ribs: all.filter(({ name }) => name.startsWith('rib')),
         crosses: all.filter(({ name }) => name.startsWith('cross-rib')),
       },
-      'Stand the profile ribs up with their slots on top, the stand’s front the same way. Lower the cross ribs into them, 1 in front, slots down, until all bases stand on the board.',
+      `Stand the ribs on a flat board, slots up, all fronts the same way${numbered ? ', rib 1 inboard' : ''}. Lower the cross ribs into them, slots down, cross rib 1 in front${
+        numbered ? ', each with its higher end at the higher side' : ''
+      }, until all of them stand on the board.`,
     ),
-    step({ act: 'glue', parts: ['ribs'] }, 'Check the corners for square, then run thin glue into the joints.'),
+    step(
+      { act: 'glue', parts: ['ribs'] },
+      'Check that ribs and cross ribs are square to each other, then run thin glue into the joints; leave it on the board until it is dry.',
+    ),
     ...(sanding
       ? [
           step(
             { act: 'sand', to: sanding.face ?? 'flush' },
-            `Sand the ribs’ tops to the slope: only the top edge of each rib’s ${sanding.face ?? 'higher'} face is right as cut.`,
+            `Sand the ribs’ tops to the slope. Stop when you just reach the top edge of each rib’s ${sanding.face ?? 'higher'} face: only those edges are right as cut.`,
           ),
         ]
       : []),
@@ -149,7 +155,7 @@ function stepsOf(
       ? [
           step(
             { act: 'glue', parts: ['front-skin', 'top-skin'] },
-            'Glue the front skin on, then the top skin over its edge; plane the edges to the slope.',
+            'Glue the front skin on and plane its top edge to the slope; glue the top skin over it and plane its ends flush with the front and the rear.',
           ),
         ]
       : []),

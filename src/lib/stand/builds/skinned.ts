@@ -223,12 +223,21 @@ function stepsOf({ settings }: Commission, { core, cheeks, pieces, printed, sand
   return [
     step(
       { act: 'print', bodies: printed.bodies.map(({ name, quantity }) => ({ name, count: quantity })) },
-      'Print the core on its side; measure it: it should be {wide} wide. Sand or shim what differs.',
-      { wide: asFineMm(core) },
+      printed.key
+        ? 'Print the two halves of the core, each lying on its side as its file has it.'
+        : 'Print the core, lying on its side as its file has it.',
     ),
     ...(printed.key ? [printed.key] : []),
+    step({ act: 'check' }, 'Measure the core: it should be {wide} wide. Sand or shim what differs.', {
+      wide: asFineMm(core),
+    }),
     ...(settings.pockets
-      ? [step({ act: 'fill' }, 'Put screws or ballast into the pockets and close them with glue.')]
+      ? [
+          step(
+            { act: 'fill' },
+            'Pack the pockets with screws or other ballast and close them with glue, flush with the core’s side.',
+          ),
+        ]
       : []),
     step(
       { act: 'cut', pieces: cut },
@@ -243,16 +252,20 @@ function stepsOf({ settings }: Commission, { core, cheeks, pieces, printed, sand
       ? [
           step(
             { act: 'rod', count: rods.count, diameter: rods.diameter },
-            'Push {rods} rods of {diameter} through core and cheeks to line them up.',
+            `Try {rods} ${rods.count === 1 ? 'rod' : 'rods'} of {diameter} through core and cheeks; ream holes that bind.`,
             { rods: asCount(rods.count), diameter: asFineMm(rods.diameter) },
           ),
         ]
       : []),
     step(
       { act: 'glue', parts: cut.map(({ name }) => name) },
-      `Glue the cheeks on with an epoxy or contact adhesive that holds on the plastic; clamp flat.${
-        settings.relief ? ' Close one side first: then ballast may go into the chambers, before the other side.' : ''
-      }`,
+      [
+        `Glue the cheeks on${rods ? ', lined up on the rods,' : ''} with an epoxy that holds on the plastic; clamp between flat boards.`,
+        ...(settings.relief
+          ? ['For ballast in the chambers glue one side first, and fill them before the other side closes them.']
+          : []),
+        ...(rods ? ['Cut the rods off flush when the glue is dry.'] : []),
+      ].join(' '),
     ),
     sanding
       ? step(
@@ -262,7 +275,7 @@ function stepsOf({ settings }: Commission, { core, cheeks, pieces, printed, sand
         )
       : step(
           { act: 'sand', to: 'flush' },
-          'Sand the core’s edges flush with the cheeks, not the cheeks: they carry the slope.',
+          'Sand the core’s edges flush with the cheeks, but leave the cheeks’ own edges: they carry the slope.',
         ),
     ...finishSteps(settings),
   ];

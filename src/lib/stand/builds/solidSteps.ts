@@ -16,17 +16,18 @@ const SHORT = 300;
 /** How a wedge is made of solid wood, one step each. */
 export function solidSteps({ settings, shop }: Commission, block: Block, stop: Block | null): readonly Step[] {
   const { blank, cuts, name } = block;
-  const openings = [
+  const inBase = [
     ...(settings.cable ? ['the cable slot'] : []),
-    ...(settings.recess ? [`the recess in the ${settings.recess.face === 'top' ? 'slope' : 'base'}`] : []),
+    ...(settings.recess?.face === 'base' ? ['the recess'] : []),
   ];
+  const inSlope = settings.recess?.face === 'top';
   return [
     step(
       { act: 'square-up', block: name },
       `Square up a blank, grain from front to rear: {long} long, {wide} across, {high} high. ${
         blank.length < SHORT
-          ? 'Plane a board of more than {short}, glued up where it has to be, and cut the blank off it: so short a piece is planed and ripped by nobody.'
-          : 'Glue it up from boards where it has to be.'
+          ? 'It is too short to be planed or ripped by machine: plane a board longer than {short}, glued up if need be, and crosscut the blank from it.'
+          : 'Glue it up from boards if need be.'
       }`,
       {
         long: asFineMm(blank.length),
@@ -35,48 +36,48 @@ export function solidSteps({ settings, shop }: Commission, block: Block, stop: B
         ...(blank.length < SHORT ? { short: asMm(SHORT) } : {}),
       },
     ),
-    ...(cuts.length === 0 && openings.length === 0 && settings.corner === null
+    ...(cuts.length === 0 && inBase.length === 0 && !inSlope && settings.corner === null
       ? []
       : [
           step(
             { act: 'template', block: name },
-            'Write on the blank which end is the front and which side is inboard. Glue the paper templates on, printed side up, base to base: each says its stand, its face and what lies at its ends.',
+            'Write on the blank which end is the front and which side is inboard. Glue the paper templates to its faces, printed side out, base line along the bottom of the blank: each names its stand, its face and what lies at its ends.',
           ),
         ]),
+    ...(inBase.length > 0 ? [milling(`${inBase.join(' and ')} in the base, while the blank is still square,`)] : []),
     ...cuts.flatMap((cut, i) => [
       cutStep({ act: 'saw', block: name, cut: i }, cut, shop.tools),
       ...(cut.makes === 'slope'
         ? [
             step(
               { act: 'plane', block: name },
-              'Plane the slope down to the lines of all templates; try it with a straightedge, along and across.',
+              'Plane the slope down to the lines of all templates; test it with a straightedge, along and across.',
             ),
           ]
         : []),
     ]),
-    ...(openings.length > 0
-      ? [
-          step(
-            { act: 'mill' },
-            `Mill ${openings.join(' and ')} with a router along a clamped fence, the block held so that it cannot shift, in shallow passes.`,
-          ),
-        ]
-      : []),
+    ...(inSlope ? [milling('the recess in the slope')] : []),
     ...(settings.corner !== null
-      ? [step({ act: 'round' }, 'Round the corners over as the templates show, with a plane or a rasp and paper.')]
+      ? [step({ act: 'round' }, 'Round the corners to the templates with a plane or a rasp, then abrasive paper.')]
       : []),
     ...(stop
       ? [
           step(
             { act: 'glue', parts: [stop.name] },
-            'Plane the stop’s strip, {long} × {high}, off a longer one and glue it onto the low end, square to the slope.',
-            { long: asFineMm(stop.blank.length), high: asFineMm(stop.blank.height) },
+            'Make the stop: plane a longer strip to {long} thick and {high} high, cut {wide} off it and glue it across the low end of the slope, square to that.',
+            { long: asFineMm(stop.blank.length), high: asFineMm(stop.blank.height), wide: asFineMm(stop.blank.width) },
           ),
         ]
       : []),
     ...finishSteps(settings),
   ];
 }
+
+const milling = (what: string): Step =>
+  step(
+    { act: 'mill' },
+    `Mill ${what} with a router along a clamped fence, the block held so that it cannot shift, in shallow passes.`,
+  );
 
 const RULES = 'The saw’s manual first; guard and riving knife stay on; hands on the carriage only.';
 
@@ -90,7 +91,7 @@ function cutStep(doing: Doing, cut: SawCut, tools: Workshop): Step {
     ...(compound ? { bevel: asDegrees(degrees(cut.bevel)) } : {}),
   };
   const away = cut.held === 'right' ? 'left' : 'right';
-  const lies = `lying on its ${cut.down}, ${cut.leads} end first, its base at {mitre} to the line of cut, to the ${cut.held} of the blade, so that the waste falls free to the ${away}`;
+  const lies = `lying on its ${cut.down}, ${cut.leads} end first, its base at {mitre} to the line of cut. The work is to the ${cut.held} of the blade; the waste falls free to the ${away}`;
   if (cut.tool === 'table saw') {
     return step(
       doing,
@@ -111,22 +112,27 @@ function cutStep(doing: Doing, cut: SawCut, tools: Workshop): Step {
   }
   return step(
     doing,
-    `Take the waste off the slope by hand, the block in a vice: saw across it down to {spare} above the lines every {every}, and chisel off what stands between. ${refusal(tools)}`,
+    `Cut the slope by hand, the block in a vice: every {every} saw across the block down to {spare} above the lines, and chisel off the waste between. ${refusal(tools, compound)}`,
     {
       spare: asMm(2),
       every: asMm(20),
       depth: asFineMm(cut.depth),
       ...reach(tools),
-      ...(compound ? { bevel: asDegrees(degrees(cut.bevel)) } : {}),
+      ...(compound ? { bevel: asDegrees(degrees(cut.bevel)), ...tilts(tools) } : {}),
     },
   );
 }
 
 /** Why no machine does it, and what would. */
-const refusal = ({ bandSaw }: Workshop): string =>
-  `No machine here is for it: the cut would be {depth} deep, and the table saw cuts {most}${
-    bandSaw ? ', the band saw {under}' : ''
-  }. A band saw with {depth} under its guides would do, the block in a holder; so would layers, sawn singly and glued (the stacked build).`;
+const refusal = ({ bandSaw }: Workshop, compound: boolean): string =>
+  `No saw of this workshop makes it: the cut would be {depth} deep${compound ? ' and tilted by {bevel}' : ''}, and the table saw cuts {most}${
+    compound ? ', tilted by {tilts} at most' : ''
+  }${bandSaw ? `; the band saw cuts {under}${compound ? ', tilted by {tiltsUnder} at most' : ''}` : ''}. A band saw with {depth} under its guides would do, the block in a holder; so would the stacked build, whose layers are cut singly.`;
+
+const tilts = ({ saw, bandSaw }: Workshop) => ({
+  tilts: asDegrees(saw.tiltsMost),
+  ...(bandSaw ? { tiltsUnder: asDegrees(bandSaw.tiltsMost) } : {}),
+});
 
 const reach = ({ saw, bandSaw }: Workshop) => ({
   most: asMm(saw.depth),
@@ -145,13 +151,13 @@ function endStep(doing: Doing, { makes, tool, depth }: SawCut, tools: Workshop):
   if (tool === 'band saw') {
     return step(
       doing,
-      `Saw the ${makes} square to the slope on the band saw, the block lying on its slope in a holder, the table square; the cut is {depth} high.`,
+      `Saw the ${makes} square to the slope on the band saw, the block lying on its slope in a holder, the table square; the cut is {depth} high. The saw’s manual first; hands on the holder only.`,
       quantities,
     );
   }
   return step(
     doing,
-    `Saw the ${makes} by hand, outside the line, and plane it square to the slope. The cut is {depth} deep, more than the table saw’s {most}.`,
+    `Saw the ${makes} by hand, outside the line, and plane it square to the slope. The cut is {depth} deep; the table saw cuts {most}${tools.bandSaw ? ', the band saw {under}' : ''}.`,
     { ...quantities, ...reach(tools) },
   );
 }

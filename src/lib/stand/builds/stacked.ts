@@ -197,11 +197,11 @@ const LEAST_STEP = 0.01;
  * all have the beam's face on the same side, and every joint has the whole step.
  */
 function steppedJoints(commission: Commission): readonly string[] {
-  const { board } = commission;
+  const { board, settings } = commission;
   const step = board.thickness * Math.tan(taperOf(commission, board));
   return step < LEAST_STEP
     ? []
     : [
-        `The cut edges lean: every joint of the stack has a step of ${shown(step, 2)} mm. Sand the outside flush; ream the rod holes through the whole stack if a rod binds.`,
+        `The cut edges lean: every joint of the stack has a step of ${shown(step, 2)} mm. Sand the outside flush once it is glued${settings.rods ? '; ream the rod holes before, through the dry stack, if a rod binds' : ''}.`,
       ];
 }
