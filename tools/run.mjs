@@ -63,6 +63,9 @@ export function runBeside(name, args, { print, env = {} }) {
       print(`${name}: ${error.message}\n`);
       resolve(false);
     });
-    running.on('close', (status) => resolve(status === 0));
+    running.on('close', (status, signal) => {
+      if (signal !== null) print(`${name}: ended by ${signal}\n`);
+      resolve(status === 0);
+    });
   });
 }
