@@ -66,7 +66,7 @@ describe('the workshop', () => {
     ['Stacked slices', {}, /^sheets\/.*\.dxf$/],
     ['Printed core, cheeks', {}, /^solids\/core.*\.stl$/],
     ['Crossing ribs', { '/layouts/0/stand/lift': '30' }, /^parts\/cross-rib-1.*\.svg$/],
-    ['Solid block', {}, /^templates\/block.*\.pdf$/],
+    ['Solid block', {}, /^templates\/left stand, block, inboard side\.pdf$/],
   ])(
     '%s: chosen, downloaded, every file opens',
     async (name, typed, own) => {
