@@ -104,14 +104,21 @@ describe('a suggestion', () => {
     await expect.poll(() => mark.inputValue()).toBe(before);
   });
 
-  test('that lines the drivers up tells its price and is followed', async () => {
+  test('that lines the drivers up is told with its price once it is known how the maker did, and is followed', async () => {
     const { page } = await visit('sound/');
-    const button = page.getByRole('button', { name: /^Set the tilt to 25\.8°$/ });
-    await expect.poll(() => button.isEnabled()).toBe(true);
-    await expect.poll(() => page.getByText(/Its price: the head 13\.6° off the tweeter’s axis/).count()).toBe(1);
-    await button.click();
-    await page.getByRole('button', { name: 'Undo: Set the tilt to 25.8°' }).click();
-    await expect.poll(() => button.isEnabled()).toBe(true);
+    const maker = page.getByRole('button', { name: /^As its maker aligned it: on the tweeter’s axis, at 1 m$/ });
+    await expect.poll(() => maker.isEnabled()).toBe(true);
+    const tilt = page.getByRole('button', { name: /^Set the tilt to / });
+    expect(await tilt.count()).toBe(0);
+    await maker.click();
+    await expect.poll(() => tilt.first().isEnabled()).toBe(true);
+    const label = await tilt.first().textContent();
+    await expect
+      .poll(() => page.getByText(/Its price: the head 1\.2° off the tweeter’s axis/).count())
+      .toBeGreaterThan(0);
+    await tilt.first().click();
+    await page.getByRole('button', { name: `Undo: ${label}` }).click();
+    await expect.poll(() => tilt.first().isEnabled()).toBe(true);
   });
 });
 
