@@ -379,7 +379,7 @@ const sure = record({
   thickness: optional(q(ranges.sure), byTape.thickness),
 });
 
-/** The project file of version 1, as `model.md` words it. Parsing fills every default in. */
+/** The project file of version 1. Parsing fills every default in. */
 export const projectSchema = record({
   format: exactly(FORMAT),
   version: exactly(VERSION),
