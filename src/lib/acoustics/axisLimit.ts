@@ -1,9 +1,10 @@
 import { angleBetween, dot, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
 import type { PlacedDriver, Pose } from '$lib/layout/pose.ts';
 import type { Speaker } from '$lib/project/project.ts';
-import { makersPoint } from './designPoint.ts';
-import { meetingOf, relativeDifference, type Meeting } from './driversMeet.ts';
+import { meetingOf, relativeDifference, sumRatio, type Meeting } from './driversMeet.ts';
 import { HEAD_LIMITS } from './headHearing.ts';
+import { lowerAndUpper } from './pair.ts';
+import { pathDifference } from './path.ts';
 import { beamHalfAngle, pistonRadius, pistonSize } from './piston.ts';
 import { placedTreble } from './trebleDriver.ts';
 
@@ -21,8 +22,14 @@ export interface AxisLimit extends AxisHeight {
         readonly what: 'lobe';
         readonly between: readonly [string, string];
         readonly frequency: number;
-        readonly known: boolean;
       };
+}
+
+/** How far two drivers turn against each other between the axis and the ears, at the frequency where they meet; radians, 0 or more. */
+export interface TurnToEars {
+  readonly between: readonly [string, string];
+  readonly frequency: number;
+  readonly turn: number;
 }
 
 type Aimed = Pick<Pose, 'aimedPoint' | 'forward' | 'elevation' | 'drivers'>;
@@ -43,9 +50,9 @@ const HALVINGS = 40;
 
 /**
  * How far from the axis, on the way to the ears, the loudspeaker still sounds as on it: until its treble has left the beam
- * (3 dB at 10 kHz) or the sum at a crossover has fallen by 3 dB. Where nobody said how the drivers are lined up they count
- * as lined up on the axis and in quadrature: of the alignments the one that a turn of phase costs most. Null when the ears
- * are within both, or behind.
+ * (3 dB at 10 kHz) or the sum at a crossover has fallen by 3 dB. Where nobody said how the drivers are lined up nothing is
+ * known of their sum and the beam alone counts; `turnToEars` tells what is known of them. Null when the ears are within
+ * what counts, or behind.
  */
 export function axisLimit(
   { crossovers, designPoint }: Pick<Speaker, 'crossovers' | 'designPoint'>,
@@ -60,18 +67,16 @@ export function axisLimit(
   const treble = placedTreble(aimed.drivers);
   /** The head turned about the aimed point, in the plumb plane of the axis, to where the axis passes it by so much. */
   const at = (angle: number): Vec3 => pointInPlane(aimed, reach, aimed.elevation - angle);
+  const meetings =
+    designPoint === null ? [] : crossovers.map((crossover) => meetingOf(crossover, aimed.drivers, designPoint, speed));
   const all: { readonly by: AxisLimit['by']; readonly over: (angle: number) => boolean }[] = [
     {
       by: { what: 'beam', driver: treble.driver.name, frequency: HEAD_LIMITS.treble.frequency },
       over: leftBeam(treble),
     },
-    ...crossovers.map((crossover) => {
-      // Where it is not known only the change of phase from the axis counts, and from that any design point drops out.
-      const point = designPoint ?? makersPoint(aimed.drivers.map(({ driver }) => driver));
-      const meeting = meetingOf(crossover, aimed.drivers, point, speed);
-      const known = designPoint !== null;
-      const { between, frequency } = crossover;
-      return { by: { what: 'lobe', between, frequency, known } as const, over: leftLobe(meeting, known) };
+    ...meetings.map((meeting) => {
+      const { between, frequency } = meeting.crossover;
+      return { by: { what: 'lobe', between, frequency } as const, over: leftLobe(meeting) };
     }),
   ];
   // What is past its limit on the axis itself is no matter of how high that is.
@@ -99,15 +104,37 @@ export function axisLimit(
     return (angle) => angleBetween(aimed.forward, subtract(at(angle), position)) > half;
   }
 
-  function leftLobe(meeting: Meeting, known: boolean): (angle: number) => boolean {
-    const phaseAt = (angle: number): number => relativeDifference(meeting, at(angle)) * meeting.perMillimetre;
-    const onAxis = phaseAt(0);
-    const sums = (known ? [onAxis + meeting.filterLag] : [Math.PI / 2, -Math.PI / 2]).map((from) => ({
-      from,
-      least: Math.abs(Math.cos(from / 2)) * 10 ** (-HEAD_LIMITS.crossover.limit / 20),
-    }));
-    return (angle) => sums.some(({ from, least }) => Math.abs(Math.cos((from + phaseAt(angle) - onAxis) / 2)) < least);
+  function leftLobe(meeting: Meeting): (angle: number) => boolean {
+    const ratioAt = (angle: number): number =>
+      sumRatio(meeting, relativeDifference(meeting, at(angle)) * meeting.perMillimetre);
+    const least = ratioAt(0) * 10 ** (-HEAD_LIMITS.crossover.limit / 20);
+    return (angle) => ratioAt(angle) < least;
   }
+}
+
+/**
+ * Where nobody said how the drivers are lined up: the crossover whose drivers turn most against each other on the way up or
+ * down from the axis to the ears. That much is known, as any design point drops out of it; what it does to their sum is
+ * not. Null where a design point is given, without crossovers, and when the ears are behind. `speed` in m/s.
+ */
+export function turnToEars(
+  { crossovers, designPoint }: Pick<Speaker, 'crossovers' | 'designPoint'>,
+  aimed: Aimed,
+  head: Vec3,
+  speed: number,
+): TurnToEars | null {
+  const { run, rise } = inPlane(aimed, head);
+  if (designPoint !== null || run <= 0) return null;
+  const reach = Math.hypot(run, rise);
+  const axis = pointInPlane(aimed, reach, aimed.elevation);
+  const ears = pointInPlane(aimed, reach, Math.atan2(rise, run));
+  const turns = crossovers.map((crossover): TurnToEars => {
+    const [lower, upper] = lowerAndUpper(crossover, aimed.drivers);
+    const apart = (at: Vec3): number => pathDifference(lower.acousticCentre, upper.acousticCentre, at);
+    const turn = (2 * Math.PI * crossover.frequency * Math.abs(apart(ears) - apart(axis))) / (1000 * speed);
+    return { between: crossover.between, frequency: crossover.frequency, turn };
+  });
+  return turns.sort((a, b) => b.turn - a.turn)[0] ?? null;
 }
 
 /** A point in the plumb plane of the axis, from the aimed point: along the level under the axis, and up. */
