@@ -11,6 +11,10 @@ import type { View } from '$lib/drawing/view.ts';
 import type { Block } from '$lib/files/buildSheet/block.ts';
 import { scaledView } from '$lib/files/buildSheet/laidDrawing.ts';
 import { partBlocks, solidBlocks } from '$lib/files/buildSheet/partBlocks.ts';
+import { printedBlocks } from '$lib/files/buildSheet/printedBlocks.ts';
+import { toldStands } from '$lib/files/buildSheet/subject.ts';
+import { takesOf } from '$lib/plan/sheets.ts';
+import type { Printed } from '$lib/stand/body.ts';
 import { planGauges } from '$lib/plan/gauges.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { checkProject } from '$lib/project/parse.ts';
@@ -220,6 +224,7 @@ const anyStand = fc.record({
   corner: or(numberFrom(1, 10)),
   relief: or(fc.record({ web: numberFrom(4, 14), corner: numberFrom(0, 6) })),
   rods: or(fc.record({ diameter: fc.constantFrom(4, 6, 8), count: fc.integer({ min: 2, max: 4 }) })),
+  pockets: or(fc.record({ count: fc.integer({ min: 1, max: 2 }), diameter: fc.constantFrom(6, 10), depth: numberFrom(5, 20) })), // prettier-ignore
 });
 const displays: readonly LengthDisplay[] = [
   { length: 'mm', fraction: null },
@@ -246,8 +251,23 @@ function drawnOf(of: Project): readonly Drawn[] {
       of,
       display: of.display,
       part,
-      blocks: partBlocks(of, [part]),
+      blocks: partBlocks(of, [part], takesOf(made.value)),
     })),
+    ...toldStands(made.value).flatMap((told) =>
+      told.stand.printed.flatMap((body) => {
+        const [lower, upper = lower, ...more] = printedFaces(body);
+        const blocks = printedBlocks(of, told, body);
+        const drawings = blocks.flatMap((block, i) => (block.kind === 'drawing' ? [i] : []));
+        if (!lower || !upper || more.length > 0) throw new Error('a body has one drawing or two');
+        expect(drawings).toHaveLength(body.roof ? 2 : 1);
+        return drawings.map((from, k) => ({
+          of,
+          display: of.display,
+          part: body.roof && k === 0 ? lower : upper,
+          blocks: blocks.slice(from, drawings[k + 1]),
+        }));
+      }),
+    ),
     ...stand.right.blocks.flatMap((block) =>
       block.templates.map((template) => ({
         of,
@@ -257,6 +277,17 @@ function drawnOf(of: Project): readonly Drawn[] {
       })),
     ),
   ];
+}
+
+/** What is seen of a printed body from below and from above: pockets are open above alone. */
+function printedFaces({ levels, roof, name }: Printed): readonly Told[] {
+  const [below, ...more] = levels.map(({ contours: [outside, ...inside] }): Told => {
+    if (outside?.kind !== 'path') throw new Error(`${name} has an outline`);
+    return { outside, inside };
+  });
+  const above = more.at(-1) ?? below;
+  if (!below || !above) throw new Error(`${name} has a level`);
+  return [below, { ...above, outside: roof ?? above.outside }];
 }
 
 const drawn: readonly Drawn[] = fc
@@ -311,7 +342,7 @@ describe('a part’s drawing', () => {
       if (!made.ok) throw new Error('the layout has a plan');
       const { parts } = made.value;
       expect(parts.length).toBeGreaterThan(50);
-      const [drawing, points, differ, ...more] = partBlocks(of, parts);
+      const [drawing, points, differ, ...more] = partBlocks(of, parts, takesOf(made.value));
       if (drawing?.kind !== 'drawing' || points?.kind !== 'table' || differ?.kind !== 'table') {
         throw new Error('a family has a drawing and two tables');
       }
@@ -319,17 +350,18 @@ describe('a part’s drawing', () => {
       expectClear(drawing.view, of.display);
       families += 1;
       expect(differ.rows.map(([name]) => name)).toEqual(parts.map(({ name }) => name));
-      const axes = differ.columns.slice(2).map((column) => column.split(' from '));
+      const axes = differ.columns.slice(4).map((column) => column.split(' from '));
       for (const [k, row] of differ.rows.entries()) {
         const own = points.rows.map(([name = '', x = '', y = '', size = '']) => {
           const [along, up] = ['the left', 'below'].map((way) => axes.findIndex(([point, axis]) => point === name && axis === way)); // prettier-ignore
-          const value = (at: number | undefined, told: string): string => (at === undefined || at < 0 ? told : (row[at + 2] ?? '')); // prettier-ignore
+          const value = (at: number | undefined, told: string): string => (at === undefined || at < 0 ? told : (row[at + 4] ?? '')); // prettier-ignore
           return [name, value(along, x), value(up, y), size];
         });
         const part = parts[k];
         if (k % 9 > 0) continue;
         if (!part) throw new Error('each row is a part');
-        expect(Number(row[1])).toBe(part.quantity);
+        expect(Number(row[3])).toBe(part.quantity);
+        expect(Number(row[1]) + Number(row[2])).toBe(part.quantity);
         const most = 2 * Math.SQRT2 * rounding(of.display, true) + CHORD;
         expect(worstGap(part, [drawing, { ...points, rows: own }], of.display)).toBeLessThan(most);
       }
@@ -344,6 +376,48 @@ describe('a part’s drawing', () => {
     // The demo's board is 3.05 mm thick.
     for (const { blocks } of ribs) expect(shapeOf(blocks).note).toContain('Slots 3.18 wide.');
     for (const { blocks } of drawnOf(project({}))) expect(shapeOf(blocks).note).not.toContain('Slots');
+  });
+
+  it('of a printed core says how wide it is, how deep its pockets are and how many are printed; it leans as both its faces say', () => {
+    const cored = (stand: Record<string, unknown>, shop: Record<string, unknown> = {}) => {
+      const of = project({ '/layouts/0/stand': { build: 'skinned', lift: 30, ...stand }, ...shop });
+      const made = plan(of, firstLayout(of));
+      if (!made.ok) throw new Error(made.faults[0]?.message);
+      return toldStands(made.value).flatMap((told) =>
+        told.stand.printed.map((body) => ({ body, blocks: printedBlocks(of, told, body) })),
+      );
+    };
+    const noteOf = (blocks: readonly Block[]) => shapeOf(blocks).note.replaceAll('\u202f', ' ');
+    const [core] = cored({ pockets: { count: 2, diameter: 10, depth: 40 } });
+    if (!core) throw new Error('there is a core');
+    const wide = core.body.levels.reduce((sum, { height }) => sum + height, 0);
+    expect(noteOf(core.blocks)).toContain(`${wide.toFixed(1)} mm high on the bed; 1 for each stand, 2 for both.`);
+    expect(noteOf(core.blocks)).toContain(
+      'C and D are pockets 40 mm deep in the upper face; the other holes go through.',
+    );
+    const halves = cored({}, { '/printer': { bed: { x: 220, y: 220, z: 120 } } });
+    expect(halves.map(({ blocks }) => noteOf(blocks))).toEqual([
+      expect.stringContaining('2 for each stand, 4 for both'),
+    ]);
+    const leaning = cored({ base: 'square-to-desk' });
+    expect(leaning).toHaveLength(2);
+    for (const { body, blocks } of leaning) {
+      expect(body.roof).toBeDefined();
+      expect(noteOf(blocks)).toMatch(/1 for the (left|right) stand\. /);
+      expect(blocks.filter(({ kind }) => kind === 'drawing')).toHaveLength(2);
+    }
+  });
+
+  it('says for which stand it is, as everywhere: for each stand and for both, never in all', () => {
+    const of = project({ '/layouts/0/stand': { base: 'square-to-desk', lift: 35 } });
+    const alike = project({});
+    for (const one of [of, alike]) {
+      const made = plan(one, firstLayout(one));
+      if (!made.ok) throw new Error(made.faults[0]?.message);
+      const blocks = partBlocks(one, made.value.parts, takesOf(made.value));
+      expect(JSON.stringify(blocks)).not.toMatch(/in all/i);
+      expect(shapeOf(blocks).note).toMatch(/thick, \d+ for (each stand, \d+ for both|the (left|right) stand)\./);
+    }
   });
 
   it('has brackets round what follows from the rest alone', () => {

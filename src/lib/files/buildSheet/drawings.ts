@@ -4,7 +4,9 @@ import { sideView } from '$lib/drawing/sideView.ts';
 import { topView } from '$lib/drawing/topView.ts';
 import { sideNames } from '$lib/project/project.ts';
 import { drawing, type Section } from './block.ts';
+import { takesOf } from '$lib/plan/sheets.ts';
 import { partBlocks, solidBlocks } from './partBlocks.ts';
+import { printedBlocks } from './printedBlocks.ts';
 import { toldStands, type Subject } from './subject.ts';
 
 /** The desk from above and from the side, the cabinet from the front, how the stands are made, and each part. */
@@ -18,10 +20,11 @@ export function drawings({ project, layout, layoutIndex, plan }: Subject): Secti
       ...sideNames.map((side) => drawing(sideView(speaker, layout, layoutIndex, plan, side, 'broken'))),
       drawing(frontView(speaker, plan, 'right')),
       ...toldStands(plan).map(({ side }) => drawing(isoBody(plan, side))),
-      ...partBlocks(project, plan.parts),
-      ...toldStands(plan).flatMap(({ who, stand }) =>
-        stand.blocks.flatMap((block) => solidBlocks(project, who, block)),
-      ),
+      ...partBlocks(project, plan.parts, takesOf(plan)),
+      ...toldStands(plan).flatMap((told) => [
+        ...told.stand.printed.flatMap((body) => printedBlocks(project, told, body)),
+        ...told.stand.blocks.flatMap((block) => solidBlocks(project, told.who, block)),
+      ]),
     ],
   };
 }

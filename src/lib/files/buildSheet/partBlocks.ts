@@ -4,31 +4,37 @@ import { setOut, type SetOut } from '$lib/drawing/partPoints.ts';
 import { partView } from '$lib/drawing/partView.ts';
 import { degrees } from '$lib/geometry/angle.ts';
 import { angleText } from '$lib/project/lengthText.ts';
-import type { Project } from '$lib/project/project.ts';
+import type { Project, SideName } from '$lib/project/project.ts';
 import type { Block as SolidBlock } from '$lib/stand/body.ts';
+import { cutList, quantityText, type CutListRow } from '$lib/workshop/cutList.ts';
 import type { Part } from '$lib/workshop/part.ts';
+import type { Take } from '$lib/workshop/standParts.ts';
 import { drawing, table, type Block } from './block.ts';
 import { lengthsOf } from './subject.ts';
 
 /** What is drawn of a part. */
 type Shape = Pick<Part, 'outside' | 'inside' | 'mark'>;
 
+/** What each stand takes of the parts. */
+type Takes = Readonly<Record<SideName, readonly Take[]>>;
+
 /**
  * Parts as they can be made from paper alone: each has its drawing and, where that cannot hold every size, its points as a
  * table; of parts that differ in a few sizes the first is drawn, and the others have a row each.
  */
-export const partBlocks = (project: Project, parts: readonly Part[]): readonly Block[] =>
-  partFamilies(parts).flatMap((family) => familyBlocks(project, family));
+export const partBlocks = (project: Project, parts: readonly Part[], takes: Takes): readonly Block[] =>
+  partFamilies(parts).flatMap((family) => familyBlocks(project, family, takes));
 
-function familyBlocks(project: Project, { first, others, varies }: Family): readonly Block[] {
+function familyBlocks(project: Project, { first, others, varies }: Family, takes: Takes): readonly Block[] {
   const { fine, unit } = lengthsOf(project);
-  const { name, stock, thickness, quantity, labels } = first;
+  const { name, stock, thickness, labels } = first;
+  const counts = cutList([first, ...others], takes, []);
   const front = labels === 'front and name' ? ' The front is at the left.' : '';
   const drawn = shapeBlocks(
     project,
     first,
     `Part ${name}`,
-    `${stock}, ${fine(thickness)} ${unit} thick, ${quantity} in all.${front}`,
+    `${stock}, ${fine(thickness)} ${unit} thick, ${countOf(counts[0])}.${front}`,
     others.length > 0 ? false : isDimensioned(first),
   );
   if (others.length === 0) return drawn;
@@ -36,12 +42,19 @@ function familyBlocks(project: Project, { first, others, varies }: Family): read
     ...drawn,
     table(
       `Parts like ${name}: what differs, ${unit}`,
-      ['Part', 'In all', ...varies.map(({ point, axis }) => `${point} from ${axis === 0 ? 'the left' : 'below'}`)],
-      [first, ...others].map((part) => {
+      [
+        'Part',
+        'Left',
+        'Right',
+        'Both',
+        ...varies.map(({ point, axis }) => `${point} from ${axis === 0 ? 'the left' : 'below'}`),
+      ],
+      [first, ...others].map((part, i) => {
         const points = setOut(part);
+        const { left = 0, right = 0 } = counts[i] ?? {};
         return [
           part.name,
-          String(part.quantity),
+          ...[left, right, part.quantity].map(String),
           ...varies.map(({ point, axis }) => fine(points.find((one) => one.name === point)?.at[axis] ?? 0)),
         ];
       }),
@@ -49,6 +62,8 @@ function familyBlocks(project: Project, { first, others, varies }: Family): read
     ),
   ];
 }
+
+const countOf = (row: CutListRow | undefined): string => (row ? quantityText(row) : '');
 
 /** The faces of a block of solid wood that show its cuts, its slot and its recess. */
 export function solidBlocks(project: Project, who: string, { name, templates, blank }: SolidBlock): readonly Block[] {

@@ -23,7 +23,8 @@ export interface Told {
 }
 
 export function toldStands({ stand }: Plan): readonly Told[] {
-  const said = (one: StandPlan): string => JSON.stringify([one.steps, one.widths, one.blocks, one.pieces, one.notes]);
+  const said = (one: StandPlan): string =>
+    JSON.stringify([one.steps, one.widths, one.blocks, one.printed, one.pieces, one.notes]);
   if (said(stand.left) === said(stand.right)) return [{ side: 'right', who: 'Each stand', stand: stand.right }];
   return sideNames.map((side) => ({
     side,
