@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
+import { glueUp } from '$lib/files/buildSheet/glueUp.ts';
 import { glueUpOf } from '$lib/plan/glueUp.ts';
 import { materialsOf, type Material } from '$lib/plan/materials.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { sheetsOf } from '$lib/plan/sheets.ts';
-import { widthSpread } from '$lib/plan/widthSpread.ts';
+import { widthRange, widthSpread } from '$lib/plan/widthSpread.ts';
 import { firstLayout, project } from '../projects.ts';
 
 function made(changes: Readonly<Record<string, unknown>>) {
@@ -79,6 +80,64 @@ test('sub-stacks are as big as the open time allows, hold every layer, and diffe
     expect(Math.max(...up.subStacks) - 1).toBeLessThanOrEqual(Math.max(1, 2 * (open ?? 5)));
     if (open === 240) expect(up.subStacks).toHaveLength(1);
   }
+});
+
+test('sub-stacks go between the clamps with their cauls, where it is said how wide those open', () => {
+  let [limited, whole] = [0, 0];
+  for (const opening of [null, 50, 60, 75, 100, 150, 400]) {
+    for (const open of [3, 20, 240]) {
+      const { of, planned } = made({ '/shop': { glue: { opening, open, line: 0.05 } } });
+      const { right } = planned.stand;
+      const up = glueUpOf(right, of);
+      if (!up) throw new Error('a stack is glued up');
+      expect(up.subStacks.reduce((sum, layers) => sum + layers, 0)).toBe(right.layers);
+      // 54 boards of 3.05 mm with glue between them, and a caul of 20 mm on each side.
+      expect(up.opening).toEqual({ needed: right.width + 40, have: opening });
+      const most = Math.max(...up.subStacks);
+      const timed = glueUpOf(right, { ...of, shop: { ...of.shop, glue: { ...of.shop.glue, opening: null } } });
+      const wide = (layers: number): number => layers * 3.05 + (layers - 1) * 0.05 + 40;
+      if (opening !== null) expect(wide(most)).toBeLessThanOrEqual(opening);
+      if (up.limit === 'opening') {
+        limited += 1;
+        // As few as the clamps allow: one sub-stack less, and one of them would not go in.
+        expect(wide(Math.ceil(right.layers / (up.subStacks.length - 1)))).toBeGreaterThan(opening ?? Infinity);
+        expect(up.subStacks.length).toBeGreaterThan(timed?.subStacks.length ?? Infinity);
+      } else expect(up.subStacks).toEqual(timed?.subStacks);
+      if (up.limit === null) whole += 1;
+    }
+  }
+  expect(limited).toBeGreaterThan(5);
+  expect(whole).toBeGreaterThan(1);
+});
+
+test('the build sheet says what keeps sub-stacks small, and when clamps do not reach across the whole stand', () => {
+  const said = (glue: Record<string, unknown>, build = 'stacked') => {
+    const { of, planned } = made({ '/shop': { glue }, '/layouts/0/stand/build': build });
+    const sections = glueUp({ project: of, layout: firstLayout(of), layoutIndex: 0, plan: planned, sheets: [] });
+    return JSON.stringify(sections).replaceAll('\u202f', ' ');
+  };
+  expect(said({ opening: 100, open: 240 })).toContain('no more go with their cauls between clamps that open to 100 mm');
+  expect(said({ opening: 100, open: 240 })).toContain(
+    'To join the sub-stacks yours open too little, to 100 mm: borrow',
+  );
+  expect(said({ opening: 400, open: 8 })).toContain('no more can be spread within the open time of 8 min');
+  expect(said({ opening: 400, open: 8 })).not.toContain('too little');
+  expect(said({ opening: null })).not.toContain('too little');
+  expect(said({ opening: 100 }, 'skinned')).toContain('Yours open too little, to 100 mm');
+});
+
+test('the plan holds the spread of its width, from the one glue line that counts', () => {
+  for (const line of [null, 0.04]) {
+    const { of, planned } = made({ '/shop': { glue: { line } }, '/layouts/0/stand/glue': 0.02 });
+    const { right } = planned.stand;
+    expect(right.widthSpread).toEqual(widthSpread(right, of, line ?? 0.02));
+    const [least, most] = right.widthSpread ? widthRange(right.widthSpread) : [NaN, NaN];
+    const boards = 0.05 * right.layers;
+    const joints = right.layers - 1;
+    expect(least).toBeCloseTo(line === null ? -boards - 0.02 * joints : -boards, 9);
+    expect(most).toBeCloseTo(line === null ? boards + 0.08 * joints : boards, 9);
+  }
+  expect(made({ '/layouts/0/stand': { lift: 30, build: 'solid' } }).planned.stand.right.widthSpread).toBeNull();
 });
 
 test('clamps are counted for the side they press on, and say how many sub-stacks they hold', () => {

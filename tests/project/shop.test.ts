@@ -7,7 +7,7 @@ test('a file without a workshop has a table saw of the common size, no band saw,
     saw: { depth: 80, tiltsMost: 45, tilts: 'left' },
     bandSaw: null,
     router: { bit: null, tab: null },
-    glue: { line: null, open: null, clamp: null, clamps: null },
+    glue: { line: null, open: null, clamp: null, clamps: null, opening: null },
   });
 });
 
@@ -25,6 +25,7 @@ test.each([
   [{ saw: { tilts: 'both' } }, '/shop/saw/tilts: expected "left" or "right", got "both"'],
   [{ bandSaw: {} }, '/shop/bandSaw/height: expected a length from 5 to 1000 mm, got nothing'],
   [{ router: { tab: { width: 6 } } }, '/shop/router/tab/height: expected a length from 0.5 to 50 mm, got nothing'],
+  [{ glue: { opening: 5 } }, '/shop/glue/opening: expected a length from 20 to 3000 mm, got 5'],
   [{ glue: { clamps: 1.5 } }, '/shop/glue/clamps: expected a whole number from 1 to 200, got 1.5'],
 ])('%j is refused', (shop, fault) => {
   const checked = checkProject(demoWith({ '/shop': shop }));

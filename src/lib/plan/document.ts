@@ -6,6 +6,7 @@ import type { Step } from '$lib/stand/step.ts';
 import type { EdgeName } from '$lib/stand/tipping.ts';
 import type { Part } from '$lib/workshop/part.ts';
 import type { Take } from '$lib/workshop/standParts.ts';
+import type { WidthSpread } from './widthSpread.ts';
 
 /**
  * The plan as page, command and files see it. It is a document: angles in degrees, lengths in mm, the delays in ms, the
@@ -225,6 +226,8 @@ export interface StandPlan {
   /** The width asked for, and asked less built. */
   readonly widthAsked: number;
   readonly leftOver: number;
+  /** How far the width may be off; null where it is of one piece. */
+  readonly widthSpread: WidthSpread | null;
   /** How the width adds up: each · count, summed in this order, is the width. */
   readonly widths: readonly WidthLayer[];
   readonly layers: number;

@@ -18,6 +18,10 @@ export interface GlueUp {
     readonly needed: number;
     readonly have: number | null;
   };
+  /** How wide a clamp has to open for the whole stand with its cauls, and how wide those there are do; null: not known. */
+  readonly opening: { readonly needed: number; readonly have: number | null };
+  /** What keeps a sub-stack from being larger; null where all go at once. */
+  readonly limit: 'open time' | 'opening' | null;
   /** Sub-stacks that the clamps hold at the same time, at least one. */
   readonly atOnce: number;
   /** What the clamps press on: a board on each side, as large as the side. */
@@ -38,27 +42,41 @@ const CAUL = 20;
 
 /** Null where nothing is glued side by side: ribs, a solid block, a single layer. */
 export function glueUpOf(stand: StandPlan, { shop }: Pick<Project, 'shop'>): GlueUp | null {
-  const layers = stand.widths
-    .filter(({ what }) => what === 'layer' || what === 'cheek' || what === 'core')
-    .reduce((sum, { count }) => sum + count, 0);
+  const layers = layersOf(stand).reduce((sum, { count }) => sum + count, 0);
   if (layers < 2) return null;
   const { left, right, bottom, top } = extentOf(polygonPath(stand.profile));
   const [length, height] = [right - left, top - bottom];
-  const { open, clamp, clamps } = shop.glue;
+  const { open, clamp, clamps, opening } = shop.glue;
   const minutes = open ?? OPEN;
   // One joint at least: two layers make the smallest sub-stack.
-  const most = Math.max(2, 1 + Math.floor(minutes / PER_JOINT));
+  const spread = Math.max(2, 1 + Math.floor(minutes / PER_JOINT));
+  const reached = opening === null ? Infinity : layersBetween(opening - 2 * CAUL, stand);
+  // Clamps that do not reach round two layers hold no sub-stack at all: nothing is cut down for them.
+  const most = reached < 2 ? spread : Math.min(spread, reached);
+  const count = Math.ceil(layers / most);
   const along = Math.max(2, 1 + Math.ceil(Math.max(0, length - 2 * FROM_END) / APART));
   const rows = Math.max(1, Math.ceil(height / ROW));
   const needed = along * rows;
   return {
-    subStacks: evenly(layers, Math.ceil(layers / most)),
+    subStacks: evenly(layers, count),
     open: { minutes, known: open !== null },
     clamp,
     clamps: { along, rows, needed, have: clamps },
+    opening: { needed: stand.width + 2 * CAUL, have: opening },
+    limit: layers <= most ? null : count > Math.ceil(layers / spread) ? 'opening' : 'open time',
     atOnce: clamps === null ? 1 : Math.max(1, Math.floor(clamps / needed)),
     caul: { length, height, thickness: CAUL },
   };
+}
+
+const layersOf = ({ widths }: StandPlan) =>
+  widths.filter(({ what }) => what === 'layer' || what === 'cheek' || what === 'core');
+
+/** How many layers go into a room so wide, mm, be they the thickest. */
+function layersBetween(room: number, stand: StandPlan): number {
+  const thickest = Math.max(...layersOf(stand).map(({ each }) => each));
+  const line = stand.widths.find(({ what }) => what === 'glue')?.each ?? 0;
+  return Math.floor((room + line) / (thickest + line));
 }
 
 /** A whole number in so many parts that differ by one at most, the larger ones first. */

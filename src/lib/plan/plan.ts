@@ -31,6 +31,7 @@ import { settingAtFault } from './settingAtFault.ts';
 import { screensAround } from './screensAround.ts';
 import { sidePlan } from './sides.ts';
 import { standPlan } from './standPlan.ts';
+import { widthSpread } from './widthSpread.ts';
 
 const MICROSECONDS_PER_MM = 1000;
 
@@ -124,7 +125,9 @@ function* plannedSteps(project: Project, layout: Layout): Generator<undefined, O
         sites: both((side) => ({ speaker, layout, side, stock, shop })),
       }),
       balance: both((side) => balancePlan(balances[side], speaker.mass)),
-      stand: both((side) => standPlan(stands[side], takes[side])),
+      stand: both((side) =>
+        standPlan(stands[side], takes[side], widthSpread(stands[side], project, glueLineOf(project, layout.stand))),
+      ),
       parts,
     },
   };

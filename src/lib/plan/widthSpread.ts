@@ -1,6 +1,6 @@
 import { GLUE_LINE_MOST } from '$lib/project/glueLine.ts';
 import type { Project } from '$lib/project/project.ts';
-import type { StandPlan } from './document.ts';
+import type { StandBody } from '$lib/stand/body.ts';
 
 /** How far the finished width may be off, mm: half spans, save for the glue. */
 export interface WidthSpread {
@@ -23,7 +23,7 @@ const PACK = 10;
 
 /** The spread of a width that is added up of boards and glue; null where it is of one piece. */
 export function widthSpread(
-  { widths, joints }: Pick<StandPlan, 'widths' | 'joints'>,
+  { widths, joints }: Pick<StandBody, 'widths' | 'joints'>,
   { sure, shop }: Pick<Project, 'sure' | 'shop'>,
   glueLine: number,
 ): WidthSpread | null {
@@ -46,3 +46,9 @@ export function widthSpread(
         : { least: 0, most: 0 },
   };
 }
+
+/** From how much narrower to how much wider than planned it may come out at the worst: all boards off alike, and the glue. */
+export const widthRange = ({ alike, glue }: WidthSpread): readonly [number, number] => [
+  glue.least - alike,
+  glue.most + alike,
+];

@@ -7,5 +7,5 @@ export const COMMON_SHOP = {
   saw: { depth: 80, tiltsMost: 45, tilts: 'left' },
   bandSaw: null,
   router: { bit: null, tab: null },
-  glue: { line: null, open: null, clamp: null, clamps: null },
+  glue: { line: null, open: null, clamp: null, clamps: null, opening: null },
 } as const;

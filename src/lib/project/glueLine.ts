@@ -6,6 +6,9 @@ import type { Project, StandSettings } from './project.ts';
  */
 export const GLUE_LINE_MOST = 0.1;
 
-/** What one glued joint adds to a width, mm: as the workshop has measured it, or else as the stand's settings have it. */
+/**
+ * What one glued joint adds to a width, mm, for whatever is planned, written or shown: as the workshop has measured it, and
+ * until then as the stand's settings assume it.
+ */
 export const glueLineOf = ({ shop }: Pick<Project, 'shop'>, { glue }: Pick<StandSettings, 'glue'>): number =>
   shop.glue.line ?? glue;

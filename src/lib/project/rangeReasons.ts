@@ -103,6 +103,7 @@ const reasons: Readonly<Record<keyof typeof ranges, string>> = {
   openTime: 'from quick contact glue to slow epoxy',
   clampTime: 'two days for bent or stressed work',
   clampCount: 'what a workshop has',
+  clampOpening: 'from a small screw clamp to the longest bars',
   printRate: 'from a fine nozzle to a coarse one',
 };
 

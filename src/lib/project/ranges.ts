@@ -149,6 +149,7 @@ export const ranges = {
   openTime: { what: 'a time', min: 1, max: 240, unit: 'min' },
   clampTime: { what: 'a time', min: 1, max: 2880, unit: 'min' },
   clampCount: { what: 'a whole number', min: 1, max: 200, unit: '', whole: true },
+  clampOpening: length(20, 3000),
   printRate: { what: 'a rate', min: 0.1, max: 1000, unit: 'mm³/s' },
 } as const satisfies Record<string, Range>;
 

@@ -147,6 +147,8 @@ const glue = record({
   clamp: optional(orNull(q(ranges.clampTime)), COMMON_SHOP.glue.clamp),
   // How many clamps there are.
   clamps: optional(orNull(q(ranges.clampCount)), COMMON_SHOP.glue.clamps),
+  // How wide they open; null: not known.
+  opening: optional(orNull(q(ranges.clampOpening)), COMMON_SHOP.glue.opening),
 });
 const shop = record({
   saw: optional(saw, COMMON_SHOP.saw),

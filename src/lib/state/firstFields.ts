@@ -183,7 +183,7 @@ const stand = {
   '/layouts/*/stand/feet': number('Feet', ranges.feet, 'height under the stand', fine),
   '/layouts/*/stand/pad': number('Pad', ranges.pad, 'thickness under the cabinet', fine),
   '/layouts/*/stand/veneer': number('Veneer', ranges.veneer, 'thickness', fine),
-  '/layouts/*/stand/glue': number('Glue line', ranges.glue, 'thickness of each joint', finest),
+  '/layouts/*/stand/glue': number('Glue line, assumed', ranges.glue, 'each joint, until one is measured', finest),
   '/layouts/*/stand/veneerFaces/sides': onOff('Veneer on the sides', 'both of them'),
   '/layouts/*/stand/veneerFaces/front': onOff('Veneer on the front', 'the end towards you'),
   '/layouts/*/stand/veneerFaces/rear': onOff('Veneer on the rear', 'the end towards the wall'),

@@ -94,7 +94,7 @@ const machines = {
   '/shop/router/tab': onOff('Holding tabs', 'keep parts in the sheet until they are cut free'),
   '/shop/router/tab/width': number('Tab width', ranges.tabSize, 'along the outline', fine),
   '/shop/router/tab/height': number('Tab height', ranges.tabSize, 'left over the bed', fine),
-  '/shop/glue/line': number('Glue line', ranges.glueLine, 'one joint, measured on a glued pack', {
+  '/shop/glue/line': number('Glue line, measured', ranges.glueLine, 'one joint, measured on a glued pack', {
     empty: 'not measured',
     ...finest,
   }),
@@ -103,7 +103,11 @@ const machines = {
     step: 1,
   }),
   '/shop/glue/clamp': number('Clamp time', ranges.clampTime, 'see the bottle', { empty: 'not known', step: 5 }),
-  '/shop/glue/clamps': number('Clamps', ranges.clampCount, 'that reach across a stand', { empty: 'not known' }),
+  '/shop/glue/clamps': number('Clamps', ranges.clampCount, 'for one glue-up', { empty: 'not known' }),
+  '/shop/glue/opening': number('Clamps open to', ranges.clampOpening, 'between their jaws; the narrowest', {
+    empty: 'not known',
+    step: 10,
+  }),
 } as const satisfies Record<string, Field>;
 
 /** How far a measured value may be off, to both sides. */

@@ -32,3 +32,11 @@ export const quantityText = (value: number, decimals: number, unit: string): str
 
 /** A whole number of things: `1 slice`, `54 slices`. */
 export const countText = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
+
+/** Lengths that something lies between: `−2.7 to +5.3 mm`. */
+export function rangeText([from, to]: readonly [number, number], lengths: Lengths): string {
+  const unit = unitOf(lengths);
+  const bare = (mm: number): string =>
+    `${mm > 0 ? '+' : ''}${figure(fromMillimetres(mm, unit), LENGTH_DECIMALS[unit])}`;
+  return `${bare(from)} to ${bare(to)}${NARROW}${unit}`;
+}

@@ -1,7 +1,5 @@
 import type { StandPlan } from '$lib/plan/document.ts';
 import { takesOf } from '$lib/plan/sheets.ts';
-import { widthSpread } from '$lib/plan/widthSpread.ts';
-import { glueLineOf } from '$lib/project/glueLine.ts';
 import { alikeSheets } from '$lib/workshop/alikeSheets.ts';
 import { cutList } from '$lib/workshop/cutList.ts';
 import { sheetName } from '$lib/workshop/part.ts';
@@ -20,7 +18,7 @@ export function cutting(subject: Subject): Section {
         ...stand.widths.map(({ what, each, count }) => [what, fine(each), String(count), fine(each * count)]),
         ['finished width', '', '', fine(stand.width)],
       ],
-      spreadText(subject, stand),
+      spreadText(project, stand),
     ),
   );
   return {
@@ -72,8 +70,7 @@ function sheetList({ project, sheets }: Subject): Block[] {
 }
 
 /** How far the width may be off, each cause for itself; null where it is of one piece. */
-function spreadText({ project, layout }: Subject, stand: StandPlan): string | null {
-  const spread = widthSpread(stand, project, glueLineOf(project, layout.stand));
+function spreadText(project: Subject['project'], { widthSpread: spread }: StandPlan): string | null {
   if (spread === null) return null;
   const { fineFull } = lengthsOf(project);
   const { boards, read, alike, each, packed, joints, glue } = spread;

@@ -1,6 +1,5 @@
 import { glueUpOf, type GlueUp } from '$lib/plan/glueUp.ts';
-import { widthSpread } from '$lib/plan/widthSpread.ts';
-import { GLUE_LINE_MOST, glueLineOf } from '$lib/project/glueLine.ts';
+import { GLUE_LINE_MOST } from '$lib/project/glueLine.ts';
 import { list, text, type Block, type Section } from './block.ts';
 import { lengthsOf, toldStands, type Subject, type Told } from './subject.ts';
 
@@ -32,13 +31,13 @@ function ofStand({ project }: Subject, { who, stand, up }: Told & { readonly up:
   return [
     list(
       [
-        subStacksText(up),
+        subStacksText(up, full),
         ...(subStacks.length > 1
           ? ['Glue the sub-stacks together last, in their order, again within the open time.']
           : []),
         ...(stand.rods.length > 0 ? [rodText(up)] : []),
         `Cauls: a flat board on each side, ${full(caul.length)} by ${full(caul.height)} or larger and at least ${full(caul.thickness)} thick, covered with packing tape. No home workshop brings the pressure of the tables onto a whole side: even contact is what counts.`,
-        `Clamps: ${clamps.needed} for one glue-up, ${clamps.along} along the stand${clamps.rows > 1 ? ` in ${clamps.rows} rows` : ''}, opening at least ${full(stand.width + 2 * caul.thickness)}. ${clampsText(up)}`,
+        `Clamps: ${clamps.needed} for one glue-up, ${clamps.along} along the stand${clamps.rows > 1 ? ` in ${clamps.rows} rows` : ''}, opening at least ${full(up.opening.needed)}. ${[clampsText(up), openingText(up, full)].filter(Boolean).join(' ')}`,
         up.clamp === null
           ? 'Leave it in the clamps as long as the label says, half an hour to an hour as a rule; saw, sand and load it a day later.'
           : `Leave it in the clamps for ${up.clamp} min; saw, sand and load it a day later.`,
@@ -48,7 +47,7 @@ function ofStand({ project }: Subject, { who, stand, up }: Told & { readonly up:
   ];
 }
 
-function subStacksText({ subStacks, open }: GlueUp): string {
+function subStacksText({ subStacks, open, opening, limit }: GlueUp, full: (mm: number) => string): string {
   const time = open.known
     ? `the open time of ${open.minutes} min`
     : `${open.minutes} min, the open time of a quick glue`;
@@ -56,7 +55,7 @@ function subStacksText({ subStacks, open }: GlueUp): string {
   const least = subStacks.at(-1) ?? most;
   if (subStacks.length === 1) return `All ${most} layers can be spread within ${time}: glue them up at once.`;
   const sizes = least === most ? `${most}` : `${least} or ${most}`;
-  return `Glue ${subStacks.length} sub-stacks of ${sizes} layers first: no more can be spread within ${time}. From one side to the other: ${subStacks.join(', ')} layers.`;
+  return `Glue ${subStacks.length} sub-stacks of ${sizes} layers first: ${limit === 'opening' ? `no more go with their cauls between clamps that open to ${full(opening.have ?? 0)}` : `no more can be spread within ${time}`}. From one side to the other: ${subStacks.join(', ')} layers.`;
 }
 
 const rodText = ({ subStacks }: GlueUp): string =>
@@ -71,10 +70,18 @@ function clampsText({ clamps: { needed, have }, subStacks, atOnce }: GlueUp): st
   return `You have ${have}: ${Math.min(atOnce, subStacks.length)} sub-stacks can stand in clamps at the same time.`;
 }
 
-function measuring({ project, layout, plan }: Subject): Block {
+/** What to do where the clamps do not reach across the whole stand. */
+function openingText({ opening: { have, needed }, subStacks }: GlueUp, full: (mm: number) => string): string {
+  if (have === null || have >= needed) return '';
+  const what = subStacks.length > 1 ? 'To join the sub-stacks' : 'Yours';
+  const short = subStacks.length > 1 ? `yours open too little, to ${full(have)}` : `open too little, to ${full(have)}`;
+  return `${what} ${short}: borrow longer ones, or press the stack standing on its side under weights.`;
+}
+
+function measuring({ project, plan }: Subject): Block {
   const { fineFull: fine } = lengthsOf(project);
   const { line } = project.shop.glue;
-  const spread = widthSpread(plan.stand.right, project, glueLineOf(project, layout.stand));
+  const spread = plan.stand.right.widthSpread;
   return list(
     [
       line === null

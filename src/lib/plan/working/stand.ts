@@ -1,5 +1,6 @@
 import type { Point } from '$lib/geometry/point.ts';
 import type { StandPlan } from '$lib/plan/document.ts';
+import { widthRange } from '$lib/plan/widthSpread.ts';
 import { EXACT, GEOMETRY, type Formula } from './formula.ts';
 import { frontEdge, quantity, tilt } from './quantities.ts';
 import { glueLineOf } from '$lib/project/glueLine.ts';
@@ -24,6 +25,19 @@ const veneer = quantity('v', 'veneer', 'mm', (s) => settings(s).veneer);
 const layers = quantity('n', 'slices', '', (s) => standOf(s).layers);
 const width = quantity('W', 'finished width', 'mm', (s) => standOf(s).width);
 const leftOver = quantity('u', 'asked less built', 'mm', (s) => standOf(s).leftOver);
+const spreadOf = (s: Subject) => standOf(s).widthSpread;
+const boards = quantity('n', 'boards across the width', '', (s) => spreadOf(s)?.boards ?? NaN);
+const read = quantity('u_t', 'how far a thickness as read may be off', 'mm', (s) => spreadOf(s)?.read ?? NaN);
+const glueMore = quantity(
+  'g_m',
+  'what glue may add to the width, all joints together',
+  'mm',
+  (s) => spreadOf(s)?.glue.most ?? NaN,
+);
+const widerBy = quantity('ΔW', 'most that the stand comes out wider than planned by', 'mm', (s) => {
+  const spread = spreadOf(s);
+  return spread === null ? NaN : widthRange(spread)[1];
+});
 const before = quantity('s_f', 'wood before the cabinet’s front edge, along the slope', 'mm', (s) => ends(s)[0]);
 const behind = quantity('s_r', 'wood behind the cabinet’s front edge, along the slope', 'mm', (s) => ends(s)[1]);
 const pad = quantity('p', 'pad', 'mm', (s) => settings(s).pad);
@@ -88,6 +102,18 @@ export const standFormulas: readonly Formula[] = [
     term: minus(asked, width),
     source: GEOMETRY,
     limits: 'Negative where the stack comes out wider.',
+    figure: 'stack',
+  },
+  {
+    id: 'width-spread',
+    topic: 'Stand',
+    title: 'Width may be off by',
+    result: widerBy,
+    term: plus(times(boards, read), glueMore),
+    known: (s) => spreadOf(s) !== null,
+    source: GEOMETRY,
+    limits:
+      'All boards off alike, as from one reading; each off for itself they are off by √n times one. Narrower by the same without the glue, and by glue lines that were counted and turn out to be nothing. Once the glue line is measured, glue adds nothing to it.',
     figure: 'stack',
   },
   {

@@ -16,6 +16,7 @@ export const how: Readonly<Record<string, string>> = {
   'Triangle/Right louder by': 'level',
   'Stand/Slices': 'layers',
   'Stand/Finished width': 'width',
+  'Stand/Width may be off by': 'width-spread',
   'Stand/Narrower than asked by': 'left-over',
   'Stand/Height at the front': 'front-height',
   'Stand/Height at the rear': 'rear-height',

@@ -1,8 +1,9 @@
 import type { CrossoverPlan, DriverPlan, Plan, ReflectionPlan, SidePlan, StandPlan } from '$lib/plan/document.ts';
+import { widthRange } from '$lib/plan/widthSpread.ts';
 import { sameSurface, surfaceReflections, type SurfaceReflections } from '$lib/plan/leadingReflections.ts';
 import { sideNames } from '$lib/project/project.ts';
 import type { Lengths } from '$lib/project/units.ts';
-import { angleText, countText, figure, lengthText, quantityText } from '$lib/views/figures.ts';
+import { angleText, countText, figure, lengthText, quantityText, rangeText } from '$lib/views/figures.ts';
 import { causeName } from '$lib/views/sound/surfaceName.ts';
 import type { Group, Row, Table } from './table.ts';
 
@@ -193,6 +194,9 @@ function stands({ stand }: Plan, unit: Lengths): Table {
           row('Slices', ({ layers }) => countText(layers, 'slice', 'slices')),
           row('Cut from', ({ stock }) => stock),
           row('Finished width', ({ width }) => mm(width)),
+          row('Width may be off by', ({ widthSpread }) =>
+            widthSpread === null ? 'of one piece' : rangeText(widthRange(widthSpread), unit),
+          ),
           row('Narrower than asked by', ({ leftOver }) => mm(leftOver)),
           row('Height at the front', ({ frontHeight }) => mm(frontHeight)),
           row('Height at the rear', ({ rearHeight }) => mm(rearHeight)),

@@ -1,8 +1,9 @@
 import { cutterOf } from '$lib/workshop/beam.ts';
 import type { BuildChoice, CountSheets } from '$lib/plan/builds.ts';
+import { widthRange } from '$lib/plan/widthSpread.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { MM_PER_INCH, type LengthUnit } from '$lib/project/units.ts';
-import { countText, figure, lengthText, quantityText } from '$lib/views/figures.ts';
+import { countText, figure, lengthText, quantityText, rangeText } from '$lib/views/figures.ts';
 import { arrange } from '$lib/workshop/arrange.ts';
 import type { Estimate } from '$lib/workshop/estimate.ts';
 
@@ -61,6 +62,9 @@ export function choiceRows(choices: readonly BuildChoice[], unit: LengthUnit): r
     row('Finished mass', ({ figures }) => quantityText(figures.finishedMass, 2, 'kg')),
     row('Cost', ({ estimates }) => money(estimates.cost), true),
     row('Finished width', ({ widths }) => lengthText(widths[1], unit)),
+    row('Width may be off by', ({ plan: { stand } }) =>
+      stand.right.widthSpread === null ? NONE : rangeText(widthRange(stand.right.widthSpread), unit),
+    ),
     row('Steps', ({ steps }) => countText(steps, 'step', 'steps')),
   ];
 }
