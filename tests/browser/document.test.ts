@@ -391,7 +391,7 @@ describe('without a network', () => {
     expect.poll(() => page.evaluate(async () => (await navigator.serviceWorker.ready).active?.state)).toBe('activated');
 
   test('the page opens, works and makes its files after one visit', async () => {
-    const { page, setOffline } = await visit();
+    const { page, setOffline } = await visit('', { keepsSite: true });
     await ready(page);
     await setOffline(true);
     await reload(page);
@@ -452,7 +452,7 @@ describe('a newer build', () => {
     const folder = mkdtempSync(join(tmpdir(), 'wedgewright-site-'));
     cpSync(join(root, 'build'), folder, { recursive: true });
     const site = await serveFolder({ folder, base: '/some/where/' });
-    const { page, context, takeNoise, expectAccessible } = await visit(site.address);
+    const { page, context, takeNoise, expectAccessible } = await visit(site.address, { keepsSite: true });
     // Another host is what is wanted here, and nothing else.
     const unexpected = () => takeNoise().filter((line) => !line.startsWith('request to another host'));
     try {

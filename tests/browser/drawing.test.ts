@@ -187,21 +187,25 @@ describe('a thing on the drawing', () => {
     expect(height).toBeLessThan(95);
   });
 
-  test.each([
-    ['top', 'desk-rear', '/layouts/0/desk/depth', 700],
-    ['top', 'desk-right', '/layouts/0/desk/width', 1400],
-    ['top', 'wall', '/layouts/0/desk/wallGap', 120],
-    ['side', 'speaker-right', '/layouts/0/stand/lift', 12],
-    ['front', 'driver-0', '/speaker/drivers/0/height', 205],
-    ['top', 'monitor-0', '/layouts/0/monitors/0/y', 520],
-  ])('on the %s view, %s, moves its number', async (view, id, pointer, before) => {
+  test('moves its number, on every view', async () => {
     const { page } = await visit();
     await movable(page);
-    const [x, y] = await middleOf(handle(page, view, id));
-    await press(page, [x, y]);
-    await page.mouse.move(x + 9, y - 9, STEPS);
-    await page.mouse.up();
-    expect(Number(await valueOf(page, pointer))).not.toBe(before);
+    for (const [view, id, pointer, before] of [
+      ['top', 'desk-rear', '/layouts/0/desk/depth', 700],
+      ['top', 'desk-right', '/layouts/0/desk/width', 1400],
+      ['top', 'wall', '/layouts/0/desk/wallGap', 120],
+      ['side', 'speaker-right', '/layouts/0/stand/lift', 12],
+      ['front', 'driver-0', '/speaker/drivers/0/height', 205],
+      ['top', 'monitor-0', '/layouts/0/monitors/0/y', 520],
+    ] as const) {
+      const [x, y] = await middleOf(handle(page, view, id));
+      await press(page, [x, y]);
+      await page.mouse.move(x + 9, y - 9, STEPS);
+      await page.mouse.up();
+      expect([id, Number(await valueOf(page, pointer))]).not.toEqual([id, before]);
+      await page.keyboard.press('ControlOrMeta+z');
+      await expect.poll(() => valueOf(page, pointer), { message: id }).toBe(String(before));
+    }
   });
 
   test('moves by arrow keys, says where to, and the keys are one step', async () => {
@@ -291,16 +295,20 @@ describe('the sheet', () => {
   });
 
   test.each([
-    ['light', 1440],
-    ['dark', 1440],
-    ['light', 390],
-  ] as const)('axe finds nothing in %s, %d px wide, while a dimension is typed into', async (theme, width) => {
-    const { page, expectAccessible } = await visit('', { theme, viewport: { width, height: 844 }, touch: width < 500 });
-    await expectAccessible();
-    await dimension(page, 'desk depth').focus();
-    await page.keyboard.press('Enter');
-    await expectAccessible();
-  });
+    [1440, 'light', 'dark'],
+    [390, 'dark', 'light'],
+  ] as const)(
+    'axe finds nothing, %d px wide, in %s, nor while a dimension is typed into in %s',
+    async (width, theme, other) => {
+      const viewport = { width, height: 844 };
+      const { page, expectAccessible } = await visit('', { theme, viewport, touch: width < 500 });
+      await expectAccessible();
+      await page.emulateMedia({ colorScheme: other });
+      await dimension(page, 'desk depth').focus();
+      await page.keyboard.press('Enter');
+      await expectAccessible();
+    },
+  );
 
   test('offers nothing to press that is smaller than 24 px', async () => {
     const { page } = await visit('', PHONE);

@@ -93,7 +93,7 @@ describe('what the browser kept', () => {
   });
 
   test('of the site itself comes back when the page is opened again', async () => {
-    const { page, context, setOffline } = await visit();
+    const { page, context, setOffline } = await visit('', { keepsSite: true });
     const whole = () =>
       page.evaluate(async () => {
         const names = await caches.keys();
@@ -146,7 +146,7 @@ describe('a worker that fails', () => {
   }
 
   test('on the sheets is told in a sentence, holds nothing up, and can be tried again', async () => {
-    const { page, takeNoise } = await visit('workshop/', { keepsSite: false });
+    const { page, takeNoise } = await visit('workshop/');
     const sheets = page.getByRole('region', { name: 'Sheets', exact: true });
     await failAll(page, 'nesting.worker', sheets.getByRole('alert'), () =>
       page.getByRole('heading', { name: 'Sheets', exact: true }).scrollIntoViewIfNeeded(),
@@ -157,7 +157,7 @@ describe('a worker that fails', () => {
   });
 
   test('on the sound page is told in place of what is waited for, and can be tried again', async () => {
-    const { page, takeNoise } = await visit('build-sheet/', { keepsSite: false });
+    const { page, takeNoise } = await visit('build-sheet/');
     const told = page.getByRole('region', { name: 'At the ears' });
     await failAll(page, 'hearing.worker', told, () => page.getByRole('link', { name: 'Sound', exact: true }).click());
     await told.locator('svg').first().waitFor({ timeout: 30_000 });

@@ -73,7 +73,7 @@ describe('a visitor', () => {
   });
 
   test('loses the network', async () => {
-    const { page, setOffline, takeNoise } = await visit();
+    const { page, setOffline, takeNoise } = await visit('', { keepsSite: true });
     // What the page fetches after the first picture, and the offline copy, would be cut short: a noise of their own.
     await page.evaluate(async () => void (await navigator.serviceWorker.ready));
     await page.waitForLoadState('networkidle');

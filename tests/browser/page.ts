@@ -15,7 +15,10 @@ export interface Visitor {
   readonly touch?: boolean;
   /** Whether the system asks for less movement; default true, for then nothing moves while a test looks. */
   readonly reducedMotion?: boolean;
-  /** Whether the site may keep itself for later; default true. Without, every request of the page can be routed. */
+  /**
+   * Whether the site may keep itself for later; default false, for fetching all of it takes longer than most tests, and without
+   * every request of the page can be routed.
+   */
   readonly keepsSite?: boolean;
 }
 
@@ -29,8 +32,8 @@ export interface Visit {
   expectQuiet(): void;
   /** What has been heard so far, taken off the list: for the tests that make a noise on purpose. */
   takeNoise(): string[];
-  /** Fails when axe finds anything wrong with the page as it stands. */
-  expectAccessible(): Promise<void>;
+  /** Fails when axe finds anything wrong with the page as it stands: as the visitor's system asks for, or in both themes. */
+  expectAccessible(themes?: 'light and dark'): Promise<void>;
   /** Writes `.shots/NAME.png`, which stays out of the repository. */
   shot(name: string): Promise<void>;
 }
@@ -76,10 +79,13 @@ async function open(browser: Browser, visitor: Visitor): Promise<Visit> {
     viewport: visitor.viewport ?? { width: 1280, height: 800 },
     colorScheme: visitor.theme ?? 'light',
     hasTouch: visitor.touch ?? false,
-    serviceWorkers: visitor.keepsSite === false ? 'block' : 'allow',
     reducedMotion: visitor.reducedMotion === false ? 'no-preference' : 'reduce',
   });
   context.setDefaultTimeout(PATIENCE);
+  // As in a browser that has none.
+  if (!visitor.keepsSite) {
+    await context.addInitScript(() => Object.defineProperty(navigator, 'serviceWorker', { value: undefined }));
+  }
   const noise = listen(context, inject('site'));
   const page = await context.newPage();
   return {
@@ -88,7 +94,14 @@ async function open(browser: Browser, visitor: Visitor): Promise<Visit> {
     setOffline: (offline) => context.setOffline(offline),
     expectQuiet: () => expectNothing(noise),
     takeNoise: () => noise.splice(0),
-    expectAccessible: () => expectAccessible(page),
+    expectAccessible: async (themes) => {
+      if (!themes) return expectAccessible(page);
+      for (const colorScheme of ['light', 'dark'] as const) {
+        await page.emulateMedia({ colorScheme });
+        await expectAccessible(page);
+      }
+      await page.emulateMedia({ colorScheme: visitor.theme ?? 'light' });
+    },
     shot: async (name) => void (await page.screenshot({ path: `${root}.shots/${name}.png`, fullPage: true })),
   };
 }
@@ -111,7 +124,9 @@ async function answers(page: Page): Promise<void> {
 }
 
 async function expectAccessible(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  // In the page itself, and only what is wrong: carrying every passed node over takes most of the time. There are no frames.
+  const axe = new AxeBuilder({ page }).setLegacyMode().options({ resultTypes: ['violations'] });
+  const { violations } = await axe.analyze();
   const told = violations.flatMap(({ id, help, nodes }) =>
     nodes.map((node) => `${id}: ${help}, at ${node.target.join(' ')}`),
   );
