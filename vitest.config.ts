@@ -31,6 +31,8 @@ const browser = {
 
 export default defineConfig({
   test: {
+    // The default leaves one processor idle.
+    maxWorkers: '100%',
     projects: [
       {
         ...shared(),

@@ -33,7 +33,7 @@ const openAll = (page: Page) =>
   });
 
 describe('the demo', () => {
-  test('is drawn and worked out in the page as it is served, and nothing jumps', async () => {
+  test('is drawn and worked out in the page as it is served, nothing jumps, and the headings are in order', async () => {
     const { page } = await visit();
     const served = await page.evaluate(async () => (await fetch('./')).text());
     expect(served).toContain(angleText(planned().sides.right.tilt));
@@ -41,10 +41,6 @@ describe('the demo', () => {
     const shifted = await layoutShift(page);
     expect(shifted).toBe(0);
     await expect(reading(page, 'Tilt').textContent()).resolves.toBe(angleText(planned().sides.right.tilt));
-  });
-
-  test('has one heading of the first level and none left out below it', async () => {
-    const { page } = await visit();
     const levels = await page
       .locator('h1, h2, h3, h4')
       .evaluateAll((headings) => headings.map((heading) => Number(heading.tagName.slice(1))));
@@ -267,6 +263,14 @@ describe('for everybody', () => {
     });
     await openAll(page);
     await expectAccessible();
+    // Every control is tall enough to be hit.
+    const small = await page.locator('form :is(input, select, button, summary)').evaluateAll((controls) =>
+      controls.flatMap((control) => {
+        const { width, height } = control.getBoundingClientRect();
+        return Math.min(width, height) < 24 ? [`${control.id || control.textContent}: ${width} × ${height}`] : [];
+      }),
+    );
+    expect(small).toEqual([]);
     await page.emulateMedia({ colorScheme: unsound });
     await field(page, EAR).fill('tall');
     await expectAccessible();
@@ -282,18 +286,6 @@ describe('for everybody', () => {
         .poll(() => page.evaluate(() => document.documentElement.scrollWidth), { message: `${width} px` })
         .toBeLessThanOrEqual(width);
     }
-  });
-
-  test('every control is tall enough to be hit', async () => {
-    const { page } = await visit('', { viewport: { width: 390, height: 844 }, touch: true });
-    await openAll(page);
-    const small = await page.locator('form :is(input, select, button, summary)').evaluateAll((controls) =>
-      controls.flatMap((control) => {
-        const { width, height } = control.getBoundingClientRect();
-        return Math.min(width, height) < 24 ? [`${control.id || control.textContent}: ${width} × ${height}`] : [];
-      }),
-    );
-    expect(small).toEqual([]);
   });
 
   test('the keyboard alone goes from the top to a changed stand and its archive', async () => {

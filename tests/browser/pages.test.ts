@@ -20,21 +20,27 @@ const pages = [
 const row = (page: Page) => page.getByRole('navigation', { name: 'Pages' }).getByRole('link');
 
 describe('the row of pages', () => {
-  test.each(pages)('on the page %j is the same, and marks %s; no control is filled in', async (path, name) => {
-    const { page } = await visit(path);
-    await expect.poll(() => row(page).allTextContents()).toEqual(pages.map(([, word]) => word));
-    await expect.poll(() => page.locator('[aria-current=page]').allTextContents()).toEqual([name]);
-    // What a browser remembers of a page that was there before is put into no control: it would pass for what somebody has just entered.
-    const remembered = await page.locator('input:not([type=file]), select, textarea').evaluateAll((controls) =>
-      controls.flatMap((control) => {
-        if (!(control instanceof HTMLInputElement || control instanceof HTMLSelectElement)) return ['no control'];
-        return (control.autocomplete || control.form?.autocomplete) === 'off' ? [] : [control.outerHTML];
-      }),
-    );
-    expect(remembered).toEqual([]);
-    await page.emulateMedia({ media: 'print' });
-    await expect.poll(() => row(page).first().isVisible()).toBe(false);
-  });
+  test.each(pages)(
+    'on the page %j is the same, and marks %s; nothing jumps, no control is filled in',
+    async (path, name) => {
+      const { page } = await visit(path);
+      if (path === 'sound/') await page.getByRole('button', { name: 'Back to the planned head' }).waitFor();
+      // While the page came to life, nothing on it jumped.
+      expect(await layoutShift(page)).toBe(0);
+      await expect.poll(() => row(page).allTextContents()).toEqual(pages.map(([, word]) => word));
+      await expect.poll(() => page.locator('[aria-current=page]').allTextContents()).toEqual([name]);
+      // What a browser remembers of a page that was there before is put into no control: it would pass for what somebody has just entered.
+      const remembered = await page.locator('input:not([type=file]), select, textarea').evaluateAll((controls) =>
+        controls.flatMap((control) => {
+          if (!(control instanceof HTMLInputElement || control instanceof HTMLSelectElement)) return ['no control'];
+          return (control.autocomplete || control.form?.autocomplete) === 'off' ? [] : [control.outerHTML];
+        }),
+      );
+      expect(remembered).toEqual([]);
+      await page.emulateMedia({ media: 'print' });
+      await expect.poll(() => row(page).first().isVisible()).toBe(false);
+    },
+  );
 
   test('leads from each page to the next, and the open project goes along', async () => {
     const { page } = await visit('', PHONE);
@@ -70,14 +76,8 @@ describe('the row of pages', () => {
   );
 });
 
-describe('while a page comes to life, nothing on it jumps', () => {
-  test.each(pages)('on the page %j on a desk', async (path) => {
-    const { page } = await visit(path);
-    if (path === 'sound/') await page.getByRole('button', { name: 'Back to the planned head' }).waitFor();
-    expect(await layoutShift(page)).toBe(0);
-  });
-
-  test('and a jump would be noticed', async () => {
+describe('while a page comes to life', () => {
+  test('a jump would be noticed', async () => {
     const { page } = await visit('method/');
     await page.evaluate(() => {
       const lump = document.createElement('div');
@@ -96,12 +96,8 @@ describe('the first page on a phone', () => {
     expect(box.height).toBeGreaterThanOrEqual(Math.floor(0.45 * PHONE.viewport.height));
     expect(box.y).toBeGreaterThanOrEqual(0);
     expect(box.y + box.height).toBeLessThanOrEqual(PHONE.viewport.height);
-    // What stands above it takes less than 30 % of the screen.
+    // What stands above it takes less than 30 % of the screen, and is large enough for a finger.
     expect(box.y).toBeLessThan(0.3 * PHONE.viewport.height);
-  });
-
-  test('keeps what is pressed above the drawing large enough for a finger', async () => {
-    const { page } = await visit('', PHONE);
     const small = await page
       .locator('header a, .document :is(button, select, input[type=text])')
       .evaluateAll((controls) =>

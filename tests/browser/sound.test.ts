@@ -18,17 +18,18 @@ const paths = (page: Page) => page.locator('.path');
 const SUGGESTED = /^Move both marks \d+ mm inwards, and sit \d+ mm further back$/;
 
 describe('the response', () => {
-  test('lists the notches that the kernel finds, with what makes each', async () => {
+  test('lists the notches that the kernel finds, with what makes each, and lights the way of the one that is pointed at', async () => {
     const { page } = await visit('sound/');
     await notches(page).first().waitFor();
     const causes = await notches(page).locator('.cause').allTextContents();
     expect(causes).toEqual(sound.both.notches.map(({ cause, monitor }) => causeName(cause, monitor)));
     await page.getByRole('radio', { name: 'Left' }).check();
     await expect.poll(() => notches(page).count()).toBe(sound.sides.left.response.notches.length);
-  });
-
-  test('lights the way of a notch that is pointed at, in both views, and puts it out again', async () => {
-    const { page } = await visit('sound/');
+    // It says beside it what it leaves out.
+    for (const sentence of sound.leftOut) expect(await page.getByText(sentence).count()).toBe(1);
+    // The way of a notch that is pointed at is lit in both views, and put out again.
+    await page.getByRole('radio', { name: 'Both' }).check();
+    await expect.poll(() => notches(page).count()).toBe(sound.both.notches.length);
     const marks = page.locator('.notch .hit');
     await marks.first().hover();
     // From above both loudspeakers, from the side one; each driver's own way over the desk.
@@ -57,22 +58,15 @@ describe('the response', () => {
     await expect.poll(() => notches(page).first().getAttribute('aria-pressed')).toBe('false');
   });
 
-  test.each([
-    ['in the list', (page: Page) => notches(page).nth(1)],
-    ['on the chart', (page: Page) => page.locator('.notch .hit').nth(1)],
-  ])('lights it by a touch %s, until it is touched again', async (_, target) => {
+  test('lights it by a touch in the list or on the chart, until it is touched again', async () => {
     const { page } = await visit('sound/', { viewport: { width: 390, height: 844 }, touch: true });
-    await target(page).tap();
-    await expect.poll(() => paths(page).count()).toBeGreaterThan(0);
-    await target(page).tap();
-    await page.getByRole('heading', { name: 'Notches' }).tap();
-    await expect.poll(() => paths(page).count()).toBe(0);
-  });
-
-  test('says beside it what it leaves out', async () => {
-    const { page } = await visit('sound/');
-    await notches(page).first().waitFor();
-    for (const sentence of sound.leftOut) expect(await page.getByText(sentence).count()).toBe(1);
+    for (const target of [notches(page).nth(1), page.locator('.notch .hit').nth(1)]) {
+      await target.tap();
+      await expect.poll(() => paths(page).count()).toBeGreaterThan(0);
+      await target.tap();
+      await page.getByRole('heading', { name: 'Notches' }).tap();
+      await expect.poll(() => paths(page).count()).toBe(0);
+    }
   });
 });
 
@@ -168,12 +162,13 @@ describe('head movement', () => {
 });
 
 describe('the working', () => {
-  test('of a number opens with the user’s figures, and closes by Escape with the focus back', async () => {
-    const { page } = await visit();
+  test('of a number opens with the user’s figures, and closes by Escape with the focus back; in inches where the page is', async () => {
+    const { page, expectAccessible } = await visit();
     const button = page.getByRole('button', { name: 'Front edge over desk: show the working' });
     await button.press('Enter');
     const dialog = page.getByRole('dialog', { name: 'Front edge over desk' });
     await dialog.waitFor();
+    await expectAccessible();
     expect(await dialog.locator('math').count()).toBeGreaterThan(3);
     await expect.poll(() => dialog.textContent()).toContain('205\u202fmm');
     expect(await dialog.getByRole('link', { name: 'All formulas and conventions' }).getAttribute('href')).toContain(
@@ -182,13 +177,9 @@ describe('the working', () => {
     await page.keyboard.press('Escape');
     await expect.poll(() => dialog.count()).toBe(0);
     expect(await button.evaluate((one) => one === document.activeElement)).toBe(true);
-  });
 
-  test('is in inches where the page is', async () => {
-    const { page } = await visit();
     await page.getByLabel('Show lengths in').selectOption('inches, to 1/16');
-    await page.getByRole('button', { name: 'Front edge over desk: show the working' }).click();
-    const dialog = page.getByRole('dialog', { name: 'Front edge over desk' });
+    await button.click();
     await dialog.waitFor();
     // The cabinet's depth of 205 mm and the lift of 12 mm, to a ten-thousandth of an inch.
     const told = await dialog.textContent();
@@ -214,12 +205,5 @@ describe('anybody can use it', () => {
     await expectAccessible('light and dark');
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
     await shot(`${path.replace('/', '')}-${width}`);
-  });
-
-  test('the working too', async () => {
-    const { page, expectAccessible } = await visit();
-    await page.getByRole('button', { name: 'Tilt: show the working' }).click();
-    await page.getByRole('dialog').waitFor();
-    await expectAccessible();
   });
 });

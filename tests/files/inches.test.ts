@@ -1,5 +1,5 @@
 import { unzipSync } from 'fflate';
-import { afterAll, beforeEach, describe, expect, test, vi } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { allFiles } from '$lib/files/allFiles.ts';
 import { buildSheet } from '$lib/files/buildSheet/buildSheet.ts';
 import type { Block } from '$lib/files/buildSheet/block.ts';
@@ -21,8 +21,10 @@ import { firstLayout, project } from '../projects.ts';
 const lettered: string[] = [];
 const LETTERING = '$lib/workshop/lettering.ts';
 
-/** The writer of all files, loaded anew with letters that tell what they write. */
-async function tellingWriter(): Promise<typeof allFiles> {
+/** The writer of all files, with letters that tell what they write. */
+let write: typeof allFiles;
+
+beforeAll(async () => {
   vi.resetModules();
   vi.doMock(LETTERING, async (original) => {
     const real = await original<typeof Lettering>();
@@ -34,8 +36,8 @@ async function tellingWriter(): Promise<typeof allFiles> {
       },
     };
   });
-  return (await import('$lib/files/allFiles.ts')).allFiles;
-}
+  write = (await import('$lib/files/allFiles.ts')).allFiles;
+});
 beforeEach(() => {
   lettered.length = 0;
 });
@@ -95,7 +97,6 @@ describe.each(cases)('%s, %s, inches in fractions of %s', (build, base, fraction
   if (!sheets.ok) throw new Error(sheets.faults[0]?.message);
 
   test('everything on paper, on parts and in lists is in inches', async () => {
-    const write = await tellingWriter();
     const made = await write(of, planned.value);
     if (!made.ok) throw new Error(made.faults[0]?.message);
     expect(lettered.length).toBeGreaterThan(200);

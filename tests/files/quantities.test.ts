@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { unzipSync } from 'fflate';
-import { describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { allFiles } from '$lib/files/allFiles.ts';
 import { buildSheet } from '$lib/files/buildSheet/buildSheet.ts';
 import { plan } from '$lib/plan/plan.ts';
@@ -27,8 +27,11 @@ async function made(build: string, base: string) {
 }
 
 describe.each(cases)('%s, %s', (build, base) => {
-  test('every count on paper, in the list and in the files is that of the bodies that are built', async () => {
-    const { of, planned, sheets, files, content } = await made(build, base);
+  let all: Awaited<ReturnType<typeof made>>;
+  beforeAll(async () => void (all = await made(build, base)));
+
+  test('every count on paper, in the list and in the files is that of the bodies that are built', () => {
+    const { of, planned, sheets, files, content } = all;
     const { stand, parts } = planned;
     const taken = (side: 'left' | 'right', part: string): number =>
       stand[side].pieces.find((take) => take.part === part)?.quantity ?? 0;
@@ -66,8 +69,8 @@ describe.each(cases)('%s, %s', (build, base) => {
     } else expect(printed).toBe(0);
   });
 
-  test('the list names each file for what it is; the set holds its project; the README names every file', async () => {
-    const { of, content, files } = await made(build, base);
+  test('the list names each file for what it is; the set holds its project; the README names every file', () => {
+    const { of, content, files } = all;
     expect(parseProject(String(content('project.json')))).toMatchObject({ ok: true, value: of });
     const { files: listed } = JSON.parse(String(content('manifest.json'))) as {
       files: { path: string; about: string }[];
