@@ -4,6 +4,7 @@ import { useBrowser } from './page.ts';
 
 const visit = useBrowser();
 
+const EAR = '/layouts/0/listener/earHeight';
 const status = (page: Page): Locator => page.locator('[data-status]');
 const saved = (page: Page) => expect.poll(() => status(page).getAttribute('data-status')).toBe('saved');
 
@@ -53,7 +54,6 @@ describe('a project without an answer', () => {
 });
 
 describe('what the browser kept', () => {
-  const EAR = '/layouts/0/listener/earHeight';
   const notices = (page: Page): Locator => page.getByRole('region', { name: 'Notices' });
   const gone = (page: Page) =>
     expect.poll(() => notices(page).textContent()).toContain('no longer kept in the browser');
@@ -111,6 +111,37 @@ describe('what the browser kept', () => {
     await offline.goto(page.url());
     await offline.getByRole('heading', { name: 'Wedgewright' }).waitFor();
     await expect.poll(() => offline.locator(`[id="${EAR}"]`).inputValue()).toBe('1180');
+  });
+});
+
+describe('a part of the page that fails', () => {
+  test('says so in its place while all the rest goes on, and comes back', async () => {
+    const { page } = await visit();
+    await page.locator('.paper svg[tabindex="0"]').waitFor();
+    await page.evaluate(() => {
+      const set = Element.prototype.setAttribute;
+      Element.prototype.setAttribute = function (name, value) {
+        if (name === 'd' && !Reflect.has(globalThis, 'mended')) throw new Error('no ink');
+        set.call(this, name, value);
+      };
+    });
+    const ear = page.locator(`[id="${EAR}"]`);
+    const tilt = page.locator('dl > div', { hasText: 'Tilt' }).locator('dd');
+    const failed = page.getByRole('alert').filter({ hasText: 'could not be shown' }).first();
+    const before = await tilt.textContent();
+    await ear.fill('1250');
+    await expect
+      .poll(() => failed.textContent())
+      .toContain('The drawing could not be shown, which is a mistake of the program: no ink. What you typed is kept.');
+    await expect.poll(() => ear.inputValue()).toBe('1250');
+    await expect.poll(() => tilt.textContent()).not.toBe(before);
+    await saved(page);
+    await failed.getByRole('button', { name: 'Try again' }).click();
+    await expect.poll(() => failed.textContent()).toContain('no ink');
+    await page.evaluate(() => Reflect.set(globalThis, 'mended', true));
+    await failed.getByRole('button', { name: 'Try again' }).click();
+    await page.locator('.paper svg[tabindex="0"]').waitFor();
+    await expect.poll(() => failed.count()).toBe(0);
   });
 });
 
