@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { plan } from '$lib/plan/plan.ts';
 import { labelsOf } from '$lib/workshop/pieceLabel.ts';
@@ -214,6 +214,16 @@ describe('no answer: status 3', () => {
     expect(printed).toBe('');
     for (const one of lines) expect(one).toMatch(line);
     expect(existsSync(out)).toBe(false);
+  });
+
+  test('a mistake of the program, told as one, without a trace', () => {
+    const spoilt = join(folder, 'spoilt.mjs');
+    writeFileSync(spoilt, `Math.atan2 = () => { throw new Error('no ink'); };`);
+    const words = ['--import', pathToFileURL(spoilt).href, bundle, projectFile(), '--out', join(folder, 'none')];
+    const { status, stdout, stderr } = spawnSync(process.execPath, words, { encoding: 'utf8', timeout: 60_000 });
+    expect([status, stdout]).toEqual([3, '']);
+    expect(stderr).toMatch(/^\/\S+: these values could not be worked out.*\(no ink\)[^\n]*\n$/);
+    expect(existsSync(join(folder, 'none'))).toBe(false);
   });
 });
 
