@@ -4,6 +4,7 @@ import { minus, outer, shifted, unit } from '$lib/geometry/plane.ts';
 import type { StandSettings } from '$lib/project/project.ts';
 import { bareTop } from './bareTop.ts';
 import { built, noAnswer, type Outcome } from './outcome.ts';
+import type { Layer } from './shape.ts';
 import { shownDown, shownUp, SLACK } from './slack.ts';
 
 /** A stretch along u, mm. */
@@ -31,30 +32,26 @@ const THINNEST_LIP = 1;
  * stays at least the stand's least edge, between the recess and the ends at least `THINNEST_LIP` or the least edge where
  * that is less; no answer where it would not. Ends that lean take of it.
  *
- * @param slice What the layers are cut to.
- * @param core It without its stop: base front, base rear, top rear, top front.
  * @param bite What the relief of a square inner corner takes of the wood beside it, mm.
  */
 export function openedSlice(
-  slice: readonly Point[],
-  core: readonly Point[],
+  layer: Pick<Layer, 'slice' | 'core' | 'bare'>,
   details: Details,
   bite: number,
 ): Outcome<Opened> {
-  const recessed = withRecess(slice, core, details, bite);
+  const recessed = withRecess(layer, details, bite);
   if (!recessed.ok) return recessed;
-  return withSlot(recessed.value, core, details, bite);
+  return withSlot(recessed.value, layer.core, details, bite);
 }
 
 function withRecess(
-  slice: readonly Point[],
-  core: readonly Point[],
+  { slice, core, bare = bareTop({ slice, core }) }: Parameters<typeof openedSlice>[0],
   { recess, minimumEdge }: Details,
   bite: number,
 ): Outcome<Opened> {
   const plain: Opened = { points: slice, slot: null, taken: [0, 0, 0, 0] };
   if (!recess) return built(plain);
-  const [from = [0, 0], to = [0, 0]] = recess.face === 'base' ? core : bareTop({ slice, core });
+  const [from = [0, 0], to = [0, 0]] = recess.face === 'base' ? core : bare;
   const along = unit(minus(to, from));
   const mouth = [shifted(from, along, recess.border), shifted(to, along, -recess.border)] as const;
   const thin = thinnestUnder(core, mouth, recess) - bite;

@@ -34,6 +34,8 @@ export interface Layer {
   readonly slice: readonly Point[];
   /** The slice without its stop: base front, base rear, top rear, top front. */
   readonly core: readonly Point[];
+  /** The stretch of the top that a recess may take, rear end first; where it is left out, all that no stop stands on. */
+  readonly bare?: readonly [Point, Point];
   readonly rods: readonly RodHole[];
   /** Least wood round the rod holes of the bare slice, where that is known. */
   readonly rodEdge?: number | null;
@@ -57,7 +59,7 @@ export interface Wish {
  */
 export function shapeOf(layer: Layer, settings: StandSettings, wish: Wish): Outcome<Shape> {
   const relief = cornerReliefFor(wish.bit ?? null);
-  const opened = openedSlice(layer.slice, layer.core, settings, relief.bite);
+  const opened = openedSlice(layer, settings, relief.bite);
   if (!opened.ok) return opened;
   const points = slotted(opened.value.points, wish.slots ?? []);
   const drawn = settings.corner === null ? sharp(points) : rounded(layer.slice, points, settings.corner);

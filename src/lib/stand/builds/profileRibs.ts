@@ -9,6 +9,7 @@ import { shownDown, shownUp, SLACK } from '$lib/stand/slack.ts';
 import type { CrossRib } from './crossRibs.ts';
 import type { RibPlan } from './ribPlan.ts';
 import { SAME } from './same.ts';
+import { sandedLump } from './sections.ts';
 
 export interface Profiles {
   readonly pieces: readonly Piece[];
@@ -51,8 +52,8 @@ export function profileRibs(
     const shape = shapeOf(layer, settings, { relieved: false, slots, bit: shop.tools.router.bit });
     if (!shape.ok) return shape;
     shapes.push(shape.value);
-    const { outside, area, centre } = shape.value;
-    lumps.push({ volume: area * board.thickness, density: board.density, at: ground.at(across, ...centre) });
+    const { outside } = shape.value;
+    lumps.push(sandedLump(ground, { from, to }, board, 1, shape.value));
     if (alike && i > 0) continue;
     pieces.push({
       name: alike ? 'rib' : `rib-${i + 1}`,

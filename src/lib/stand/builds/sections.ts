@@ -1,5 +1,6 @@
-import { polygonPath } from '$lib/geometry/contour.ts';
 import { momentsOf } from '$lib/geometry/moments.ts';
+import { partBeyond } from '$lib/geometry/partBeyond.ts';
+import type { Point } from '$lib/geometry/point.ts';
 import type { Board, Sanding } from '$lib/stand/body.ts';
 import type { Ground, Section } from '$lib/stand/ground.ts';
 import type { Lump } from '$lib/stand/lumps.ts';
@@ -20,25 +21,32 @@ export const lowestSection = ({ slope, section }: Ground, width: number): Sectio
   section(slope.across > 0 ? -width / 2 : slope.across < 0 ? width / 2 : 0);
 
 /**
- * A layer as it ends up, sanded to the slope: what it was cut to, less what its cut section has over the one halfway
- * through it.
+ * A layer as it ends up, sanded to the slope: what it was cut to, less what stands over the slope. That falls evenly from one
+ * face to the other, so of a place in the section goes as large a share as it is high over the slope at the lower face, in
+ * shares of the drop.
  */
 export function sandedLump(
   ground: Ground,
   { from, to }: Stretch,
   { thickness, density }: Board,
   quantity: number,
-  { area, centre }: Shape,
+  { outside, area, centre }: Pick<Shape, 'outside' | 'area' | 'centre'>,
 ): Lump {
   const across = (from + to) / 2;
   const thick = thickness * quantity;
-  const [cut, left] = [ground.layer(from, to), ground.section(across)];
-  if (cut === left) return { volume: area * thick, density, at: ground.at(across, ...centre) };
-  const [whole, sanded] = [cut, left].map(({ slice }) => momentsOf(polygonPath(slice)));
-  if (!whole || !sanded) throw new Error('two sections have two areas');
-  const rest = area - whole.area + sanded.area;
-  const middle = (axis: 0 | 1): number =>
-    (area * centre[axis] - whole.area * whole.centre[axis] + sanded.area * sanded.centre[axis]) / rest;
+  const drop = Math.abs(ground.slope.across) * (to - from);
+  const low = ground.slope.across > 0 ? from : to;
+  const [, , [rear] = [0], [front] = [0]] = ground.section(low).core;
+  const slope = (u: number): Point => [u, ground.top(low, u)];
+  const over = drop <= SAME ? null : partBeyond(outside, slope(front), slope(rear));
+  if (!over) return { volume: area * thick, density, at: ground.at(across, ...centre) };
+  const strip = momentsOf(over);
+  const high = strip.centre[1] - ground.top(low, strip.centre[0]);
+  const gone = (strip.area * high) / drop;
+  // Heights that weigh by themselves have their middle a third higher, where the strip is evenly high.
+  const goneAt: Point = [strip.centre[0], strip.centre[1] + high / 3];
+  const rest = area - gone;
+  const middle = (axis: 0 | 1): number => (area * centre[axis] - gone * goneAt[axis]) / rest;
   return { volume: rest * thick, density, at: ground.at(across, middle(0), middle(1)) };
 }
 

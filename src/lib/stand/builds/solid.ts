@@ -1,7 +1,9 @@
 import { polygonPath } from '$lib/geometry/contour.ts';
 import { momentsOf } from '$lib/geometry/moments.ts';
+import { apart } from '$lib/geometry/plane.ts';
 import type { Block, StandBody } from '$lib/stand/body.ts';
 import type { Commission } from '$lib/stand/commission.ts';
+import { bareTop } from '$lib/stand/bareTop.ts';
 import { coverOf } from '$lib/stand/cover.ts';
 import { figuresOf } from '$lib/stand/figures.ts';
 import { groundOf, type Ground } from '$lib/stand/ground.ts';
@@ -82,7 +84,7 @@ export function buildSolid(commission: Commission): Outcome<StandBody> {
     blocks,
     joints: stop ? [{ between: 'stop and block', count: 1, area: wood * stop.block.blank.length }] : [],
     sanding: null,
-    steps: solidSteps(commission, block, stop?.block ?? null),
+    steps: solidSteps(commission, block, stop),
     notes: [...shape.value.notes, ...leftOut(settings, ['relief', 'cheeks', 'ribs', 'pockets'])],
     figures: figuresOf([], [], blocks, total.mass),
   });
@@ -90,8 +92,10 @@ export function buildSolid(commission: Commission): Outcome<StandBody> {
 
 /** The block as it is seen at one place across its width. */
 function sideShape(ground: Ground, across: number, settings: Commission['settings']): Outcome<Shape> {
-  const { core } = ground.section(across);
-  return shapeOf({ slice: core, core, rods: [] }, settings, { relieved: false });
+  const section = ground.section(across);
+  const { core } = section;
+  // A stop's strip stands beside the recess.
+  return shapeOf({ slice: core, core, bare: bareTop(section), rods: [] }, settings, { relieved: false });
 }
 
 /** Across the width the sections change evenly, so the middle one's area times the width is the volume. */
@@ -122,25 +126,34 @@ function leaned(ground: Ground, shape: Shape, wood: number) {
   return ground.at(aside, shape.centre[0], shape.centre[1] + higher);
 }
 
-/** The stop's wood as a strip to glue on; null without a stop. */
-function stopStrip({ settings }: Commission, ground: Ground, wood: number): { block: Block; at: Lump['at'] } | null {
+/** A strip to glue on as a stop, and where: from the slope's low edge to its bare side, along the slope, mm. */
+export interface StopStrip {
+  readonly block: Block;
+  readonly from: number;
+}
+
+/** The stop's wood as a strip; null without a stop. */
+function stopStrip({ settings }: Commission, ground: Ground, wood: number): (StopStrip & Pick<Lump, 'at'>) | null {
   if (!settings.stop) return null;
-  const { slice, core } = ground.section(0);
+  const section = ground.section(0);
+  const { slice, core } = section;
   const [whole, bare] = [momentsOf(polygonPath(slice)), momentsOf(polygonPath(core))];
   const area = whole.area - bare.area;
   const middle = (axis: 0 | 1): number => (whole.area * whole.centre[axis] - bare.area * bare.centre[axis]) / area;
-  const veneer = coverOf(settings).top;
-  const size = { length: settings.stop.thickness - 2 * veneer, height: settings.stop.height + settings.pad };
+  const height = settings.stop.height + settings.pad;
+  const [bareRear, bareFront] = bareTop(section);
+  const [, , topRear = bareRear, topFront = bareFront] = core;
   const volume = area * wood;
-  const blankVolume = Math.max(volume, size.length * size.height * wood);
   return {
     at: ground.at(0, middle(0), middle(1)),
+    // It stands at one end: at the other the bare slope reaches to its edge.
+    from: apart(topRear, bareRear) + apart(topFront, bareFront),
     block: {
       name: 'stop',
-      blank: { ...size, width: wood },
-      blankVolume,
+      blank: { length: area / height, width: wood, height },
+      blankVolume: volume,
       volume,
-      waste: blankVolume - volume,
+      waste: 0,
       cuts: [],
       templates: [],
     },

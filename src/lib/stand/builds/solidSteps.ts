@@ -6,6 +6,7 @@ import type { Commission } from '$lib/stand/commission.ts';
 import type { SawCut } from '$lib/stand/saw.ts';
 import { step, type Doing, type Step } from '$lib/stand/step.ts';
 import { finishSteps } from './finishSteps.ts';
+import type { StopStrip } from './solid.ts';
 
 /**
  * Below this nothing is planed or ripped by itself, mm: what planers take at least, common practice, no source; two makers'
@@ -14,7 +15,7 @@ import { finishSteps } from './finishSteps.ts';
 const SHORT = 300;
 
 /** How a wedge is made of solid wood, one step each. */
-export function solidSteps({ settings, shop }: Commission, block: Block, stop: Block | null): readonly Step[] {
+export function solidSteps({ settings, shop }: Commission, block: Block, stop: StopStrip | null): readonly Step[] {
   const { blank, cuts, name } = block;
   const inBase = [
     ...(settings.cable ? ['the cable slot'] : []),
@@ -63,9 +64,14 @@ export function solidSteps({ settings, shop }: Commission, block: Block, stop: B
     ...(stop
       ? [
           step(
-            { act: 'glue', parts: [stop.name] },
-            'Make the stop: plane a longer strip to {long} thick and {high} high, cut {wide} off it and glue it across the low end of the slope, square to that.',
-            { long: asFineMm(stop.blank.length), high: asFineMm(stop.blank.height), wide: asFineMm(stop.blank.width) },
+            { act: 'glue', parts: [stop.block.name] },
+            'Make the stop: plane a longer strip to {long} thick and {high} high and cut {wide} off it. Glue it across the slope, square to that, its face to the cabinet {from} from the slope’s low edge.',
+            {
+              long: asFineMm(stop.block.blank.length),
+              high: asFineMm(stop.block.blank.height),
+              wide: asFineMm(stop.block.blank.width),
+              from: asFineMm(stop.from),
+            },
           ),
         ]
       : []),
