@@ -63,42 +63,49 @@ const tally = () => {
   };
 };
 
+/** For all of the runs on a busy machine, ms. */
+const LONG = 900_000;
+
 const everyPlace = { place: anyPlace, base: bases, chosen: details };
 
 describe('each step carried out in geometry', () => {
-  test.each(['stacked', 'skinned', 'ribbed'] as const)('%s: what comes out is the planned body', (build) => {
-    const met = tally();
-    const ribbed = build === 'ribbed';
-    const drawn = fc.record({ ...everyPlace, bit: fc.constantFrom(null, 3.175), skin: fc.boolean() });
-    const property = fc.property(drawn, ({ place, base, chosen, bit, skin }) => {
-      const covered = ribbed && skin && base === 'turned';
-      const ribs = { count: 2, cross: 3, fit: 0.1, inset: 10, skin: covered ? thin.name : null };
-      const settings: Partial<StandSettings> = {
-        ...settingsOf(base, { ...chosen, ...(covered ? { stop: null } : {}) }),
-        build,
-        ...(ribbed ? { cheeks: null, relief: null, recess: null, ribs } : {}),
-      };
-      const tooled = { ...workshop, tools: { ...tools, router: { bit, tab: null } } };
-      const one = { ...place, settings, board: ribbed ? thick : board, shop: tooled };
-      const body = soundBody(one);
-      const at = { ...stance, ...place.stance };
-      const asked = { ...plain, ...settings };
-      const where: Where = { stance: at, depth: place.speaker.depth, settings: asked, skin: covered ? thin.thickness : 0 }; // prettier-ignore
-      met.add(examine(body, where, tooled.tools));
-      for (const { size } of body.printed) {
-        expect(size.x).toBeLessThanOrEqual(shop.printer.bed.x + 1e-6);
-        expect(size.y).toBeLessThanOrEqual(shop.printer.bed.y + 1e-6);
-        expect(size.z).toBeLessThanOrEqual(shop.printer.bed.z + 1e-6);
-      }
-      const side = at.side === 'right' ? 'left' : 'right';
-      expectCounts(body, soundBody({ ...one, stance: { ...place.stance, side } }));
-      met.add({ stands: 1, routed: bit === null ? 0 : 1, sanded: body.sanding ? 1 : 0 });
-    });
-    fc.assert(property, { numRuns: runs(200) });
-    expect(met.all.stands).toBeGreaterThanOrEqual(runs(200));
-    const kinds = ['slope', 'base', 'slot', 'end', 'stop', 'routed', 'sanded', ribbed ? 'skin' : 'mat'];
-    for (const kind of kinds) expect([kind, (met.all[kind] ?? 0) > 0]).toEqual([kind, true]);
-  });
+  test.each(['stacked', 'skinned', 'ribbed'] as const)(
+    '%s: what comes out is the planned body',
+    { timeout: LONG },
+    (build) => {
+      const met = tally();
+      const ribbed = build === 'ribbed';
+      const drawn = fc.record({ ...everyPlace, bit: fc.constantFrom(null, 3.175), skin: fc.boolean() });
+      const property = fc.property(drawn, ({ place, base, chosen, bit, skin }) => {
+        const covered = ribbed && skin && base === 'turned';
+        const ribs = { count: 2, cross: 3, fit: 0.1, inset: 10, skin: covered ? thin.name : null };
+        const settings: Partial<StandSettings> = {
+          ...settingsOf(base, { ...chosen, ...(covered ? { stop: null } : {}) }),
+          build,
+          ...(ribbed ? { cheeks: null, relief: null, recess: null, ribs } : {}),
+        };
+        const tooled = { ...workshop, tools: { ...tools, router: { bit, tab: null } } };
+        const one = { ...place, settings, board: ribbed ? thick : board, shop: tooled };
+        const body = soundBody(one);
+        const at = { ...stance, ...place.stance };
+        const asked = { ...plain, ...settings };
+        const where: Where = { stance: at, depth: place.speaker.depth, settings: asked, skin: covered ? thin.thickness : 0 }; // prettier-ignore
+        met.add(examine(body, where, tooled.tools));
+        for (const { size } of body.printed) {
+          expect(size.x).toBeLessThanOrEqual(shop.printer.bed.x + 1e-6);
+          expect(size.y).toBeLessThanOrEqual(shop.printer.bed.y + 1e-6);
+          expect(size.z).toBeLessThanOrEqual(shop.printer.bed.z + 1e-6);
+        }
+        const side = at.side === 'right' ? 'left' : 'right';
+        expectCounts(body, soundBody({ ...one, stance: { ...place.stance, side } }));
+        met.add({ stands: 1, routed: bit === null ? 0 : 1, sanded: body.sanding ? 1 : 0 });
+      });
+      fc.assert(property, { numRuns: runs(200) });
+      expect(met.all.stands).toBeGreaterThanOrEqual(runs(200));
+      const kinds = ['slope', 'base', 'slot', 'end', 'stop', 'routed', 'sanded', ribbed ? 'skin' : 'mat'];
+      for (const kind of kinds) expect([kind, (met.all[kind] ?? 0) > 0]).toEqual([kind, true]);
+    },
+  );
 
   test('solid: what is sawn, milled, rounded and glued on is the planned body, with no cut beyond the workshop’s saws', () => {
     const used = new Set<string>();

@@ -60,7 +60,7 @@ export interface Block {
   readonly templates: readonly Template[];
 }
 
-/** One face of a block as it is seen from outside, its lower left at the origin, mm. */
+/** One face of a block as it is seen from outside, the lower left corner of the blank's face at the origin, mm. */
 export interface Template {
   readonly face: 'inboard side' | 'outboard side' | 'front' | 'rear';
   readonly outline: Path;

@@ -62,15 +62,16 @@ export function carryOut({ steps, pieces, printed, joints }: StandBody, { glue, 
     if (step.act === 'print') put(step.bodies, printed);
     if (step.act === 'stack') {
       let from = 0;
-      layers = step.layers.flatMap(({ name, count }) =>
-        Array.from({ length: count }, () => {
+      layers = step.layers.flatMap(({ name, count }) => {
+        const first = name === 'core' ? laidCore(printed, 0, onRight) : laidPiece(pieceOf(pieces, name), 0);
+        return Array.from({ length: count }, (): Laid => {
           if (name === 'core') for (const body of printed) take({ name: body.name, count: body.quantity });
           else take({ name, count: 1 });
-          const laid = name === 'core' ? laidCore(printed, from, onRight) : laidPiece(pieceOf(pieces, name), from);
+          const laid = { ...first, from, to: from + first.to };
           from = laid.to + glue;
           return laid;
-        }),
-      );
+        });
+      });
     }
     if (step.act === 'rod') expectRods(layers, step.count, step.diameter);
     if (step.act === 'interlock') {

@@ -26,14 +26,19 @@ export const areaOf = (ring: readonly Point[]): number => {
 /** What of a ring lies where a·x + b·y ≤ c; of a ring that is cut in two, both parts in one, their areas right. */
 export function clipped(ring: readonly Point[], a: number, b: number, c: number): Point[] {
   const over = ([x, y]: Point): number => a * x + b * y - c;
-  return ring.flatMap((from, i) => {
-    const to = ring[(i + 1) % ring.length] ?? from;
-    const [p, q] = [over(from), over(to)];
-    const kept = p <= 0 ? [from] : [];
-    if (p < 0 === q < 0 || p === 0 || q === 0) return kept;
-    const share = p / (p - q);
-    return [...kept, [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share] as Point];
-  });
+  const kept: Point[] = [];
+  let from = ring.at(-1) ?? [0, 0];
+  let p = over(from);
+  for (const to of ring) {
+    const q = over(to);
+    if (p < 0 !== q < 0 && p !== 0 && q !== 0) {
+      const share = p / (p - q);
+      kept.push([from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share]);
+    }
+    if (q <= 0) kept.push(to);
+    [from, p] = [to, q];
+  }
+  return kept;
 }
 
 /** Area of what of a ring lies in a rectangle. */

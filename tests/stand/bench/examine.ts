@@ -14,16 +14,13 @@ const SHARE_OF_VOLUME = 1e-6;
 export function examine(body: StandBody, where: Where, tools: Workshop): Seen {
   const { stance, settings } = where;
   const bit = body.build === 'solid' ? null : tools.router.bit;
-  const made =
-    body.build === 'solid'
-      ? workBlock(body, stance.side, tools)
-      : carryOut(body, { glue: settings.glue, onRight: stance.side === 'right', bit });
+  const worked = body.build === 'solid' ? workBlock(body, stance.side, tools) : null;
+  const made = worked ?? carryOut(body, { glue: settings.glue, onRight: stance.side === 'right', bit });
   const seen = expectAsPlanned(made, body, where, bit);
   const off = Math.abs(made.volume / body.volume - 1);
   expect({ made: made.volume, planned: body.volume, near: off < SHARE_OF_VOLUME }).toMatchObject({ near: true });
-  if (!('wedge' in made)) return seen;
-  expectSlope(made, where, body);
-  return made.strip ? { ...seen, stop: expectStrip(made.strip, where) } : seen;
+  if (worked) expectSlope(worked, where, body);
+  return worked?.strip ? { ...seen, stop: expectStrip(worked.strip, where) } : seen;
 }
 
 /** The sawn wedge, before it is milled and rounded, reaches up to the cabinet and no further. */

@@ -135,7 +135,7 @@ export function faceTop({ from, to, inboard, outboard }: Laid, across: number, u
 export const faceBase = ({ inboard }: Laid, u: number): number | null => lowestAt(inboard, u);
 
 /** Stretches of a layer under a plane, closer towards its faces, where a plane begins to take of round corners. */
-const PANELS = 6;
+const PANELS = 4;
 
 /** Gauss and Legendre's three places in a stretch of length 2, and their weights: right up to the fifth power. */
 const GAUSS = [

@@ -88,7 +88,7 @@ export function interlocked(
 }
 
 /** A line that wood lies on the left of. */
-type Line = readonly [Point, Point];
+export type Line = readonly [Point, Point];
 
 const clippedBy = (ring: readonly Point[], [[x, y], [u, z]]: Line): Point[] => {
   const [a, b] = [z - y, x - u];

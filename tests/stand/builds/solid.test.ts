@@ -165,7 +165,7 @@ describe('one block', () => {
           const body = soundBody({ ...place, settings: { build: 'solid', ...kind }, shop: { ...shop, tools } });
           const [block] = body.blocks;
           if (!block) throw new Error('there is a block');
-          const left = sawnBlock(block, place.stance.side, tools);
+          const { wedge: left } = sawnBlock(block, place.stance.side, tools);
           expect(volumeOf(left)).toBeCloseTo(block.volume, 3);
           expect(volumeOf(left)).toBeCloseTo(body.volume, 3);
           sawnOnes += 1;

@@ -1,5 +1,4 @@
 import { polygonPath, type Path } from '$lib/geometry/contour.ts';
-import { extentOf } from '$lib/geometry/extent.ts';
 import { mirrored } from '$lib/geometry/mirrored.ts';
 import { moved } from '$lib/geometry/moved.ts';
 import type { SideName } from '$lib/project/project.ts';
@@ -19,11 +18,16 @@ export function blockTemplates(
   side: SideName,
   sides: { readonly inboard: Path; readonly outboard: Path },
 ): readonly Template[] {
+  const places = ground.section(0).core.map(([u]) => u);
+  const [from, to] = [Math.min(...places), Math.max(...places)];
   const onSides = (['inboard', 'outboard'] as const).map((face): Template => {
     const seenFromRight = (face === 'outboard') === (side === 'right');
     return {
       face: `${face} side`,
-      outline: atOrigin(seenFromRight ? sides[face] : mirrored(sides[face])),
+      // Where the blank's corner is: rounded corners do not reach it.
+      outline: seenFromRight
+        ? moved(sides[face], [-from, -ground.base])
+        : moved(mirrored(sides[face]), [to, -ground.base]),
       ends: seenFromRight ? ['front', 'rear'] : ['rear', 'front'],
     };
   });
@@ -50,10 +54,4 @@ function endTemplates(ground: Ground, wood: number, side: SideName): readonly Te
       };
     },
   );
-}
-
-/** Moved to have its lower left at the origin. */
-function atOrigin(path: Path): Path {
-  const { left, bottom } = extentOf(path);
-  return moved(path, [-left, -bottom]);
 }

@@ -1,6 +1,7 @@
 import { polygonPath } from '$lib/geometry/contour.ts';
 import { momentsOf } from '$lib/geometry/moments.ts';
 import { apart } from '$lib/geometry/plane.ts';
+import type { Point } from '$lib/geometry/point.ts';
 import type { Block, StandBody } from '$lib/stand/body.ts';
 import type { Commission } from '$lib/stand/commission.ts';
 import { bareTop } from '$lib/stand/bareTop.ts';
@@ -140,17 +141,21 @@ function stopStrip({ settings }: Commission, ground: Ground, wood: number): (Sto
   const [whole, bare] = [momentsOf(polygonPath(slice)), momentsOf(polygonPath(core))];
   const area = whole.area - bare.area;
   const middle = (axis: 0 | 1): number => (whole.area * whole.centre[axis] - bare.area * bare.centre[axis]) / area;
-  const height = settings.stop.height + settings.pad;
   const [bareRear, bareFront] = bareTop(section);
   const [, , topRear = bareRear, topFront = bareFront] = core;
-  const volume = area * wood;
+  const blank = {
+    length: topLength(slice, ground),
+    width: wood,
+    height: settings.stop.height + settings.pad,
+  };
+  const volume = blank.length * blank.width * blank.height;
   return {
     at: ground.at(0, middle(0), middle(1)),
     // It stands at one end: at the other the bare slope reaches to its edge.
     from: apart(topRear, bareRear) + apart(topFront, bareFront),
     block: {
       name: 'stop',
-      blank: { length: area / height, width: wood, height },
+      blank,
       blankVolume: volume,
       volume,
       waste: 0,
@@ -158,4 +163,11 @@ function stopStrip({ settings }: Commission, ground: Ground, wood: number): (Sto
       templates: [],
     },
   };
+}
+
+/** Along the slope, of what stands highest over it: its two upper corners. */
+function topLength(slice: readonly Point[], { top }: Ground): number {
+  const over = ([u, z]: Point): number => z - top(0, u);
+  const [a = [0, 0], b = a] = [...slice].sort((p, q) => over(q) - over(p));
+  return apart(a, b);
 }
