@@ -10,7 +10,9 @@ import type { Point } from './point.ts';
 export function partBeyond(path: Path, from: Point, to: Point): Path | null {
   const beyond = ([x, y]: Point): number => outer(minus(to, from), minus([x, y], from));
   const kept = edgesOf(path).flatMap((edge) =>
-    stretches(edge, from, to).filter(({ start, end }) => beyond(pointAt(edge, (start + end) / 2)) > 0).map((one) => ({ edge, ...one })), // prettier-ignore
+    stretches(edge, from, to)
+      .filter(({ start, end }) => beyond(pointAt(edge, (start + end) / 2)) > 0)
+      .map((one) => ({ edge, ...one })),
   );
   if (kept.length === 0) return null;
   const vertices = kept.flatMap(({ edge, start, end }): Vertex[] => [
