@@ -5,9 +5,48 @@ export type Source = () => number;
 
 /**
  * The document of a project as somebody might enter it, drawn from a source: any build, base and detail, stock from veneer
- * to beams, a printer of any size, any seat, marks and aim. Most are sound and most of those have a plan.
+ * to beams, a printer of any size, any seat, marks and aim. Most are sound and nearly half of those have a plan.
  */
-export function randomProject(next: Source): unknown {
+export const randomProject = (next: Source): unknown => drawn(next);
+
+/**
+ * The same without what every reader of the first refusal would put right at once: details that a base, a build or a skin
+ * rules out, a recess without a lip, an axis far over the ear, a bed that takes no core. Most have a plan.
+ */
+export function likelyProject(next: Source): unknown {
+  const { layouts, printer, ...rest } = drawn(next);
+  const { aim, stand, ...layout } = layouts[0];
+  const square = stand.base === 'square-to-desk';
+  const ribs = square && stand.ribs ? { ...stand.ribs, skin: null } : stand.ribs;
+  const skinned = stand.build === 'ribbed' && ribs !== null && ribs.skin !== null;
+  const { recess, cable } = stand;
+  // A ribbed stand holds no mat.
+  const mat = stand.build === 'ribbed' || recess === null ? null : { ...recess, border: Math.max(recess.border, 8) };
+  const tilt = aim.tilt.rule === 'lift-to-ear' ? { ...aim.tilt, degrees: aim.tilt.degrees / 2 - 8 } : aim.tilt;
+  const bed = printer
+    ? { x: printer.bed.x + 150, y: printer.bed.y + 150, z: printer.bed.z + 100 }
+    : { x: 400, y: 400, z: 300 };
+  return {
+    ...rest,
+    printer: stand.build === 'skinned' ? { bed } : printer,
+    layouts: [
+      {
+        ...layout,
+        aim: { ...aim, tilt },
+        stand: {
+          ...stand,
+          ribs,
+          recess: mat,
+          stop: square || skinned ? null : stand.stop,
+          ends: square ? 'plumb' : stand.ends,
+          cable: cable && { ...cable, fromRear: Math.max(cable.fromRear, 30) },
+        },
+      },
+    ],
+  };
+}
+
+function drawn(next: Source) {
   const within = (min: number, max: number): number => min + (max - min) * next();
   const one = <const Value>(...values: readonly Value[]): Value => values[Math.floor(next() * values.length)] as Value;
   const whole = (min: number, max: number): number => Math.floor(within(min, max + 1));
@@ -92,17 +131,21 @@ export function randomProject(next: Source): unknown {
     ),
   };
   const { lift, ...rest } = stand;
+  const {
+    layouts: [layout],
+    ...demo
+  } = demoProject;
   return {
-    ...demoProject,
+    ...demo,
     speaker,
     stock,
     cutter: { kerf: one(0, 0.2, 3), taper, spacing: 2, margin: 5 },
     printer: or(0.4, () => ({ bed: { x: whole(120, 400), y: whole(120, 400), z: whole(80, 400) } })),
     layouts: [
       {
-        ...demoProject.layouts[0],
+        ...layout,
         listener: {
-          ...demoProject.layouts[0].listener,
+          ...layout.listener,
           offset: one(0, within(-200, 200)),
           setback: within(0, 700),
           earHeight: within(950, 1400),
@@ -111,6 +154,6 @@ export function randomProject(next: Source): unknown {
         aim,
         stand: aim.tilt.rule === 'lift-to-ear' ? rest : { lift, ...rest },
       },
-    ],
+    ] as const,
   };
 }
