@@ -11,16 +11,21 @@ const DUST = 1e-9;
 export function clipConvex(polygon: readonly Point[], from: Point, to: Point): readonly Point[] {
   const along = minus(to, from);
   const reach = norm(along);
-  const side = (point: Point): number => outer(along, minus(point, from)) / reach;
-  const kept = polygon.flatMap((point, i): Point[] => {
-    const next = polygon[(i + 1) % polygon.length] ?? point;
-    const [here, there] = [side(point), side(next)];
-    const crossing = here >= 0 === there >= 0 ? [] : [shifted(point, minus(next, point), here / (here - there))];
-    return here >= 0 ? [point, ...crossing] : crossing;
-  });
-  const sound = kept.filter((point, i) => norm(minus(kept[(i + 1) % kept.length] ?? point, point)) > DUST);
-  return sound.length >= 3 && spread(sound) > DUST ? sound : [];
+  const sides = polygon.map((point) => outer(along, minus(point, from)) / reach);
+  const kept: Point[] = [];
+  for (const [i, point] of polygon.entries()) {
+    const after = (i + 1) % polygon.length;
+    const [here, there] = [sides[i] ?? NaN, sides[after] ?? NaN];
+    if (here >= 0) kept.push(point);
+    if (here >= 0 !== there >= 0)
+      kept.push(shifted(point, minus(polygon[after] ?? point, point), here / (here - there)));
+  }
+  const sound = kept.filter((point, i) => !isDust(minus(kept[(i + 1) % kept.length] ?? point, point)));
+  return sound.length >= 3 && !isFlat(sound) ? sound : [];
 }
+
+/** The length itself, which takes its time, is asked for only where it is near the limit. */
+const isDust = ([x, y]: Point): boolean => Math.abs(x) + Math.abs(y) < 2 * DUST && norm([x, y]) <= DUST;
 
 /**
  * A convex, counter-clockwise polygon with each edge moved inwards by its own distance (edge i leaves point i), 0 or more.
@@ -43,11 +48,22 @@ export const overlapConvex = (a: readonly Point[], b: readonly Point[]): readonl
     a,
   );
 
-/** How far the corners lie from the line through the first and the furthest of them, at most. */
-function spread(points: readonly Point[]): number {
+/**
+ * Whether no corner lies further than dust from the line through the first and the furthest of them. A convex polygon lies
+ * in a box along that line, at most twice as long and twice as wide as those distances: most have too large an area for it.
+ */
+function isFlat(points: readonly Point[]): boolean {
   const [first = [0, 0]] = points;
+  let [twiceArea, reach] = [0, 0];
+  for (const [i, point] of points.entries()) {
+    const from = minus(point, first);
+    twiceArea += outer(from, minus(points[(i + 1) % points.length] ?? point, first));
+    reach = Math.max(reach, Math.abs(from[0]) + Math.abs(from[1]));
+  }
+  // Twice over, for the rounding of the sums.
+  if (twiceArea > 16 * reach * DUST) return false;
   const far = points.reduce((a, b) => (norm(minus(b, first)) > norm(minus(a, first)) ? b : a), first);
   const line = minus(far, first);
   const size = Math.sqrt(inner(line, line));
-  return size === 0 ? 0 : Math.max(...points.map((point) => Math.abs(outer(line, minus(point, first))) / size));
+  return size === 0 || Math.max(...points.map((point) => Math.abs(outer(line, minus(point, first))) / size)) <= DUST;
 }

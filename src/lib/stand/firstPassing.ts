@@ -1,35 +1,94 @@
+/** A number that fails. */
+interface Failing {
+  readonly at: number;
+  readonly margin: number;
+}
+/** A number that passes, or lies beyond the end: null. */
+interface Passing {
+  readonly at: number;
+  readonly margin: number | null;
+}
+
 /**
  * The first whole number from 0 to `count` that passes; null when none does. Over the numbers something goes from failing
- * to passing and may then end for good: each of the two happens once at most.
- *
- * Between a number that fails and one that passes the next is guessed by the straight line through both (regula falsi), and
- * halfway wherever a guess has not halved the stretch: what is asked about is dear, and mostly nearly straight. Where the
- * end comes before anything has passed, and what is left of the way would have to be `STEEPER` than the last of it to get
- * there, none does.
+ * to passing and may then end for good: each of the two happens once at most. What is asked about is dear.
  *
  * @param marginAt How far a number passes (0 or more) or fails (less); null beyond the end.
+ * @param likely Where it may be, if anything tells: asked first, and then ever further from there.
  */
-export function firstPassing(count: number, marginAt: (index: number) => number | null): number | null {
+export function firstPassing(
+  count: number,
+  marginAt: (index: number) => number | null,
+  likely: number | null = null,
+): number | null {
   const first = marginAt(0);
   if (first === null) return null;
   if (first >= 0) return 0;
-  const last = marginAt(count);
-  if (last !== null && last < 0) return null;
-  let fails = { at: 0, margin: first };
-  let passes = { at: count, margin: last };
-  let slow = false;
+  const fails = { at: 0, margin: first };
+  if (likely === null || likely <= 0) return between(fails, { at: count, margin: marginAt(count) }, marginAt);
+  const start = Math.min(likely, count);
+  const margin = marginAt(start);
+  if (margin !== null && margin < 0) return upwards({ at: start, margin }, count, marginAt);
+  return margin === null
+    ? between(fails, { at: start, margin }, marginAt)
+    : downwards(fails, { at: start, margin }, marginAt);
+}
+
+/** How many times longer than the last one a step away from a likely number is. */
+const LONGER = 4;
+
+function upwards(from: Failing, count: number, marginAt: (index: number) => number | null): number | null {
+  let fails = from;
+  for (let step = 1; fails.at < count; step *= LONGER) {
+    const at = Math.min(count, fails.at + step);
+    const margin = marginAt(at);
+    if (margin === null || margin >= 0) return between(fails, { at, margin }, marginAt);
+    fails = { at, margin };
+  }
+  return null;
+}
+
+function downwards(lowest: Failing, from: Passing, marginAt: (index: number) => number | null): number | null {
+  let passes = from;
+  for (let step = 1; passes.at - step > lowest.at; step *= LONGER) {
+    const at = passes.at - step;
+    const margin = marginAt(at);
+    if (margin !== null && margin < 0) return between({ at, margin }, passes, marginAt);
+    passes = { at, margin };
+  }
+  return between(lowest, passes, marginAt);
+}
+
+/**
+ * Between a number that fails and one that passes the next is guessed by the straight line through both, an end that stays
+ * in place taken at half its margin (regula falsi, Illinois variant), and halfway wherever two guesses have not halved the
+ * stretch: margins are mostly nearly straight. Where the end comes before anything has passed, and what is left of the way
+ * would have to be `STEEPER` than the last of it to get there, none does.
+ */
+function between(low: Failing, high: Passing, marginAt: (index: number) => number | null): number | null {
+  if (high.margin !== null && high.margin < 0) return null;
+  /** `pull` is the margin that the line is drawn through. */
+  let fails = { ...low, pull: low.margin };
+  let passes = { ...high, pull: high.margin };
+  let [slow, before]: [number, 'fails' | 'passes' | null] = [0, null];
   while (passes.at - fails.at > 1) {
     const stretch = passes.at - fails.at;
-    const guess =
-      slow || passes.margin === null ? fails.at + Math.floor(stretch / 2) : crossing(fails, passes.at, passes.margin);
+    const halfway = slow > 1 || passes.pull === null;
+    const guess = halfway ? fails.at + Math.floor(stretch / 2) : crossing(fails, passes.at, passes.pull ?? 0);
     const at = Math.min(passes.at - 1, Math.max(fails.at + 1, guess));
     const margin = marginAt(at);
     if (margin !== null && margin < 0) {
       const rise = (margin - fails.margin) / (at - fails.at);
-      fails = { at, margin };
+      fails = { at, margin, pull: margin };
       if (passes.margin === null && margin + STEEPER * Math.max(0, rise) * (passes.at - at) < 0) return null;
-    } else passes = { at, margin };
-    slow = passes.at - fails.at > stretch / 2;
+      if (before === 'fails' && passes.pull !== null) passes.pull /= 2;
+      before = 'fails';
+    } else {
+      passes = { at, margin, pull: margin };
+      if (before === 'passes') fails.pull /= 2;
+      before = 'passes';
+    }
+    slow = !halfway && passes.at - fails.at > stretch / 2 ? slow + 1 : 0;
   }
   return passes.margin === null ? null : passes.at;
 }
@@ -38,5 +97,5 @@ export function firstPassing(count: number, marginAt: (index: number) => number 
 const STEEPER = 4;
 
 /** The first number at or after the place where the line crosses zero. */
-const crossing = (fails: { readonly at: number; readonly margin: number }, at: number, margin: number): number =>
-  fails.at + Math.ceil((-fails.margin / (margin - fails.margin)) * (at - fails.at));
+const crossing = (fails: { readonly at: number; readonly pull: number }, at: number, pull: number): number =>
+  fails.at + Math.ceil((-fails.pull / (pull - fails.pull)) * (at - fails.at));

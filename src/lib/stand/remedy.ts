@@ -1,3 +1,6 @@
+import { polygonPath } from '$lib/geometry/contour.ts';
+import { momentsOf } from '$lib/geometry/moments.ts';
+import { add, subtract } from '$lib/geometry/point.ts';
 import { placeSide } from '$lib/layout/place.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import { ranges } from '$lib/project/ranges.ts';
@@ -55,7 +58,7 @@ export function tipRemedies(site: Site, now: Balance, test: number): Remedy[] {
   if (now.survives.least >= test) return [];
   const { stand, aim } = site.layout;
   const { what, edge } = now.weakest;
-  const nearest = (key: LengthKey, from: number, limit: number) => nearestPassing(site, test, key, from, limit);
+  const nearest = (key: LengthKey, from: number, limit: number) => nearestPassing(site, now, test, key, from, limit);
   const found: (Remedy | null)[] = [];
   if (edge === 'inboard' || edge === 'outboard') {
     found.push(nearest('width', stand.width ?? site.speaker.width, widestNeeded(site, now, test)));
@@ -71,18 +74,71 @@ export function tipRemedies(site: Site, now: Balance, test: number): Remedy[] {
  * From `from` towards `limit`, the first length with which a stand can be built and passes. How far there is ground for one
  * and room for its rods is found first: that is quickly seen, and most that has no remedy is short of it there.
  */
-function nearestPassing(site: Site, test: number, key: LengthKey, from: number, limit: number): Remedy | null {
+function nearestPassing(
+  site: Site,
+  now: Balance,
+  test: number,
+  key: LengthKey,
+  from: number,
+  limit: number,
+): Remedy | null {
   const step = limit < from ? -1 : 1;
   const start = (step < 0 ? Math.floor : Math.ceil)(from * TENTHS);
   const count = Math.floor(Math.abs(limit * TENTHS - start));
   const at = (steps: number): number => (start + step * steps) / TENTHS;
   const furthest = lastHolding(count, (some) => hasGround(site, { [key]: at(some) }));
   if (furthest === null) return null;
-  const steps = firstPassing(furthest, (some) => {
-    const balance = balanceWith(site, { [key]: at(some) });
-    return balance && balance.survives.least - test;
-  });
+  const rough = roughBalance(site, now);
+  const marginOf = (balance: Balance | null) => balance && balance.survives.least - test;
+  const steps = firstPassing(
+    furthest,
+    (some) => marginOf(at(some) === from ? now : balanceWith(site, { [key]: at(some) })),
+    firstPassing(furthest, (some) => marginOf(rough({ [key]: at(some) }))),
+  );
   return steps === null ? null : { key, value: at(steps) };
+}
+
+/**
+ * About the balance with other settings, for next to nothing: the wood as one plain block under the cabinet, which is as
+ * heavy for its size as the wood is now and has its middle as far from its own. It says where to look, never what is true.
+ */
+function roughBalance(
+  { speaker, layout, side }: Site,
+  { wood }: Balance,
+): (change: Partial<StandSettings>) => Balance | null {
+  const blockWith = (change: Partial<StandSettings>) => {
+    const settings = { ...layout.stand, ...change };
+    const pose = placeSide(speaker, { ...layout, stand: settings }, side);
+    if (!pose.ok) return null;
+    const width = settings.width ?? speaker.width;
+    const ground = groundOf({ stance: pose.value, speaker, settings }, width);
+    if (!ground.ok) return null;
+    const { area, centre } = momentsOf(polygonPath(ground.value.outline));
+    return {
+      settings,
+      pose: pose.value,
+      width,
+      ground: ground.value,
+      volume: area * width,
+      middle: ground.value.at(0, ...centre),
+    };
+  };
+  const block = blockWith({});
+  if (!block) return () => null;
+  const [density, off] = [wood.mass / block.volume, subtract(wood.centre, block.middle)];
+  return (change) => {
+    const other = blockWith(change);
+    if (!other) return null;
+    const { settings, pose, width, ground, volume, middle } = other;
+    const carrier = {
+      width,
+      mass: volume * density,
+      centre: add(middle, off),
+      footprint: ground.footprint(width),
+      contact: ground.contact(width),
+    };
+    return balanceOf(speaker, pose, carrier, settings);
+  };
 }
 
 /** Whether there is ground for a stand, and room in it for the rods of a build that has them; sooner too often than not. */
