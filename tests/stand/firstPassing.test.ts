@@ -42,3 +42,48 @@ it('gives up where what is left of the way is far too short', () => {
   });
   expect([level, asks]).toEqual([null, 3]);
 });
+
+it('finds the same from any likely number, in a handful of asks from a near one', () => {
+  const range = fc.integer({ min: 0, max: 10_000 });
+  let near = 0;
+  fc.assert(
+    fc.property(
+      range,
+      range,
+      numberFrom(1, 3),
+      range,
+      fc.integer({ min: -20, max: 20 }),
+      (count, root, power, likely, off) => {
+        // Straight, bent, or in steps as with the layers of a stack.
+        const margin = (index: number): number =>
+          power > 2
+            ? Math.floor(index / 30) >= Math.floor(root / 30)
+              ? 0.5
+              : -0.5
+            : (index - root) * (1 + index / 1e4) ** power;
+        const ask = (start: number | null): readonly [number | null, number] => {
+          let asks = 0;
+          const found = firstPassing(
+            count,
+            (index) => {
+              asks++;
+              return margin(index);
+            },
+            start,
+          );
+          return [found, asks];
+        };
+        const [first] = ask(null);
+        expect(first === null || (margin(first) >= 0 && (first === 0 || margin(first - 1) < 0))).toBe(true);
+        expect(ask(likely)[0]).toBe(first);
+        if (power > 2 || first === null) return;
+        const [found, asks] = ask(first + off);
+        expect(found).toBe(first);
+        near = Math.max(near, asks);
+      },
+    ),
+    { numRuns: runs(2000) },
+  );
+  // Halving alone would take fourteen.
+  expect(near).toBeLessThanOrEqual(8);
+});

@@ -44,7 +44,8 @@ export function edgesOf(contour: Contour): Edge[] {
 }
 
 function addEdge(edges: Edge[], from: Vertex, to: Vertex): void {
-  if (from.x !== to.x || from.y !== to.y) edges.push(edge(from, to));
+  const edge = edgeBetween(from, to);
+  if (edge) edges.push(edge);
 }
 
 /**
@@ -53,7 +54,9 @@ function addEdge(edges: Edge[], from: Vertex, to: Vertex): void {
  */
 const FLAT = 1e-7;
 
-function edge(from: Vertex, to: Vertex): Edge {
+/** The edge from one corner to the next; null when it has no length. */
+export function edgeBetween(from: Vertex, to: Vertex): Edge | null {
+  if (from.x === to.x && from.y === to.y) return null;
   const start: Point = [from.x, from.y];
   const end: Point = [to.x, to.y];
   const { bulge } = from;

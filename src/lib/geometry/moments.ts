@@ -1,5 +1,5 @@
-import { edgesOf, type Edge } from './edge.ts';
-import type { Contour } from './contour.ts';
+import { edgeBetween } from './edge.ts';
+import type { Contour, Path } from './contour.ts';
 import type { Point } from './point.ts';
 
 /** A plane figure, one contour or several with holes taken away. */
@@ -44,27 +44,30 @@ interface Sums {
 }
 
 function sumsOf(contour: Contour, origin: Point): Sums {
-  if (contour.kind === 'path') return sumsAlong(edgesOf(contour), origin);
+  if (contour.kind === 'path') return sumsAlong(contour, origin);
   const { centre, radius } = contour;
   const area = Math.PI * radius * radius;
   return { area, x: area * (centre[0] - origin[0]), y: area * (centre[1] - origin[1]) };
 }
 
 /** Triangles from the origin, and the cap of each arc. */
-function sumsAlong(edges: readonly Edge[], origin: Point): Sums {
-  let area = 0;
-  let x = 0;
-  let y = 0;
-  for (const edge of edges) {
-    const ax = edge.start[0] - origin[0];
-    const ay = edge.start[1] - origin[1];
-    const bx = edge.end[0] - origin[0];
-    const by = edge.end[1] - origin[1];
+function sumsAlong({ vertices, closed }: Path, origin: Point): Sums {
+  let [area, x, y] = [0, 0, 0];
+  const count = closed ? vertices.length : vertices.length - 1;
+  for (let i = 0; i < count; i++) {
+    const from = vertices[i];
+    const to = vertices[i + 1] ?? vertices[0];
+    if (!from || !to) continue;
+    const ax = from.x - origin[0];
+    const ay = from.y - origin[1];
+    const bx = to.x - origin[0];
+    const by = to.y - origin[1];
     const triangle = (ax * by - ay * bx) / 2;
     area += triangle;
     x += (triangle * (ax + bx)) / 3;
     y += (triangle * (ay + by)) / 3;
-    if (edge.kind === 'straight') continue;
+    const edge = from.bulge === 0 ? null : edgeBetween(from, to);
+    if (edge?.kind !== 'arc') continue;
     const { centre, radius, sweep } = edge;
     const cap = (radius * radius * (sweep - Math.sin(sweep))) / 2;
     const beyond = (2 / 3) * radius ** 3 * Math.sin(sweep / 2) ** 3;

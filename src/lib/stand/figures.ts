@@ -1,3 +1,4 @@
+import type { Contour } from '$lib/geometry/contour.ts';
 import { contourLength } from '$lib/geometry/contourLength.ts';
 import type { Block, Figures, Piece, Printed } from './body.ts';
 
@@ -10,10 +11,17 @@ export function figuresOf(
 ): Figures {
   const total = <One>(list: readonly One[], of: (one: One) => number): number =>
     list.reduce((sum, one) => sum + of(one), 0);
+  // All layers of a stack have the same windows.
+  const measured = new Map<Contour, number>();
+  const lengthOf = (contour: Contour): number => {
+    const length = measured.get(contour) ?? contourLength(contour);
+    measured.set(contour, length);
+    return length;
+  };
   return {
     cutLength: total(
       pieces,
-      ({ outside, inside, quantity }) => quantity * (contourLength(outside) + total(inside, contourLength)),
+      ({ outside, inside, quantity }) => quantity * (contourLength(outside) + total(inside, lengthOf)),
     ),
     printedVolume: total(printed, ({ volume, quantity }) => quantity * volume),
     printedMass: total(printed, ({ mass, quantity }) => quantity * mass),

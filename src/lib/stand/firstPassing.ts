@@ -1,9 +1,8 @@
-/** A number that fails. */
-interface Failing {
+interface Asked {
   readonly at: number;
   readonly margin: number;
 }
-/** A number that passes, or lies beyond the end: null. */
+/** A number that passes, or one beyond the end: null. */
 interface Passing {
   readonly at: number;
   readonly margin: number | null;
@@ -34,26 +33,36 @@ export function firstPassing(
     : downwards(fails, { at: start, margin }, marginAt);
 }
 
-/** How many times longer than the last one a step away from a likely number is. */
+/** How many times longer a step away from a likely number is than the last one, where that told nothing; and at most. */
 const LONGER = 4;
+const LONGEST = 64;
 
-function upwards(from: Failing, count: number, marginAt: (index: number) => number | null): number | null {
+/** How far to go on from a number, after a step that changed its margin by so much, for the margin to be used up. */
+const stepFor = (margin: number, change: number, last: number): number =>
+  change > 0 ? Math.min(LONGEST * last, Math.ceil((Math.abs(margin) * last) / change)) : LONGER * last;
+
+function upwards(from: Asked, count: number, marginAt: (index: number) => number | null): number | null {
   let fails = from;
-  for (let step = 1; fails.at < count; step *= LONGER) {
+  let step = 1;
+  while (fails.at < count) {
     const at = Math.min(count, fails.at + step);
     const margin = marginAt(at);
     if (margin === null || margin >= 0) return between(fails, { at, margin }, marginAt);
+    step = stepFor(margin, margin - fails.margin, step);
     fails = { at, margin };
   }
   return null;
 }
 
-function downwards(lowest: Failing, from: Passing, marginAt: (index: number) => number | null): number | null {
+function downwards(lowest: Asked, from: Asked, marginAt: (index: number) => number | null): number | null {
   let passes = from;
-  for (let step = 1; passes.at - step > lowest.at; step *= LONGER) {
+  let step = 1;
+  while (passes.at - step > lowest.at) {
     const at = passes.at - step;
     const margin = marginAt(at);
-    if (margin !== null && margin < 0) return between({ at, margin }, passes, marginAt);
+    if (margin === null) break;
+    if (margin < 0) return between({ at, margin }, passes, marginAt);
+    step = Math.max(1, stepFor(margin, passes.margin - margin, step));
     passes = { at, margin };
   }
   return between(lowest, passes, marginAt);
@@ -61,18 +70,19 @@ function downwards(lowest: Failing, from: Passing, marginAt: (index: number) => 
 
 /**
  * Between a number that fails and one that passes the next is guessed by the straight line through both, an end that stays
- * in place taken at half its margin (regula falsi, Illinois variant), and halfway wherever two guesses have not halved the
- * stretch: margins are mostly nearly straight. Where the end comes before anything has passed, and what is left of the way
+ * in place taken at half its margin (regula falsi, Illinois variant): margins are mostly nearly straight. It is halfway where
+ * two guesses have not halved the stretch, and where margins go in steps, as with the layers of a stack. Where the end comes before anything has passed, and what is left of the way
  * would have to be `STEEPER` than the last of it to get there, none does.
  */
-function between(low: Failing, high: Passing, marginAt: (index: number) => number | null): number | null {
-  if (high.margin !== null && high.margin < 0) return null;
+function between(from: Asked, to: Passing, marginAt: (index: number) => number | null): number | null {
+  if (to.margin !== null && to.margin < 0) return null;
   /** `pull` is the margin that the line is drawn through. */
-  let fails = { ...low, pull: low.margin };
-  let passes = { ...high, pull: high.margin };
+  let fails = { ...from, pull: from.margin };
+  let passes = { ...to, pull: to.margin };
   let [slow, before]: [number, 'fails' | 'passes' | null] = [0, null];
   while (passes.at - fails.at > 1) {
     const stretch = passes.at - fails.at;
+    const [low, high] = [fails.margin, passes.margin];
     const halfway = slow > 1 || passes.pull === null;
     const guess = halfway ? fails.at + Math.floor(stretch / 2) : crossing(fails, passes.at, passes.pull ?? 0);
     const at = Math.min(passes.at - 1, Math.max(fails.at + 1, guess));
@@ -88,7 +98,8 @@ function between(low: Failing, high: Passing, marginAt: (index: number) => numbe
       if (before === 'passes') fails.pull /= 2;
       before = 'passes';
     }
-    slow = !halfway && passes.at - fails.at > stretch / 2 ? slow + 1 : 0;
+    const level = margin === low || margin === high;
+    slow = level ? 2 : !halfway && passes.at - fails.at > stretch / 2 ? slow + 1 : 0;
   }
   return passes.margin === null ? null : passes.at;
 }

@@ -1,6 +1,7 @@
 import { circle, polygonPath, type Circle, type Path } from '$lib/geometry/contour.ts';
 import { edgesOf } from '$lib/geometry/edge.ts';
 import { pointGap } from '$lib/geometry/edgeGap.ts';
+import { edgeExtent } from '$lib/geometry/extent.ts';
 import { momentsOf } from '$lib/geometry/moments.ts';
 import { notched } from '$lib/geometry/notch.ts';
 import type { Point } from '$lib/geometry/point.ts';
@@ -142,11 +143,22 @@ const windowsIn = (
   );
 };
 
+/** mm. Far above the rounding of a box's corners: an edge whose box is further off than this over the least is not measured. */
+const CLEAR = 1e-6;
+
 /** Least wood between the holes' rims and a path, mm; null without holes. */
 function woodRound(rods: readonly RodHole[], path: Path): number | null {
   if (rods.length === 0) return null;
-  const edges = edgesOf(path);
-  return Math.min(...rods.flatMap(({ u, z, diameter }) => edges.map((edge) => pointGap([u, z], edge) - diameter / 2)));
+  const edges = edgesOf(path).map((edge) => ({ edge, box: edgeExtent(edge) }));
+  let least = Infinity;
+  for (const { u, z, diameter } of rods) {
+    for (const { edge, box } of edges) {
+      const off = Math.max(box.left - u, u - box.right, box.bottom - z, z - box.top);
+      if (off - diameter / 2 > least + CLEAR) continue;
+      least = Math.min(least, pointGap([u, z], edge) - diameter / 2);
+    }
+  }
+  return least;
 }
 
 function tooNear(rodEdge: number, least: number, { cable, recess }: StandSettings): Outcome<never> {
