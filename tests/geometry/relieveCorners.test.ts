@@ -13,6 +13,7 @@ import { relieveCorners } from '$lib/geometry/relieveCorners.ts';
 import { reversed } from '$lib/geometry/reversed.ts';
 import { roundCorners } from '$lib/geometry/roundCorners.ts';
 import { numberFrom } from '../numbers.ts';
+import { runs } from '../runs.ts';
 
 const arcsOf = (path: Path): ArcEdge[] => edgesOf(path).filter((edge) => edge.kind === 'arc');
 const flattened = (path: Path): PathD =>
@@ -156,27 +157,62 @@ describe('relieved inner corners', () => {
     expect(relieveCorners(round, 2)).toBe(round);
   });
 
+  const slot = (wide: number, deep: number, behind = 40): Path =>
+    polygonPath([
+      [-behind, -40],
+      [wide + behind, -40],
+      [wide + behind, 0],
+      [wide, 0],
+      [wide, -deep],
+      [0, -deep],
+      [0, 0],
+      [-behind, 0],
+    ]);
+
+  it('are half circles in the walls of a slot too narrow for two arcs: the floor stays, the bit gets in, all that is square seats', () => {
+    fc.assert(
+      fc.property(numberFrom(0.5, 6), numberFrom(0, 1), numberFrom(0.01, 20), (radius, share, more) => {
+        // From the half circle's mouth, which lets the bit in, to where two arcs have room: 2r to 4r·cos 45°.
+        const wide = 2 * radius * (1.001 + share * (Math.SQRT2 - 1.002));
+        const drawn = slot(wide, 2 * radius + more);
+        const relieved = relieveCorners(drawn, radius);
+        expect(figureFlaw(relieved, [], { path: 0, circle: 0 })).toBeNull();
+        // Never more wood than drawn; less by two half circles.
+        expect(beyond(relieved, drawn)).toBeLessThan(1e-6);
+        expect(signedArea(drawn) - signedArea(relieved)).toBeCloseTo(Math.PI * radius * radius, 6);
+        const edges = edgesOf(relieved);
+        const floor = edges.find((edge) => edge.kind === 'straight' && edge.start[1] === edge.end[1] && edge.start[1] === -2 * radius - more); // prettier-ignore
+        expect(floor && apart(floor.start, floor.end)).toBeCloseTo(wide, 9);
+        // A bit a little under the relief finds its way to the floor and into both walls.
+        const way = growContour(relieved, radius * 0.97);
+        if (!way) throw new Error('the bit has a way');
+        expect(Math.min(...way.vertices.filter(({ x }) => x >= -radius && x <= wide + radius).map(({ y }) => y))).toBeLessThan(-more); // prettier-ignore
+        expect(way.vertices.some(({ bulge }) => bulge !== 0)).toBe(true);
+      }),
+      { numRuns: runs(200) },
+    );
+  });
+
+  it('leave wood behind the half circles, or the corners sharp', () => {
+    expect(arcsOf(relieveCorners(slot(2.4, 5, 1.01), 1))).toHaveLength(2);
+    expect(arcsOf(relieveCorners(slot(2.4, 5, 1), 1))).toHaveLength(0);
+  });
+
   it('stay sharp in a slot too narrow for two of them, or too shallow', () => {
-    // In a square corner each takes 2r·cos 45° of both walls.
-    const slot = (wide: number, deep: number): Path =>
-      polygonPath([
-        [-40, -40],
-        [40, -40],
-        [40, 0],
-        [wide, 0],
-        [wide, -deep],
-        [0, -deep],
-        [0, 0],
-        [-40, 0],
-      ]);
+    // In a square corner each takes 2r·cos 45° of both walls; half circles take 2r of a wall and let the bit in from 2r on.
     const both = 4 * Math.SQRT1_2;
     expect(arcsOf(relieveCorners(slot(both + 0.01, 5), 1))).toHaveLength(2);
-    expect(arcsOf(relieveCorners(slot(both - 0.01, 5), 1))).toHaveLength(0);
+    expect(arcsOf(relieveCorners(slot(2.01, 5), 1)).map(({ centre: [x] }) => x.toFixed(6))).toEqual([
+      '2.010000',
+      '0.000000',
+    ]);
+    expect(arcsOf(relieveCorners(slot(1.99, 5), 1))).toHaveLength(0);
+    expect(arcsOf(relieveCorners(slot(2.01, 1.99), 1))).toHaveLength(0);
     expect(arcsOf(relieveCorners(slot(10, both / 2 + 0.01), 1))).toHaveLength(2);
     expect(arcsOf(relieveCorners(slot(10, both / 2 - 0.01), 1))).toHaveLength(0);
   });
 
-  it('stay sharp where the wood behind them is thinner than what they take', () => {
+  it('leave a floor with too thin a skin under it alone: half circles in the walls take none of it', () => {
     // A slot whose floor leaves a skin: of 1 mm radius a relief takes 0.2929 mm of it.
     const over = (skin: number): Path =>
       polygonPath([
@@ -189,7 +225,9 @@ describe('relieved inner corners', () => {
         [0, 0],
         [-40, 0],
       ]);
-    expect(arcsOf(relieveCorners(over(0.3), 1))).toHaveLength(2);
-    expect(arcsOf(relieveCorners(over(0.29), 1))).toHaveLength(0);
+    const lowest = (skin: number) =>
+      arcsOf(relieveCorners(over(skin), 1)).map(({ centre: [, y], radius }) => y - radius);
+    expect(lowest(0.3).map((y) => y.toFixed(4))).toEqual(['-10.2929', '-10.2929']);
+    expect(lowest(0.29)).toEqual([-10, -10]);
   });
 });

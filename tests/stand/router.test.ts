@@ -67,12 +67,52 @@ describe('parts that a router cuts', () => {
     expect(sharp.notes.join()).not.toContain('relieved');
   });
 
-  test('a joint without room for two reliefs is refused, by the part’s name', () => {
-    // A slot of 11.9 mm: 4r·cos 45° have to fit, so r up to 4.207 mm, a bit up to 8.21 mm.
-    expect(bodyOf(routed(8.2, ribs)).pieces.length).toBeGreaterThan(1);
-    const { lines } = refusalOf(routed(8.22, ribs));
+  const deep: Case = {
+    ...ribs,
+    stance: { lift: 60 },
+    settings: { ...ribs.settings, ribs: { count: 2, cross: 3, fit: 0, inset: 25, skin: null } },
+  };
+
+  test('a joint too narrow for two arcs has half circles in its walls, its floor whole: the square rib seats on it', () => {
+    // A slot of 11.8 mm: two arcs take 4r·cos 45°, so r up to 4.172 mm, a bit up to 8.14 mm; half circles 2r, up to 11.6 mm.
+    const sharp = bodyOf(deep);
+    for (const bit of [8.16, 9.525, 11.5]) {
+      const radius = bit / 2 + 0.1;
+      const relieved = bodyOf(routed(bit, deep));
+      let floors = 0;
+      for (const [i, { name, outside }] of relieved.pieces.entries()) {
+        const drawn = sharp.pieces[i];
+        if (drawn?.name !== name) throw new Error('both have the same pieces');
+        expect(areaOf(differenceD([ring(outside)], [ring(drawn.outside)], FillRule.NonZero, 8))).toBeLessThan(1e-4);
+        const edges = edgesOf(outside);
+        const arcs = edges.filter(isArc);
+        expect(arcs).toHaveLength(name.startsWith('cross') ? 2 * 2 : 2 * 3);
+        for (const arc of arcs) expect(arc.radius).toBeCloseTo(radius, 9);
+        // Between two half circles the floor is as it was, a slot wide.
+        for (const [k, edge] of edges.entries()) {
+          const [before, after] = [edges.at(k - 1), edges[(k + 1) % edges.length]];
+          if (edge.kind === 'arc' || before?.kind !== 'arc' || after?.kind !== 'arc') continue;
+          expect(Math.hypot(edge.end[0] - edge.start[0], edge.end[1] - edge.start[1])).toBeCloseTo(thick.thickness, 9);
+          floors += 1;
+        }
+        expect(growContour(outside, bit / 2)).not.toBeNull();
+      }
+      // Three slots in the one drawn for both ribs, two in each of three cross ribs.
+      expect(floors).toBe(3 + 3 * 2);
+      const less = 24 * (Math.PI / 2) * radius ** 2 * thick.thickness;
+      expect(sharp.volume - relieved.volume).toBeCloseTo(less, 4);
+    }
+  });
+
+  test('a joint narrower than the bit’s relief is refused, by the part’s name; wood is left beside half circles', () => {
+    const { lines } = refusalOf(routed(11.8, deep));
     expect(lines).toHaveLength(1);
     expect(lines[0]).toMatch(/^\/stand\/build: .*got a sharp one without room for its relief in part "rib"/);
+    // 25 mm less the half circle of 5.1 mm leave 19.9 mm; a rib 8 mm in leaves less than 3.
+    const near = { ...deep.settings, ribs: { count: 2, cross: 3, fit: 0, inset: 8, skin: null } };
+    expect(refusalOf(routed(10, { ...deep, settings: near })).lines.join()).toContain(
+      '/stand/ribs/inset: expected ribs that stand in far enough',
+    );
   });
 
   test('what a relief takes counts where wood has to be left', () => {

@@ -18,6 +18,10 @@ const LEFT = 1e-3;
  * With an opening of angle A the arc starts and ends at 2r·cos(A/2) from the corner and reaches r(1 − sin(A/2)) into each
  * of the two edges. Under 90° it narrows behind its mouth; there r grows until the bit passes.
  *
+ * Between two square corners too near to each other for that, as at the end of a slot, both become T-bones: half circles in
+ * the walls, each from the corner up, that leave the end whole. They reach r into the walls and 2r along them, and an end of
+ * 2r lets the bit in.
+ *
  * A corner stays sharp where one of its edges is an arc or has no room, or the relief would meet another part of the path.
  *
  * @param radius Of the arcs, mm, over 0: more than the bit's.
@@ -25,7 +29,12 @@ const LEFT = 1e-3;
 export function relieveCorners(path: Path, radius: number): Path {
   const edges = edgesOf(path);
   const wished = edges.map((edge, i) => reliefBetween(edges.at(i - 1) ?? edge, edge, radius));
-  const reliefs = wished.map((relief, i) => (relief && hasRoom(relief, i, edges, wished) ? relief : null));
+  const round = wished.map((relief, i) => (relief && hasRoom(relief, i, edges, wished) ? relief : null));
+  const turnsIn = wished.map((relief) => relief !== null);
+  const either = round.map((relief, i) => relief ?? sideRelief(edges, i, turnsIn, radius));
+  const reliefs = either.map((relief, i) =>
+    relief && (round[i] || hasRoom(relief, i, edges, either)) ? relief : null,
+  );
   if (reliefs.every((relief) => relief === null)) return path;
   const vertices = edges.flatMap((edge, i) => {
     const relief = reliefs[i];
@@ -67,6 +76,32 @@ function wideningFor(right: number): number {
   return Math.sin((3 * right) / 4) / (Math.cos(right / 4) * Math.sin(right));
 }
 
+/**
+ * A T-bone at the start of an edge: a half circle in the wall at the end of a slot. Null where the corner is none of the
+ * two at such an end, leans over it, or the end is less than the half circle's mouth.
+ *
+ * @param turnsIn Whether a corner between straight edges, at the start of the edge of the same index, turns right.
+ */
+function sideRelief(
+  edges: readonly Edge[],
+  index: number,
+  turnsIn: readonly boolean[],
+  radius: number,
+): ArcEdge | null {
+  const [before, after] = [edges.at(index - 1), edges[index]];
+  if (!before || !after || turnsIn[index] !== true) return null;
+  const [arriving, leaving] = [heading(before, 'end'), heading(after, 'start')];
+  const right = -Math.atan2(outer(arriving, leaving), inner(arriving, leaving));
+  const [endsHere, endBegins] = [turnsIn.at(index - 1) === true, turnsIn[(index + 1) % edges.length] === true];
+  const end = endBegins ? after : before;
+  if (right > Math.PI / 2 + RUNS_ON || endsHere === endBegins || apart(end.start, end.end) < 2 * radius) return null;
+  const corner = after.start;
+  const [start, stop] = endBegins
+    ? [shifted(corner, arriving, -2 * radius), corner]
+    : [corner, shifted(corner, leaving, 2 * radius)];
+  return { kind: 'arc', start, end: stop, centre: shifted(start, endBegins ? arriving : leaving, radius), radius, sweep: -Math.PI }; // prettier-ignore
+}
+
 /** Whether a relief, at the start of the edge of the same index, leaves all other edges and reliefs alone. */
 function hasRoom(
   relief: ArcEdge,
@@ -75,13 +110,14 @@ function hasRoom(
   reliefs: readonly (ArcEdge | null)[],
 ): boolean {
   const before = (index + edges.length - 1) % edges.length;
-  const reachAt = (i: number): number => {
-    const [at, edge] = [reliefs[i % edges.length], edges[i % edges.length]];
-    return at && edge ? apart(at.end, edge.start) : 0;
+  /** How much of an edge the relief at one of its ends takes. */
+  const reach = (edge: Edge, at: 'start' | 'end', i: number): number => {
+    const taken = reliefs[i % edges.length];
+    return taken ? apart(at === 'start' ? taken.end : taken.start, edge[at]) : 0;
   };
   const fits = [before, index].every((i) => {
     const edge = edges[i];
-    return edge !== undefined && apart(edge.start, edge.end) - reachAt(i) - reachAt(i + 1) > LEFT;
+    return edge && apart(edge.start, edge.end) - reach(edge, 'start', i) - reach(edge, 'end', i + 1) > LEFT;
   });
   const clear = (other: Edge): boolean => edgeGap(relief, other) > LEFT;
   return (

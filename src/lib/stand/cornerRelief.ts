@@ -8,19 +8,30 @@ import { shown } from './slack.ts';
  */
 const OVER = 0.1;
 
+/** How many radii wide the end of a slot is that both its corners' reliefs just fit into: each takes √2 of them. */
+const TWO = 2 * Math.SQRT2;
+
 /** What the inner corners of a part's outlines need of a router's bit; without one they stay as they are. Lengths in mm. */
 export interface CornerRelief {
   /** An outline with its inner corners relieved, where there is room. */
   readonly relieved: (path: Path) => Path;
   /** How far the relief of a square corner reaches into the wood beside it. */
   readonly bite: number;
+  /** How far the reliefs at the end of a square slot reach into the wood on either side of it; its width, mm. */
+  readonly beside: (slot: number) => number;
   /** The radius for the corners of a window, in which nothing has to seat. */
   readonly windowCorner: (asked: number) => number;
   /** What to say of outlines that have been relieved, and of windows with larger corners than asked for. */
   readonly notes: (relieved: boolean, rounded: boolean) => readonly string[];
 }
 
-const NONE: CornerRelief = { relieved: (path) => path, bite: 0, windowCorner: (asked) => asked, notes: () => [] };
+const NONE: CornerRelief = {
+  relieved: (path) => path,
+  bite: 0,
+  beside: () => 0,
+  windowCorner: (asked) => asked,
+  notes: () => [],
+};
 
 /** @param bit The router bit's diameter; null where parts are cut by something else. */
 export function cornerReliefFor(bit: number | null): CornerRelief {
@@ -30,11 +41,13 @@ export function cornerReliefFor(bit: number | null): CornerRelief {
   return {
     relieved: (path) => relieveCorners(path, radius),
     bite,
+    // Too narrow for two of the usual reliefs: half circles in the walls.
+    beside: (slot) => (slot > TWO * radius ? bite : radius),
     windowCorner: (asked) => Math.max(asked, radius),
     notes: (relieved, rounded) => [
       ...(relieved
         ? [
-            `Inner corners are relieved with a radius of ${shown(radius, 2)} mm for the router’s bit, so that what is square seats in them: each takes up to ${shown(bite, 2)} mm of the wood beside a square corner.`,
+            `Inner corners are relieved with a radius of ${shown(radius, 2)} mm for the router’s bit, so that what is square seats in them: each takes up to ${shown(bite, 2)} mm of the wood beside a square corner, and in the walls of a slot too narrow for that ${shown(radius, 2)} mm.`,
           ]
         : []),
       ...(rounded ? [`The windows’ corners have a radius of ${shown(radius, 2)} mm for the router’s bit.`] : []),

@@ -6,6 +6,7 @@ import { bareTop } from './bareTop.ts';
 import { built, noAnswer, type Outcome } from './outcome.ts';
 import type { Layer } from './shape.ts';
 import { shownDown, shownUp, SLACK } from './slack.ts';
+import type { CornerRelief } from './cornerRelief.ts';
 
 /** A stretch along u, mm. */
 export interface Stretch {
@@ -27,21 +28,23 @@ type Details = Pick<StandSettings, 'cable' | 'recess' | 'minimumEdge'>;
 /** A lip beside a recess thinner than this breaks off: common practice, no source. mm. */
 const THINNEST_LIP = 1;
 
+type Relief = Pick<CornerRelief, 'bite' | 'beside'>;
+
 /**
  * Cuts the cable slot into the base and the recess for a mat into base or top. Over both and between the slot and the ends
  * stays at least the stand's least edge, between the recess and the ends at least `THINNEST_LIP` or the least edge where
  * that is less; no answer where it would not. Ends that lean take of it.
  *
- * @param bite What the relief of a square inner corner takes of the wood beside it, mm.
+ * @param relief What the relief of a square inner corner takes of the wood beside it.
  */
 export function openedSlice(
   layer: Pick<Layer, 'slice' | 'core' | 'bare'>,
   details: Details,
-  bite: number,
+  relief: Relief,
 ): Outcome<Opened> {
-  const recessed = withRecess(layer, details, bite);
+  const recessed = withRecess(layer, details, relief.bite);
   if (!recessed.ok) return recessed;
-  return withSlot(recessed.value, layer.core, details, bite);
+  return withSlot(recessed.value, layer.core, details, relief);
 }
 
 function withRecess(
@@ -114,7 +117,7 @@ function withSlot(
   opened: Opened,
   core: readonly Point[],
   { cable, recess, minimumEdge }: Details,
-  bite: number,
+  { bite, beside: besideSlot }: Relief,
 ): Outcome<Opened> {
   if (!cable) return built(opened);
   const [front = [0, 0], rear = [0, 0], topRear = [0, 0], topFront = [0, 0]] = core;
@@ -153,7 +156,7 @@ function withSlot(
     [slot.to, base],
   ] as const;
   const floor = squareFloor(mouth, cable.depth - floorRecess);
-  const beside = woodToEnds(core, floor) - bite;
+  const beside = woodToEnds(core, floor) - besideSlot(cable.width);
   if (beside < minimumEdge - SLACK) {
     return noAnswer(
       '/stand/cable/fromRear',

@@ -60,7 +60,7 @@ export interface Wish {
  */
 export function shapeOf(layer: Layer, settings: StandSettings, wish: Wish): Outcome<Shape> {
   const relief = cornerReliefFor(wish.bit ?? null);
-  const opened = openedSlice(layer, settings, relief.bite);
+  const opened = openedSlice(layer, settings, relief);
   if (!opened.ok) return opened;
   const points = slotted(opened.value.points, wish.slots ?? []);
   const drawn = settings.corner === null ? sharp(points) : rounded(layer.slice, points, settings.corner);
@@ -126,7 +126,7 @@ const windowsIn = (
   { relief }: StandSettings,
   { slot, taken }: Opened,
   kept: readonly Stretch[],
-  { bite, windowCorner }: CornerRelief,
+  { bite, beside, windowCorner }: CornerRelief,
 ): readonly Path[] => {
   if (!relief) return [];
   return reliefWindows(
@@ -137,7 +137,7 @@ const windowsIn = (
     taken.map((some) => some + bite),
     [
       ...rods.map(({ u, diameter }) => ({ from: u - diameter / 2, to: u + diameter / 2 })),
-      ...(slot ? [{ from: slot.from - bite, to: slot.to + bite }] : []),
+      ...(slot ? [{ from: slot.from - beside(slot.to - slot.from), to: slot.to + beside(slot.to - slot.from) }] : []),
       ...kept,
     ],
   );

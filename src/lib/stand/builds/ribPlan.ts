@@ -27,18 +27,21 @@ export interface RibPlan {
  * stand's least edge is left beyond the outer ones.
  *
  * @param wood Width without veneer.
- * @param cut `taper`: lean of the cut edges from plumb, each side, radians; `bite`: what the relief of a slot's corner takes
- *   of the wood beside it, mm.
+ * @param cut `taper`: lean of the cut edges from plumb, each side, radians; `beside`: what the reliefs at a
+ *   slot's end take of the wood on either side of it, by its width, mm.
  */
 export function ribPlan(
   { count, cross, fit, inset }: Ribs,
   ground: Ground,
   wood: number,
   thickness: number,
-  { taper, bite }: { readonly taper: number; readonly bite: number },
+  { taper, beside }: { readonly taper: number; readonly beside: (slot: number) => number },
   minimumEdge: number,
 ): Outcome<RibPlan> {
   const slot = thickness + fit + thickness * Math.tan(taper);
+  const bite = beside(slot);
+  // Between slots as much wood as one is wide, and at least the least edge between their reliefs.
+  const spacing = bite === 0 ? 2 * slot : Math.max(2 * slot, slot + 2 * bite + minimumEdge);
   const beyond = inset - (slot - thickness) / 2 - bite;
   if (beyond < minimumEdge - SLACK) {
     return noAnswer(
@@ -48,8 +51,8 @@ export function ribPlan(
   }
   const outermost = wood / 2 - inset - thickness / 2;
   const apart = (2 * outermost) / (count - 1);
-  if (apart < 2 * slot - SLACK) {
-    const needed = 2 * inset + thickness + 2 * slot * (count - 1);
+  if (apart < spacing - SLACK) {
+    const needed = 2 * inset + thickness + spacing * (count - 1);
     return noAnswer(
       '/stand/ribs',
       `expected a width of at least ${shownUp(needed)} mm for ${count} ribs of ${shown(thickness, 2)} mm that stand ${inset} mm in, got ${shownDown(wood)} mm: use fewer ribs, a smaller inset or a wider stand`,
@@ -59,8 +62,8 @@ export function ribPlan(
   const land = Math.max(minimumEdge + bite, thickness) + slot / 2;
   const [from, to] = [front + land, rear - land];
   const pitch = (to - from) / (cross - 1);
-  if (pitch < 2 * slot - SLACK) {
-    const needed = 2 * land + 2 * slot * (cross - 1);
+  if (pitch < spacing - SLACK) {
+    const needed = 2 * land + spacing * (cross - 1);
     return noAnswer(
       '/stand/ribs/cross',
       `expected a depth of at least ${shownUp(needed)} mm for ${cross} cross ribs, got ${shownDown(rear - front)} mm: use fewer`,

@@ -40,7 +40,7 @@ export function buildRibbed(commission: Commission): Outcome<StandBody> {
       `expected a veneer under half the stand’s width of ${shownDown(width)} mm, got ${settings.veneer} mm`,
     );
   }
-  const cut = { taper: taperOf(commission, board), bite: cornerReliefFor(commission.shop.tools.router.bit).bite };
+  const cut = { taper: taperOf(commission, board), beside: cornerReliefFor(commission.shop.tools.router.bit).beside };
   const planned = ribPlan(ribs, ground.value, wood, board.thickness, cut, settings.minimumEdge);
   if (!planned.ok) return planned;
   const crosses = crossRibs(commission, ground.value, planned.value, wood);
