@@ -83,6 +83,32 @@ describe.each(cases)('%s, %s', (build, base) => {
   });
 });
 
+test('sheets for a router say that no holding tabs are drawn in them, and how large to set them; others say nothing of tabs', async () => {
+  const abouts = async (router: unknown) => {
+    const of = project({
+      '/shop': { router },
+      '/cutter/spacing': 10,
+      '/cutter/margin': 10,
+      '/layouts/0/stand/rods': null,
+    });
+    const planned = plan(of, firstLayout(of));
+    if (!planned.ok) throw new Error(planned.faults[0]?.message);
+    const made = await allFiles(of, planned.value);
+    if (!made.ok) throw new Error(made.faults[0]?.message);
+    const { files } = made.value;
+    const manifest = String(files.find(({ path }) => path === 'manifest.json')?.content);
+    return [...manifest.matchAll(/"about": "(Sheet of [^"]*)"/g)].map(([, about = '']) =>
+      about.replaceAll('\u202f', ' '),
+    );
+  };
+  const [bare] = await abouts({ bit: 3 });
+  expect(bare).toContain('no holding tabs are drawn: set them in the router’s program; SVG');
+  const tabbed = await abouts({ bit: 3, tab: { width: 6, height: 1.5 } });
+  expect(tabbed.length).toBeGreaterThan(0);
+  for (const about of tabbed) expect(about).toContain('set them in the router’s program, 6 mm wide and 1.5 mm high;');
+  for (const about of await abouts({ bit: null, tab: { width: 6, height: 1.5 } })) expect(about).not.toContain('tabs');
+});
+
 /** The paths in the README's table of files: `DIR/parts/<part>.svg`, `.dxf`. */
 function patternsOf(readme: string): readonly RegExp[] {
   return readme.split('\n').flatMap((line) => {

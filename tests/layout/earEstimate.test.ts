@@ -104,7 +104,7 @@ describe('an estimated ear height', () => {
     expect(estimate().sources).toHaveLength(2);
     expect(estimate().sources[0]).toContain('ANSUR II');
     expect(estimate({ stature: 1800, seat: 440 }).sources).toHaveLength(2);
-    expect(estimate({ stature: 1800 }).sources[2]).toBe('Legs in proportion to stature: assumed, no source');
+    expect(estimate({ stature: 1800 }).sources[2]).toBe('Legs in proportion to stature: rule of thumb');
   });
 
   test('takes shoes as given, and none on a measured seat', () => {

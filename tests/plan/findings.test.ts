@@ -143,6 +143,29 @@ describe('axis-misses-ears', () => {
   });
 });
 
+test('cut-by-hand: told for a block that no saw of the workshop gets through, with what its saws do', () => {
+  const solid = { ...calm, '/layouts/0/stand/build': 'solid', '/layouts/0/stand/rods': null };
+  const [told, ...more] = found(solid, 'cut-by-hand');
+  expect(more.map(({ side }) => side)).toEqual(['right']);
+  expect(told).toMatchObject({ level: 'note', side: 'left', limit: 0 });
+  const { blocks } = planned(solid).stand.left;
+  const byHand = blocks.flatMap(({ cuts }) => cuts.filter(({ tool }) => tool === 'hand'));
+  expect(told?.value).toBe(byHand.length);
+  expect(told?.text).toMatch(
+    /^No saw of this workshop makes these cuts of the left stand: slope.* The slope is 165 mm deep; the table saw cuts 80 mm\. /,
+  );
+  // The step says the same.
+  expect(planned(solid).stand.left.steps.some(({ text }) => text.includes('No saw of this workshop makes it'))).toBe(
+    true,
+  );
+  const bandSaw = { '/shop': { bandSaw: { height: 250 } } };
+  expect(codes({ ...solid, ...bandSaw })).not.toContain('cut-by-hand');
+  expect(found({ ...solid, '/shop': { bandSaw: { height: 150 } } }, 'cut-by-hand')[0]?.text).toContain(
+    'the band saw takes 150 mm',
+  );
+  expect(codes(calm)).not.toContain('cut-by-hand');
+});
+
 describe('the screen and the wall', () => {
   const inwards = (by: number) => ({
     '/layouts/0/placement/left/x': by - 430,

@@ -347,6 +347,21 @@ describe('reflections', () => {
   test('a monitor low over the desk is in the way of the wall’s', () => {
     const wall = heard({}).sides.right.reflections.filter(({ surface }) => surface === 'wall');
     expect(wall.map(({ screenedBy }) => screenedBy)).toEqual(['monitor', 'monitor']);
+    // Results and finding say so too.
+    const all = certainly({ '/layouts/0/room': { absorption: { wall: 0 } } });
+    const table = tablesOf(all.plan, 'mm').find(({ title }) => title === 'Reflections');
+    const group = table?.groups.find(({ name }) => name === 'Wall behind');
+    expect(group?.rows.find(({ name }) => name === 'In the way')?.cells).toEqual(['the screen', 'the screen']);
+    const desk = table?.groups.find(({ name }) => name === 'Desk');
+    expect(desk?.rows.find(({ name }) => name === 'In the way')?.cells).toEqual(['nothing', 'nothing']);
+    const sound = soundOf(all.project, all.layout, all.plan);
+    const early = sound.sides.right.early.find(({ surface }) => surface === 'wall');
+    expect(early?.screenedBy).toBe('monitor');
+    const loud = sound.sides.right.early.map((one) => ({ ...one, passes: false }));
+    const right = { ...sound.sides.right, early: loud };
+    const texts = heardFindings({ ...sound, sides: { ...sound.sides, right } }).filter(({ side }) => side === 'right');
+    expect(texts.find(({ code }) => code === 'early-wall')?.text).toContain('Counted with the screen in its way');
+    expect(texts.find(({ code }) => code === 'early-desk')?.text).not.toContain('in its way');
   });
 });
 
@@ -447,7 +462,7 @@ describe('notches', () => {
 
 test('the step of a baffle is a hint, counted only when asked for', () => {
   const [plain, stepped] = [heard({}), heard({}, { baffleStep: true })];
-  expect(plain.baffleStep).toMatchObject({ counted: false, source: 'common practice, no source' });
+  expect(plain.baffleStep).toMatchObject({ counted: false, source: 'rule of thumb' });
   expect(plain.baffleStep.corner).toBeCloseTo(343.2 / (Math.PI * 0.165), 9);
   const difference = (i: number): number => (stepped.both.level[i] ?? NaN) - (plain.both.level[i] ?? NaN);
   expect(difference(0)).toBeCloseTo(-6, 1);

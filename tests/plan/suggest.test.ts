@@ -279,7 +279,9 @@ describe('a suggestion', () => {
     const suggestion = before.suggestions.get('monitor-collision');
     expect(suggestion?.clears).toContain('monitor-collision');
     expect(suggestion?.clears.length).toBeGreaterThan(1);
-    expect(effectText(suggestion ?? { clears: [], price: { layers: 0, mass: 0 } })).toMatch(/^Clears \d findings/);
+    expect(effectText(suggestion ?? { clears: [], price: { layers: 0, mass: 0, alike: true } })).toMatch(
+      /^Clears \d findings/,
+    );
     const shown = wholeFindings(before.findings, before.suggestions).flatMap(({ suggestion: one }) =>
       one ? [JSON.stringify(one.edits)] : [],
     );
@@ -297,9 +299,18 @@ describe('a suggestion', () => {
     const after = followed(before, suggestion);
     expect(suggestion.price.layers).toBe(after.plan.stand.right.layers - before.plan.stand.right.layers);
     expect(suggestion.price.mass).toBeCloseTo(after.plan.stand.right.mass - before.plan.stand.right.mass, 9);
-    expect(priceText({ layers: 3, mass: 2.04 })).toEqual(['3 more layers a stand', 'each stand 2.0 kg heavier']);
-    expect(priceText({ layers: -1, mass: -0.06 })).toEqual(['1 fewer layer a stand', 'each stand 0.1 kg lighter']);
-    expect(priceText({ layers: 0, mass: 0.01 })).toEqual([]);
+    const alike = true;
+    expect(priceText({ layers: 3, mass: 2.04, alike })).toEqual(['3 more layers a stand', '2.0 kg heavier a stand']);
+    expect(priceText({ layers: -1, mass: -0.06, alike })).toEqual(['1 fewer layer a stand', '0.1 kg lighter a stand']);
+    expect(priceText({ layers: 0, mass: 0.01, alike })).toEqual([]);
+    // Stands that differ: the one that costs more, or saves less.
+    expect(priceText({ layers: 2, mass: 0.3, alike: false })).toEqual([
+      'up to 2 more layers a stand',
+      'up to 0.3 kg heavier a stand',
+    ]);
+    expect(priceText({ layers: 0, mass: -0.3, alike: false })).toEqual(['at least 0.3 kg lighter a stand']);
+    // Sheets are not counted, and nothing is said of them.
+    expect(priceText({ layers: 2, mass: 0.3, alike }).join()).not.toContain('sheet');
   });
 
   test('is not made where none is good: a bare desk sends sound back at any place', () => {

@@ -15,9 +15,9 @@ const rows = planned.ok
     )
   : [];
 
-test('every number of the tables has its working, but for those that are given or a plain yes or no', () => {
+test('every number of the tables has its working, but for those that are given or no number', () => {
   const without = [...new Set(rows)].filter((row) => !Object.hasOwn(how, row));
-  expect(without).toEqual(['Stand/Cut from', 'Stand/Rods', 'Reflections/Hits the surface']);
+  expect(without).toEqual(['Stand/Cut from', 'Stand/Rods', 'Reflections/Hits the surface', 'Reflections/In the way']);
 });
 
 test('every row that has a working is there, and so is its formula', () => {

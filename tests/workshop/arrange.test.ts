@@ -193,6 +193,17 @@ describe('refused', () => {
     expect(faultsOf(arrange([part], [board(600, 300)], cutter))[0]?.pointer).toBe('/cutter/kerf');
   });
 
+  it('a hole that a board’s own kerf closes, at that board, and says what counts without it', () => {
+    const part = wedge(50, 5, 9, { inside: [circle([40, 3], 0.3)] });
+    const [fault] = faultsOf(arrange([part], [{ ...board(600, 300), kerf: 0.8 }], { ...cutter, kerf: 0.2 }));
+    expect(fault).toEqual({
+      pointer: '/stock/0/kerf',
+      message: expect.stringMatching(
+        /^expected a kerf of at most 0\.(6|599) mm for a hole in part "slice", got 0\.8 mm: the beam or bit does not fit in\. ".+" has this kerf of its own; without it the cutter’s of 0\.2 mm counts$/,
+      ),
+    });
+  });
+
   it('more copies or sheets than anybody cuts, at once', () => {
     const started = performance.now();
     expect(faultsOf(arrange([{ ...trapezoid, quantity: 20_001 }], [board(5000, 5000)], cutter))).toEqual([

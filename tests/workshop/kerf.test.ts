@@ -37,7 +37,7 @@ describe('cutPath', () => {
         {
           pointer: '/cutter/kerf',
           message:
-            'expected a kerf of at most 0.149 mm for a hole in part "slice", got 0.2 mm: the beam does not fit in',
+            'expected a kerf of at most 0.149 mm for a hole in part "slice", got 0.2 mm: the beam or bit does not fit in',
         },
       ],
     });
@@ -60,7 +60,7 @@ describe('cutPath', () => {
         {
           pointer: '/cutter/kerf',
           message:
-            'expected a kerf of at most 0.999 mm for a notch in part "comb", got 1.5 mm: the beam does not fit in',
+            'expected a kerf of at most 0.999 mm for a notch in part "comb", got 1.5 mm: the beam or bit does not fit in',
         },
       ],
     });

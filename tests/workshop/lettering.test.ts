@@ -3,7 +3,14 @@ import { describe, expect, it } from 'vitest';
 import { edgesOf } from '$lib/geometry/edge.ts';
 import { extentOf } from '$lib/geometry/extent.ts';
 import { accents } from '$lib/workshop/accents.ts';
-import { canLetter, letter, LETTERING_ABOVE, LETTERING_BELOW, letteringWidth } from '$lib/workshop/lettering.ts';
+import {
+  canLetter,
+  letter,
+  LETTERING_ABOVE,
+  LETTERING_BELOW,
+  letteringWidth,
+  unlettered,
+} from '$lib/workshop/lettering.ts';
 import { smallLetters } from '$lib/workshop/smallLetters.ts';
 import { lookalikes, shapes } from '$lib/workshop/strokes.ts';
 
@@ -202,3 +209,10 @@ function direction(edge: ReturnType<typeof edgesOf>[number], end: 0 | 1): number
   const chord = Math.atan2(edge.end[1] - edge.start[1], edge.end[0] - edge.start[0]);
   return edge.kind === 'arc' ? chord + (end - 0.5) * edge.sweep : chord;
 }
+
+it('letters without a shape are named, each once; those of Latin names with accents and signs are none of them', () => {
+  expect(unlettered(['Łódź, Ångström & ½ µm №', 'Schreibtisch 2'])).toEqual([]);
+  expect(unlettered(['Стол', 'стол Ω', 'desk'])).toEqual(expect.arrayContaining(['С', 'т', 'л']));
+  const all = unlettered(['Стол Ω', 'Стол Ω']);
+  expect(new Set(all).size).toBe(all.length);
+});

@@ -8,8 +8,7 @@ export const EARLY = {
   level: -10,
   window: 15,
   band: [1000, 8000],
-  source:
-    'EBU Tech 3276 §2.2, as quoted: early reflections at least 10 dB below the direct sound in the first 15 ms, 1 to 8 kHz',
+  source: 'EBU Tech 3276 §2.2: early reflections at least 10 dB below the direct sound in the first 15 ms, 1 to 8 kHz',
   plainly:
     'A bare desk cannot meet this by distance alone: the detour over it is short, so spreading leaves its reflection only about 2 dB down. Only a driver that beams past it, something in the way, or a surface that absorbs can do the rest.',
 } as const;

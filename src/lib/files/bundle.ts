@@ -1,3 +1,4 @@
+import { lengthWithUnit } from '$lib/project/lengthText.ts';
 import { degrees } from '$lib/geometry/angle.ts';
 import { layoutFaults } from '$lib/workshop/validity.ts';
 import { cutterFor, cutterOf } from '$lib/workshop/beam.ts';
@@ -103,6 +104,15 @@ function namedParts(plan: Plan): Named[] {
   }));
 }
 
+/** Closed outlines hold nothing in the sheet: whoever routs them has to know. */
+function tabText({ shop, display }: Project): string {
+  const { bit, tab } = shop.router;
+  if (bit === null) return '';
+  const size =
+    tab === null ? '' : `, ${lengthWithUnit(tab.width, display)} wide and ${lengthWithUnit(tab.height, display)} high`;
+  return `; no holding tabs are drawn: set them in the router’s program${size}`;
+}
+
 /** Sheets that are alike are one drawing, to cut so many times. */
 function sheetPlates(sheets: readonly Sheet[], { parts }: Plan, project: Project): Result<Named[]> {
   const groups = alikeSheets(sheets).map(({ sheet, numbers }) => ({ sheet, times: numbers.length }));
@@ -118,7 +128,7 @@ function sheetPlates(sheets: readonly Sheet[], { parts }: Plan, project: Project
       times > 1 ? [`${plate.value.name}, cut × ${times}`, `cut × ${times}`] : [plate.value.name, 'cut once'];
     named.push({
       stem: `sheets/${stems[i]}`,
-      about: `${sheet.offcut ? 'Offcut' : 'Sheet'} of ${sheet.stock}: ${cut} for both stands, the kerf taken into account, in the order of cutting`,
+      about: `${sheet.offcut ? 'Offcut' : 'Sheet'} of ${sheet.stock}: ${cut} for both stands, the kerf taken into account, in the order of cutting${tabText(project)}`,
       plate: { ...plate.value, name },
     });
   }

@@ -51,7 +51,7 @@ export function earEstimate(person: Person): EarEstimate {
 const sourcesOf = ({ stature, seat }: Person): string[] => [
   SURVEY_SOURCE,
   SHOES_AND_SLUMP_SOURCE,
-  ...(stature !== null && seat === null ? ['Legs in proportion to stature: assumed, no source'] : []),
+  ...(stature !== null && seat === null ? ['Legs in proportion to stature: rule of thumb'] : []),
 ];
 
 function groupsOf(person: Person): EarGroup[] {

@@ -122,6 +122,7 @@ function* plannedSteps(project: Project, layout: Layout): Generator<undefined, O
         monitors: layout.monitors.map(monitorBody),
         footprints: both((side) => stands[side].footprint),
         balances,
+        blocks: both((side) => stands[side].blocks),
         sites: both((side) => ({ speaker, layout, side, stock, shop })),
       }),
       balance: both((side) => balancePlan(balances[side], speaker.mass)),

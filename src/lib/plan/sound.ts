@@ -91,7 +91,7 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
     sides: { left: sideSound('left'), right: sideSound('right') },
     both: responsePlan([left.field, right.field], left.reference + right.reference, evened, surfaces, known),
     designPoint: speaker.designPoint,
-    baffleStep: { corner, counted: options.baffleStep ?? false, source: 'common practice, no source' },
+    baffleStep: { corner, counted: options.baffleStep ?? false, source: 'rule of thumb' },
     early: { level: EARLY.level, window: EARLY.window, source: EARLY.source, plainly: EARLY.plainly },
     leftOut,
   };

@@ -142,6 +142,8 @@ export interface EarlySound {
   readonly spreading: number;
   /** The plan's first notch by it, and of which driver; null where there is none in a driver's band. */
   readonly firstNotch: { readonly frequency: number; readonly driver: string } | null;
+  /** What stands in the way of that driver's sound; null for nothing. */
+  readonly screenedBy: ReflectionPlan['screenedBy'];
   readonly within: boolean;
   readonly passes: boolean;
 }

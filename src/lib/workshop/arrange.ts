@@ -1,6 +1,7 @@
 import { beamReach, cutPath } from './kerf.ts';
 import {
   cutterFaults,
+  ownKerfFault,
   quantityFaults,
   sizeFaults,
   stockKerfFault,
@@ -142,7 +143,8 @@ export function* spacingForSteps(
     else faults.push(...cut.faults);
     yield;
   }
-  return faults.length > 0 ? failure(...faults) : success(least);
+  if (faults.length === 0) return success(least);
+  return failure(...(stock.kerf === null ? faults : faults.map((fault) => ownKerfFault(fault, stock, index, kerf))));
 }
 
 function sheetOf(board: Board, stock: Stock, number: number, margin: number): Sheet {

@@ -77,6 +77,12 @@ export const stockKerfFault = (kerf: number, spacing: number, index: number): Fa
   message: `expected a kerf of at most the spacing of ${spacing} mm, got ${kerf} mm`,
 });
 
+/** A beam or bit that does not fit in, by the stock's own kerf: what to correct is there. */
+export const ownKerfFault = ({ message }: Fault, { name, kerf: own }: Stock, index: number, kerf: number): Fault => ({
+  pointer: pointerTo('stock', index, 'kerf'),
+  message: `${message}. "${name}" has this kerf of its own${own !== null && kerf < own ? `; without it the cutter’s of ${kerf} mm counts` : ''}`,
+});
+
 /** More whole sheets than there are. */
 export function supplyFaults(sheets: readonly Sheet[], { name, sheets: supply }: Stock, index: number): Fault[] {
   const whole = sheets.filter(({ stock, offcut = false }) => stock === name && !offcut).length;

@@ -55,6 +55,6 @@ function tooWide(part: Part, what: string, kerf: number, grow: (width: number) =
   const limit = Number((Math.floor(fits * 1000) / 1000).toFixed(3));
   return {
     pointer: '/cutter/kerf',
-    message: `expected a kerf of at most ${limit} mm for ${what} in part "${part.name}", got ${kerf} mm: the beam does not fit in`,
+    message: `expected a kerf of at most ${limit} mm for ${what} in part "${part.name}", got ${kerf} mm: the beam or bit does not fit in`,
   };
 }

@@ -56,6 +56,11 @@ export function canLetter(text: string): boolean {
   return lettersOf(text).every((one) => findGlyph(one) !== null);
 }
 
+/** The letters of some texts that come out as a crossed box, each once. */
+export const unlettered = (texts: readonly string[]): readonly string[] => [
+  ...new Set(texts.flatMap(lettersOf).filter((one) => findGlyph(one) === null)),
+];
+
 function line(text: string): { glyph: Glyph; left: number }[] {
   let left = 0;
   return lettersOf(text).map((one) => {

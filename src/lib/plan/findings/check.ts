@@ -3,6 +3,7 @@ import type { Point, Vec3 } from '$lib/geometry/point.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import type { Triangle } from '$lib/layout/triangle.ts';
 import type { Layout, SideName, Speaker } from '$lib/project/project.ts';
+import type { Block } from '$lib/stand/body.ts';
 import type { Balance } from '$lib/stand/balance.ts';
 import type { Site } from '$lib/stand/remedy.ts';
 import type { Finding } from '$lib/plan/document.ts';
@@ -21,6 +22,8 @@ export interface Scene {
   /** Corners of each stand's base on the desk. */
   readonly footprints: Readonly<Record<SideName, readonly Point[]>>;
   readonly balances: Readonly<Record<SideName, Balance>>;
+  /** What is sawn from solid wood for each stand. */
+  readonly blocks: Readonly<Record<SideName, readonly Block[]>>;
   /** What it takes to build each stand again with other settings. */
   readonly sites: Readonly<Record<SideName, Site>>;
 }

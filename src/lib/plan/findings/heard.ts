@@ -5,7 +5,7 @@ import { sideNames, type SideName } from '$lib/project/project.ts';
 import type { Finding } from '$lib/plan/document.ts';
 import type { CrossoverSound, EarlySound, SideSound, SoundPlan } from '$lib/plan/soundDocument.ts';
 import { levelText, degreesText, frequencyText, millisecondsText, mmText } from './say.ts';
-import { surfaceText } from './surfaceText.ts';
+import { obstacleText, surfaceText } from './surfaceText.ts';
 
 /** Least sum of a crossover re its drivers lined up, dB: half the power. */
 const LEAST_SUM = -3;
@@ -36,7 +36,7 @@ function crossoverSum(side: SideName, { lower, upper, frequency, sum }: Crossove
       value: sumLevel ?? DEEPEST,
       limit: LEAST_SUM,
       unit: 'dB',
-      source: 'half the power: common practice, no source',
+      source: 'half the power: rule of thumb',
     },
   ];
 }
@@ -98,13 +98,17 @@ function earlyReflection(side: SideName, early: EarlySound, { early: rule, sides
     deepest === null
       ? ''
       : ` In the response its deepest is one of ${levelText(deepest.depth)} at ${frequencyText(deepest.frequency)}.`;
+  const screened =
+    early.screenedBy === null
+      ? ''
+      : ` Counted with ${obstacleText(early.screenedBy)} in its way, which takes more the higher the sound.`;
   const bare = early.surface === 'desk' ? ' A bare desk cannot be made to pass by distance alone.' : '';
   return [
     {
       code: `early-${early.surface}${early.monitor === null ? '' : `-${early.monitor + 1}`}`,
       level: 'note',
       side,
-      text: `${surfaceText(early)} sends the sound of the ${side} loudspeaker back ${millisecondsText(early.delay)} later and only ${levelText(-early.level)} lower.${first}${notch}${bare}`,
+      text: `${surfaceText(early)} sends the sound of the ${side} loudspeaker back ${millisecondsText(early.delay)} later and only ${levelText(-early.level)} lower.${first}${notch}${screened}${bare}`,
       value: early.level,
       limit: rule.level,
       unit: 'dB',

@@ -1,4 +1,5 @@
 import type { SurfaceName } from '$lib/acoustics/surface.ts';
+import type { ReflectionPlan } from '$lib/plan/document.ts';
 
 const names: Readonly<Record<SurfaceName, string>> = {
   desk: 'The desk',
@@ -12,3 +13,12 @@ const names: Readonly<Record<SurfaceName, string>> = {
 /** A surface at the beginning of a sentence; screens by their number, from 1. */
 export const surfaceText = ({ surface, monitor }: { surface: SurfaceName; monitor: number | null }): string =>
   monitor === null ? names[surface] : `Screen ${monitor + 1}`;
+
+const obstacles = {
+  monitor: 'the screen',
+  'left-cabinet': 'the left cabinet',
+  'right-cabinet': 'the right cabinet',
+} as const satisfies Record<NonNullable<ReflectionPlan['screenedBy']>, string>;
+
+/** What stands in a reflection’s way. */
+export const obstacleText = (by: NonNullable<ReflectionPlan['screenedBy']>): string => obstacles[by];

@@ -22,7 +22,7 @@ export const triangleAngle: Check = ({ triangle }) => {
       value: angle,
       limit: STANDARD,
       unit: '°',
-      source: `60° modelled on ITU-R BS.775; ±${PASSES}° and ±${NOTED}° common practice, no source`,
+      source: `60° modelled on ITU-R BS.775; ±${PASSES}° and ±${NOTED}° rule of thumb`,
     },
   ];
 };

@@ -33,6 +33,7 @@ export const earlySound = (
         spreading: Math.max(...ways.map(spreadingOf)),
         firstNotch:
           leading && leading.firstNotch !== null ? { frequency: leading.firstNotch, driver: leading.driver } : null,
+        screenedBy: leading?.screenedBy ?? null,
         within,
         passes: !within || level <= EARLY.level,
       },

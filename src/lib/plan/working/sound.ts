@@ -24,8 +24,8 @@ const air: Formula = {
   title: 'Speed of sound',
   result: speed,
   term: times(343.2, root(over(plus(temperature, 273.15), 293.15))),
-  source: 'the form of ISO 9613-1, as quoted',
-  limits: 'Dry air; humidity adds less than half a per cent at 20 °C (from memory).',
+  source: 'the form of ISO 9613-1',
+  limits: 'Dry air; humidity adds less than half a per cent at 20 °C.',
   figure: null,
 };
 
@@ -98,7 +98,7 @@ const drivers: readonly Formula[] = [
     title: 'Piston against the wave',
     result: beam,
     term: over(times(2, Math.PI, treble, radius, call('sin', offAxis)), times(1000, c)),
-    source: 'ka · sin δ of a circular piston (Beranek and Mellow, as quoted)',
+    source: 'ka · sin δ of a circular piston (Beranek and Mellow)',
     limits: `Of the dome or cone, not of the rim. Where nobody stated it, it is an estimate: ${ESTIMATE_RULE}.`,
     figure: 'piston',
   },
@@ -108,7 +108,7 @@ const drivers: readonly Formula[] = [
     title: 'Treble lost off the axis, at 10 kHz',
     result: loss,
     term: times(20, call('lg', size(call('D', beam)))),
-    source: 'circular flat piston in an endless baffle, D(x) = 2·J₁(x)/x (Beranek and Mellow, as quoted)',
+    source: 'circular flat piston in an endless baffle, D(x) = 2·J₁(x)/x (Beranek and Mellow)',
     limits: 'An upper bound: a dome or cone beams less than a flat piston. In front of the baffle only.',
     figure: 'piston',
   },

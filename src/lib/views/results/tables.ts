@@ -1,5 +1,6 @@
 import type { CrossoverPlan, DriverPlan, Plan, ReflectionPlan, SidePlan, StandPlan } from '$lib/plan/document.ts';
 import { widthRange } from '$lib/plan/widthSpread.ts';
+import { obstacleText } from '$lib/plan/findings/surfaceText.ts';
 import { sameSurface, surfaceReflections, type SurfaceReflections } from '$lib/plan/leadingReflections.ts';
 import { sideNames } from '$lib/project/project.ts';
 import type { Lengths } from '$lib/project/units.ts';
@@ -157,11 +158,12 @@ function reflections(plan: Plan, unit: Lengths): Table {
   return {
     title: 'Reflections',
     columns,
-    note: `Of each surface the driver whose first notch is lowest, in the band that it plays. Levels by spreading alone: what the cabinet beams and what the surface soaks up come on top.${missed.size > 0 ? ` No sound lands on: ${[...missed].join(', ')}.` : ''}`,
+    note: `Of each surface the driver whose first notch is lowest, in the band that it plays. Levels by spreading alone: what the cabinet beams, what the surface soaks up and what stands in the way come on top.${missed.size > 0 ? ` No sound lands on: ${[...missed].join(', ')}.` : ''}`,
     groups: told.map((of) => ({
       name: capital(causeName(of.surface, of.monitor)),
       rows: [
         { name: 'Hits the surface', cells: lands(of) },
+        row('In the way', of, ({ screenedBy }) => (screenedBy === null ? 'nothing' : obstacleText(screenedBy))),
         row(
           'First notch',
           of,

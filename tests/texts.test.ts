@@ -1,0 +1,33 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { root } from '../tools/root.mjs';
+
+/** How a number was come by is for tests and comments; who reads the page or the paper gets a document’s name, or “rule of thumb”. */
+const OURS = /from memory|no source|common practice|\bas quoted\b| \(quoted\)|, quoted\b|engineering guide/i;
+
+/** A source file without its comments: what is left may be read by a user. */
+const spoken = (source: string): string =>
+  source
+    .replace(/\/\*[\s\S]*?\*\//g, '')
+    .replace(/<!--[\s\S]*?-->/g, '')
+    .replace(/(^|[\s;,{(])\/\/.*$/gm, '$1');
+
+const sources = readdirSync(`${root}src`, { recursive: true, encoding: 'utf8' })
+  .filter((path) => /\.(ts|svelte|html)$/.test(path))
+  .map((path) => ({ path, text: spoken(readFileSync(`${root}src/${path}`, 'utf8')) }));
+
+describe('texts that users read', () => {
+  test('name a document or say rule of thumb, never how a number was come by', () => {
+    expect(sources.length).toBeGreaterThan(400);
+    const told = sources.flatMap(({ path, text }) =>
+      text.split('\n').flatMap((line) => (OURS.test(line) ? [`${path}: ${line.trim()}`] : [])),
+    );
+    expect(told).toEqual([]);
+  });
+
+  test('are looked through with their comments left out', () => {
+    expect(spoken("/** From memory. */\nconst a = 'b'; // common practice")).not.toMatch(OURS);
+    expect(spoken("source: 'ISO 1, from memory', // so")).toMatch(OURS);
+    expect(spoken('limits: `see https://example.org, no source`')).toMatch(OURS);
+  });
+});
