@@ -123,6 +123,7 @@ function* plannedSteps(project: Project, layout: Layout): Generator<undefined, O
         footprints: both((side) => stands[side].footprint),
         balances,
         blocks: both((side) => stands[side].blocks),
+        tools: shop.tools,
         sites: both((side) => ({ speaker, layout, side, stock, shop })),
       }),
       balance: both((side) => balancePlan(balances[side], speaker.mass)),

@@ -50,7 +50,7 @@ const shop = {
     empty: 'not known',
     step: 10,
   }),
-  '/stock/*/feed': onOff('Speeds known', 'for the time that the cut takes'),
+  '/stock/*/feed': onOff('Speeds known', 'for the time that the cut takes; as machines are set, in mm/s'),
   '/stock/*/feed/outside': number('Speed, outside', ranges.feed, 'round a part', { empty: 'not known' }),
   '/stock/*/feed/inside': number('Speed, inside', ranges.feed, 'holes and slots', { empty: 'not known' }),
   '/stock/*/feed/mark': number('Speed, marks', ranges.feed, 'engraved lines', { empty: 'not known' }),
@@ -72,7 +72,9 @@ const shop = {
   '/printer/clearance': number('Play round a key', ranges.keyClearance, 'between halves of a core', finest),
   '/printer/density': number('Filament density', ranges.density, 'as its maker says'),
   '/printer/fill': number('Share filled', ranges.fill, 'of the volume, walls included; 1 is solid'),
-  '/printer/rate': number('Print rate', ranges.printRate, 'plastic laid down', { empty: 'not known' }),
+  '/printer/rate': number('Print rate', ranges.printRate, 'plastic laid down; as slicers have it, in mm³/s', {
+    empty: 'not known',
+  }),
   '/printer/price': number('Price of a kilogram', ranges.price, 'of filament', { empty: 'not known', step: 1 }),
 } as const satisfies Record<string, Field>;
 
@@ -118,7 +120,7 @@ const sure = {
   '/sure/wallGap': number('Gap, ±', ranges.sure, 'skirting and cables are in the way'),
   '/sure/earHeight': number('Ear height, ±', ranges.sure, 'people sink and stretch by 10 mm'),
   '/sure/setback': number('Head from the edge, ±', ranges.sure, 'chairs roll by 20 mm and more'),
-  '/sure/headOffset': number('Head off the middle, ±', ranges.sure, 'nobody sits to the millimetre'),
+  '/sure/headOffset': number('Head off the middle, ±', ranges.sure, 'nobody sits perfectly still'),
   '/sure/monitor': number('Screen, ±', ranges.sure, 'every number of it; only sight lines hang on it'),
   '/sure/speakerWidth': number('Width, ±', ranges.sure, 'a rule or a square'),
   '/sure/speakerHeight': number('Height, ±', ranges.sure, 'a rule or a square'),

@@ -2,7 +2,7 @@ import type { Solid } from '$lib/geometry/solid.ts';
 import type { Point, Vec3 } from '$lib/geometry/point.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import type { Triangle } from '$lib/layout/triangle.ts';
-import type { Layout, SideName, Speaker } from '$lib/project/project.ts';
+import type { Layout, SideName, Speaker, Workshop } from '$lib/project/project.ts';
 import type { Block } from '$lib/stand/body.ts';
 import type { Balance } from '$lib/stand/balance.ts';
 import type { Site } from '$lib/stand/remedy.ts';
@@ -24,6 +24,8 @@ export interface Scene {
   readonly balances: Readonly<Record<SideName, Balance>>;
   /** What is sawn from solid wood for each stand. */
   readonly blocks: Readonly<Record<SideName, readonly Block[]>>;
+  /** The machines that make the stands. */
+  readonly tools: Workshop;
   /** What it takes to build each stand again with other settings. */
   readonly sites: Readonly<Record<SideName, Site>>;
 }

@@ -6,12 +6,11 @@ import type { Check } from './check.ts';
 import { degreesText, mmText } from './say.ts';
 
 /** Cuts through a block of solid wood that no saw of the workshop makes. */
-export const handWork: Check = ({ blocks, sites }) =>
+export const handWork: Check = ({ blocks, tools }) =>
   sideNames.flatMap((side): Finding[] => {
     const cuts = blocks[side].flatMap((block) => block.cuts.filter(({ tool }) => tool === 'hand'));
     const [first] = cuts;
     if (!first) return [];
-    const { tools } = sites[side].shop;
     const all = cuts.map(({ makes }) => makes).join(', ');
     return [
       {
