@@ -22,13 +22,14 @@ const METRIC = /\b(mm|cm|millimetres?|centimetres?|metres?)\b|mm[²³]|\d[ \u202
 /** Where a millimetre belongs in an inch project too. */
 const ALLOWED: readonly RegExp[] = [
   // The choice of the unit itself.
-  /^mm$/,
+  /^millimetres$/,
   // Files are in mm for every machine.
+  /files stay in mm/,
   /(SVG|DXF|STL|3MF)[^.]* in mm/,
   // A board's name is the maker's own.
   /MDF 3 mm/,
-  // A speed of sound is in metres a second, a density by the cubic metre, an absorption without a unit.
-  /m\/s|kg\/m³/,
+  // A speed of sound is in metres a second; a density and a price by the cubic metre, with the price its feet beside it.
+  /m\/s|kg\/m³|of a cubic metre or 424 board feet/,
   // A printer's bed, layers and flow are set in mm on the machine.
   /mm\/s|mm³\/s|layer height/i,
 ];
@@ -63,6 +64,27 @@ test('every page of an inch project is in inches, but for files, names and what 
     await page.waitForURL(/workshop|sound|build-sheet|measure/);
     await expect.poll(async () => (await textsOf(page)).some((text) => /\d(″|\u202f?\s?in\b)/.test(text))).toBe(true);
     await look(name);
+    if (name !== 'sound') continue;
+    // With the drivers lined up there is more to read.
+    await page.getByRole('button', { name: /^As its maker aligned it/ }).click();
+    await page.getByRole('heading', { name: 'What would line them up' }).first().waitFor();
+    await look('sound, lined up');
   }
-  expect(found).toEqual({ home: [], workshop: [], sound: [], 'build sheet': [], measure: [] });
+  expect(found).toEqual({ home: [], workshop: [], sound: [], 'sound, lined up': [], 'build sheet': [], measure: [] });
+});
+
+test('page and paper heed the same cautions, and both tell letters that cannot be printed', async () => {
+  const { page } = await visit('workshop/');
+  const cautions = page.getByRole('region', { name: 'Before you start' }).getByRole('listitem');
+  const missing = page.getByText('Cannot be printed:');
+  await expect.poll(() => cautions.count()).toBeGreaterThan(5);
+  const onPage = await cautions.allInnerTexts();
+  expect(await missing.count()).toBe(0);
+  await page.getByRole('textbox', { name: 'Project title' }).fill('Στούντιο');
+  await expect.poll(() => missing.count()).toBe(1);
+  await page.getByRole('navigation', { name: 'Pages' }).getByRole('link', { name: 'Build sheet' }).click();
+  await page.getByRole('heading', { level: 1, name: /^Build sheet: Στούντιο/ }).waitFor();
+  await expect.poll(() => missing.locator('..').innerText()).toContain('Σ τ');
+  const section = page.getByRole('region', { name: 'Cautions', exact: true });
+  expect(await section.getByRole('listitem').allInnerTexts()).toEqual(onPage);
 });

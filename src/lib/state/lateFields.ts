@@ -46,10 +46,15 @@ const shop = {
   ]),
   '/stock/*/sheets': number('Sheets at hand', ranges.sheetCount, 'whole ones', { empty: 'enough' }),
   '/stock/*/price': number('Price of a sheet', ranges.price, 'in your currency', { empty: 'not known', step: 1 }),
-  '/stock/*/solidPrice': number('Price as solid wood', ranges.solidPrice, 'of a cubic metre, for a solid block', {
-    empty: 'not known',
-    step: 10,
-  }),
+  '/stock/*/solidPrice': number(
+    'Price as solid wood',
+    ranges.solidPrice,
+    'of a cubic metre or 424 board feet, for a solid block',
+    {
+      empty: 'not known',
+      step: 10,
+    },
+  ),
   '/stock/*/feed': onOff('Speeds known', 'for the time that the cut takes; as machines are set, in mm/s'),
   '/stock/*/feed/outside': number('Speed, outside', ranges.feed, 'round a part', { empty: 'not known' }),
   '/stock/*/feed/inside': number('Speed, inside', ranges.feed, 'holes and slots', { empty: 'not known' }),
