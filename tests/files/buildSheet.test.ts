@@ -69,3 +69,39 @@ test.each(everyStand)(
     }
   },
 );
+
+const listed = (changes: Readonly<Record<string, unknown>>, id: string) =>
+  buildSheet(subject(changes))
+    .filter((section) => section.id === id)
+    .flatMap(({ blocks }) => blocks)
+    .flatMap((block) => (block.kind === 'list' ? [block] : []));
+
+test('steps that two different blocks have in common are told once, what differs for both', () => {
+  const lists = listed(
+    {
+      '/layouts/0/stand': { lift: 30, build: 'solid', base: 'square-to-desk' },
+      '/shop': { bandSaw: { height: 300, tiltsMost: 45 } },
+    },
+    'gluing',
+  );
+  const [steps] = lists;
+  expect(lists.filter(({ numbered }) => numbered)).toHaveLength(1);
+  expect(steps?.title).toBe('Each stand');
+  expect(new Set(steps?.items).size).toBe(steps?.items.length);
+  const told = (steps?.items ?? []).filter((item) => item.includes('Left stand: '));
+  expect(told).toHaveLength(1);
+  expect(told[0]).toMatch(/Left stand: Saw the slope .* Right stand: Saw the slope /);
+  expect((steps?.items ?? []).filter((item) => item.startsWith('Square up a blank'))).toHaveLength(1);
+});
+
+test('a cabinet against a stop is set by that, and across the stand', () => {
+  const seat = (stand: Readonly<Record<string, unknown>>): string =>
+    listed({ '/layouts/0/stand': { lift: 30, stop: { height: 10, thickness: 8 }, ...stand } }, 'checking')
+      .filter(({ title }) => title === 'Setting the cabinet')
+      .flatMap(({ items }) => items)
+      .join(' ');
+  expect(seat({})).toMatch(/^Both stands: the cabinet’s rear edge lies against the stop all along, its sides /);
+  expect(seat({ width: 145, pad: 2, build: 'solid' })).toMatch(
+    /its sides 10\s?mm beyond those of the stand, left and right alike\.$/,
+  );
+});

@@ -289,3 +289,13 @@ test('findings come worst first and none twice, each with a number, a limit, a s
     }),
   );
 });
+
+test('idle-mat: a mat in the base under which feet stand never touches the desk', () => {
+  const under = (face: string, feet: number) => ({
+    ...calm,
+    '/layouts/0/stand': { lift: 30, friction: 0.6, feet, recess: { face, depth: 1.5, border: 12 } },
+  });
+  expect(found(under('base', 3), 'idle-mat')).toMatchObject([{ level: 'caution', value: 3, limit: 0, unit: 'mm' }]);
+  expect(found(under('base', 0), 'idle-mat')).toEqual([]);
+  expect(found(under('top', 3), 'idle-mat')).toEqual([]);
+});

@@ -169,3 +169,27 @@ test('one reading for all boards and one for each spread a width differently; a 
   const { widths } = measured.planned.stand.right;
   expect(widths.find(({ what }) => what === 'glue')).toMatchObject({ each: 0.04 });
 });
+
+test('veneer is counted for the faces that there are: of open ribs only the edges', () => {
+  const of = (skin: string | null) => {
+    const stand = { ...STAND, lift: 40, build: 'ribbed', veneer: 0.6, ribs: { count: 2, cross: 3, skin } };
+    const { row, planned } = made({ '/layouts/0/stand': stand });
+    return { bare: (row('Veneer')?.quantity ?? 0) / 1.15, stands: [planned.stand.left, planned.stand.right] };
+  };
+  const open = of(null);
+  // Two ribs: along front, rear and slope, as thick as they are. Three cross ribs: both ends, no higher than the front.
+  const least = open.stands.reduce((sum, { profile: [a, b, c, d], thickness }) => {
+    if (!a || !b || !c || !d) throw new Error('a wedge has four corners');
+    return sum + 2 * thickness * (c[1] - b[1] + Math.hypot(d[0] - c[0], d[1] - c[1]) + d[1] - a[1]);
+  }, 0);
+  const ends = open.stands.reduce((sum, { thickness, frontHeight }) => sum + 6 * thickness * frontHeight, 0);
+  expect(open.bare).toBeGreaterThan(least);
+  expect(open.bare).toBeLessThan(least + ends);
+  // Under a skin the slope is veneered all over.
+  const slopes = open.stands.reduce((sum, { profile: [, , c, d], width }) => {
+    if (!c || !d) throw new Error('a wedge has four corners');
+    return sum + Math.hypot(d[0] - c[0], d[1] - c[1]) * width;
+  }, 0);
+  expect(of('MDF 3 mm').bare).toBeGreaterThan(slopes);
+  expect(open.bare).toBeLessThan(slopes / 4);
+});

@@ -63,6 +63,10 @@ describe('parts that a router cuts', () => {
     const less = 24 * (Math.PI / 2 - 1) * radius ** 2 * thick.thickness;
     expect(sharp.volume - relieved.volume).toBeCloseTo(less, 5);
     expect(sharp.mass - relieved.mass).toBeCloseTo((less * thick.density) / 1e9, 12);
+    // A relief takes √2·r of both its edges: walls and floors hold glue between reliefs only.
+    const [reach, t] = [Math.SQRT2 * radius, thick.thickness];
+    const [whole, held] = [sharp, relieved].map(({ joints }) => joints[0]?.area ?? NaN);
+    expect((whole ?? 0) - (held ?? 0)).toBeCloseTo(4 * t * reach + t ** 2 - (t - 2 * reach) ** 2, 9);
     expect(relieved.notes.join()).toContain('Inner corners are relieved with a radius of 1.69 mm');
     expect(sharp.notes.join()).not.toContain('relieved');
   });

@@ -63,14 +63,14 @@ function boards({ stock }: Project, sheets: readonly Sheet[]): Material[] {
   return merged(used);
 }
 
-function ofStand(project: Project, { stand: settings }: Layout, { stand }: Plan, side: SideName): Material[] {
+function ofStand(project: Project, { stand: settings }: Layout, { stand, parts }: Plan, side: SideName): Material[] {
   const one = stand[side];
   const { speaker } = project;
   const across = one.widths
     .filter(({ what }) => what !== 'veneer')
     .reduce((sum, { each, count }) => sum + each * count, 0);
   const printed = one.printed.reduce((sum, { mass, quantity }) => sum + 1000 * mass * quantity, 0);
-  const veneer = veneerArea(one, settings);
+  const veneer = veneerArea(one, parts, settings);
   const glued = one.joints.reduce((sum, { area, count }) => sum + area * count, 0) + veneer;
   const pieces = { ...SIZELESS, unit: 'pieces' } as const;
   const solid = one.blocks.map(({ name, blank }): Material => ({
@@ -213,15 +213,45 @@ function helpers(project: Project, { stand }: Plan): Material[] {
 }
 
 /** mm² of all veneered faces: the profile's first edge is the base, the second the rear, the last the front. */
-function veneerArea({ profile, width }: StandPlan, { veneer, veneerFaces }: Layout['stand']): number {
+function veneerArea(one: StandPlan, parts: Plan['parts'], { veneer, veneerFaces }: Layout['stand']): number {
   if (veneer === 0) return 0;
+  const { profile, width } = one;
+  const ribs = one.build === 'ribbed' ? ribEdges(one, parts) : null;
   const edges = profile.map((from, i) => {
     const to = profile[(i + 1) % profile.length] ?? from;
     const face = i === 0 ? 'base' : i === 1 ? 'rear' : i === profile.length - 1 ? 'front' : 'top';
-    return veneerFaces[face] ? Math.hypot(to[0] - from[0], to[1] - from[1]) * width : 0;
+    return veneerFaces[face] ? Math.hypot(to[0] - from[0], to[1] - from[1]) * (ribs?.wide(face) ?? width) : 0;
   });
-  const sides = veneerFaces.sides ? 2 * Math.abs(signedArea(polygonPath(profile))) : 0;
+  const sides = veneerFaces.sides ? (ribs?.sides ?? 2 * Math.abs(signedArea(polygonPath(profile)))) : 0;
   return edges.reduce((sum, area) => sum + area, sides);
+}
+
+/**
+ * What of the ribbed build's faces can hold veneer: a skin all over, open faces only the edges of ribs; the outer ribs stand
+ * in from the sides, where cross ribs and skins end. mm of width for each face, and mm² of both sides.
+ */
+function ribEdges(
+  { pieces, width }: StandPlan,
+  parts: Plan['parts'],
+): { readonly wide: (face: 'base' | 'rear' | 'front' | 'top') => number; readonly sides: number } {
+  const named = (start: string) =>
+    pieces.flatMap(({ part: name, quantity }) =>
+      parts.filter((part) => part.name === name && name.startsWith(start)).map((part) => ({ ...part, quantity })),
+    );
+  const edges = named('rib').reduce((sum, { thickness, quantity }) => sum + thickness * quantity, 0);
+  const skins = { top: named('top-skin'), front: named('front-skin'), base: [], rear: [] };
+  const crossEnds = named('cross-rib').map(({ outside: { vertices }, thickness }) => {
+    const far = Math.max(...vertices.map(({ x }) => x));
+    const high = [0, far].map((end) => Math.max(...vertices.filter(({ x }) => x === end).map(({ y }) => y)));
+    return thickness * high.reduce((sum, one) => sum + one, 0);
+  });
+  const skinEnds = [...skins.top, ...skins.front].map(
+    ({ outside: { vertices }, thickness }) => 2 * thickness * Math.max(...vertices.map(({ x }) => x)),
+  );
+  return {
+    wide: (face) => (skins[face].length > 0 ? width : edges),
+    sides: [...crossEnds, ...skinEnds].reduce((sum, area) => sum + area, 0),
+  };
 }
 
 /** Of the base, or of the slope: the longest edge between rear and front, for a stop has edges of its own. */

@@ -19,6 +19,8 @@ export interface CornerRelief {
   readonly bite: number;
   /** How far the reliefs at the end of a square slot reach into the wood on either side of it; its width, mm. */
   readonly beside: (slot: number) => number;
+  /** How much of the floor and of each wall of a square slot is taken at a corner, so that nothing is glued there, mm. */
+  readonly reach: (slot: number) => { readonly floor: number; readonly wall: number };
   /** The radius for the corners of a window, in which nothing has to seat. */
   readonly windowCorner: (asked: number) => number;
   /** What to say of outlines that have been relieved, and of windows with larger corners than asked for. */
@@ -29,6 +31,7 @@ const NONE: CornerRelief = {
   relieved: (path) => path,
   bite: 0,
   beside: () => 0,
+  reach: () => ({ floor: 0, wall: 0 }),
   windowCorner: (asked) => asked,
   notes: () => [],
 };
@@ -43,6 +46,8 @@ export function cornerReliefFor(bit: number | null): CornerRelief {
     bite,
     // Too narrow for two of the usual reliefs: half circles in the walls.
     beside: (slot) => (slot > TWO * radius ? bite : radius),
+    reach: (slot) =>
+      slot > TWO * radius ? { floor: radius * Math.SQRT2, wall: radius * Math.SQRT2 } : { floor: 0, wall: 2 * radius },
     windowCorner: (asked) => Math.max(asked, radius),
     notes: (relieved, rounded) => [
       ...(relieved

@@ -7,6 +7,7 @@ import { reversed } from '$lib/geometry/reversed.ts';
 import { roundCorners } from '$lib/geometry/roundCorners.ts';
 import type { StandSettings } from '$lib/project/project.ts';
 import type { Stretch } from './openings.ts';
+import { SLACK } from './slack.ts';
 
 /** A window less wide than this somewhere saves nothing worth the cut: common practice, no source. mm. */
 const NARROWEST = 4;
@@ -44,8 +45,10 @@ export function reliefWindows(
     const window = clipConvex(clipConvex(room, [from, 1], [from, 0]), [to, 0], [to, 1]);
     const within = (inward: number) => clearOf(arcs, web, window, inward);
     if (window.length === 0 || within(NARROWEST / 2).length === 0) return [];
-    const rounded = arcs.length === 0 ? roundCorners(window, corner, () => true).path : opened(within, corner);
-    return [reversed(rounded)];
+    const rounded = roundCorners(window, corner, () => true);
+    // Where an edge is too short for the corners, as at a thin end, the tip is left out: a sliver saves nothing.
+    const whole = arcs.length === 0 && rounded.radius >= corner - SLACK;
+    return [reversed(whole ? rounded.path : opened(within, corner))];
   });
 }
 

@@ -89,7 +89,7 @@ export function shapeOf(layer: Layer, settings: StandSettings, wish: Wish): Outc
     notes: [
       ...(settings.corner !== null && radius < settings.corner - SLACK
         ? [
-            `The corners have a radius of ${shownDown(radius)} mm, not ${settings.corner} mm: the thin end has room for no more.`,
+            `The corners have a radius of ${shownDown(radius)} mm, not ${settings.corner} mm: ${tightest(layer.slice, radius, settings.corner)} has room for no more.`,
           ]
         : []),
       ...relief.notes(
@@ -119,6 +119,12 @@ const sharp = (points: readonly Point[]) => ({ path: polygonPath(points), radius
 /** The slice's own corners, not those of its openings. */
 const rounded = (slice: readonly Point[], points: readonly Point[], radius: number) =>
   roundCorners(points, radius, (i) => points[i] !== undefined && slice.includes(points[i]));
+
+/** What of a slice limits the radius of its corners: an end, or what an opening leaves of an edge. */
+const tightest = (slice: readonly Point[], radius: number, asked: number): string =>
+  roundCorners(slice, asked, () => true).radius > radius + SLACK
+    ? 'the wood beside a recess or a slot'
+    : 'the thin end';
 
 const windowsIn = (
   { core, rods }: Layer,

@@ -70,7 +70,7 @@ describe('a printed core between cheeks', () => {
           const core = body.printed.reduce((sum, { size }) => sum + size.z, 0);
           expect(core + 2 * count * (thickness + glue) + 2 * veneer).toBeCloseTo(place.speaker.width, 9);
           expect(body.pieces).toMatchObject([{ name: 'cheek', quantity: 2 * count, thickness }]);
-          expect(body.joints).toMatchObject([{ count: 2 * count }]);
+          expect(body.joints.reduce((sum, joint) => sum + joint.count, 0)).toBe(2 * count);
         },
       ),
     );
@@ -243,4 +243,15 @@ describe('what a skinned stand has no answer for', () => {
   it('a stand too thin is unsound, as for every build', () => {
     expect(refusalOf(skinned({}, { stance: { lift: 1, tilt: radians(10) } })).kind).toBe('unsound');
   });
+});
+
+it('glue between cheeks and core holds where there is core; outer cheeks hold all over', () => {
+  const settings = { build: 'skinned', relief: { web: 8, corner: 3 }, cheeks: { stock: thin.name, count: 2 } } as const;
+  const body = bodyOf({ settings });
+  const [outside, ...holes] = body.printed[0]?.levels[0]?.contours ?? [];
+  if (!outside) throw new Error('a core has an outline');
+  expect(holes.length).toBeGreaterThan(2);
+  expect(body.joints).toMatchObject([{ count: 2 }, { count: 2 }]);
+  expect(body.joints[0]?.area).toBeCloseTo(momentsOf(outside, holes).area, 9);
+  expect(body.joints[1]?.area).toBeGreaterThan((body.joints[0]?.area ?? 0) + 100);
 });

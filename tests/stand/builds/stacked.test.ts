@@ -1,4 +1,4 @@
-import { areaPathsD, differenceD, FillRule } from 'clipper2-ts';
+import { areaPathsD, differenceD, EndType, FillRule, inflatePathsD, JoinType, type PathsD } from 'clipper2-ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { radians } from '$lib/geometry/angle.ts';
@@ -7,6 +7,7 @@ import { edgesOf } from '$lib/geometry/edge.ts';
 import { edgeGap } from '$lib/geometry/edgeGap.ts';
 import type { Contour } from '$lib/geometry/contour.ts';
 import { isInside } from '$lib/geometry/inside.ts';
+import type { StandSettings } from '$lib/project/project.ts';
 import { widthOf } from '$lib/stand/widths.ts';
 import { numberFrom } from '../../numbers.ts';
 import { orZero } from '../stands.ts';
@@ -228,4 +229,34 @@ describe('cut edges that lean', () => {
   it('are not mentioned where they stand plumb', () => {
     expect(withTaper(0).notes).toEqual([]);
   });
+});
+
+it('no window is a sliver: the bit of its corner’s radius reaches all of it, also at a thin end', () => {
+  let small = 0;
+  fc.assert(
+    fc.property(anyPlace, numberFrom(2, 12), (place, corner) => {
+      const [slice] = soundBody({ ...place, settings: { relief: { web: 4, corner } } }).pieces;
+      if (!slice) throw new Error('a stack has slices');
+      for (const window of pathsOf(slice.inside)) {
+        const drawn = [ring(window, 256)];
+        const area = Math.abs(areaPathsD(drawn));
+        const offset = (paths: PathsD, by: number) =>
+          inflatePathsD(paths, by, JoinType.Round, EndType.Polygon, 2, 6, 1e-4);
+        // Clockwise rings are holes: to shrink one, turn it round.
+        const reached = Math.abs(areaPathsD(offset(offset([[...(drawn[0] ?? [])].reverse()], -1.99), 1.99)));
+        expect(area - reached).toBeLessThan(0.02);
+        if (area < 1500) small += 1;
+      }
+    }),
+    { numRuns: runs(200) },
+  );
+  expect(small).toBeGreaterThan(0);
+});
+
+it('corners that have to be smaller say what is in their way', () => {
+  const note = (settings: Partial<StandSettings>): string => bodyOf({ settings }).notes.join();
+  expect(note({ rods: null, corner: 8, recess: { face: 'top', depth: 1, border: 4 } })).toContain(
+    'the wood beside a recess or a slot has room for no more',
+  );
+  expect(note({ rods: null, corner: 40 })).toContain('the thin end has room for no more');
 });

@@ -1,6 +1,6 @@
 import { cabinetSeat, liesOnStop, type SeatEnd } from '$lib/plan/cabinetSeat.ts';
 import { planGauges } from '$lib/plan/gauges.ts';
-import { sideNames } from '$lib/project/project.ts';
+import { sideNames, type SideName } from '$lib/project/project.ts';
 import { MM_PER_INCH, type LengthDisplay } from '$lib/project/units.ts';
 import type { Part } from '$lib/workshop/part.ts';
 import { labelsOf } from '$lib/workshop/pieceLabel.ts';
@@ -60,29 +60,34 @@ const gaugeTitle = (name: string): string => {
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 };
 
-/** Where each cabinet's front bottom edge lies; told once where both stands agree. */
-function seat({ project, layout, plan }: Subject): readonly Block[] {
+/** Where each cabinet goes on its stand; told once where both agree. */
+function seat(subject: Subject): readonly Block[] {
+  const { project, layout } = subject;
   const say = { full: lengthsOf(project).full, flush: flushWithin(project.display) };
-  const [left, right] = sideNames.map((side) => {
-    if (liesOnStop(plan, side, layout.stand)) return 'the edge lies against the stop all along.';
-    const ends = cabinetSeat(plan, side, layout.stand);
-    return ends.length > 0
-      ? `the line ${lineOf(ends, say)}. The cabinet’s front corners lie ${cornersOf(ends, say)}.`
-      : 'the cabinet’s front edge lies in front of the wood: set it by the marks on the desk.';
-  });
+  const [left, right] = sideNames.map((side) => seatOf(subject, side, say));
   const stands = left === right ? [`Both stands: ${left}`] : [`Left stand: ${left}`, `Right stand: ${right}`];
-  return [
-    list(
-      [
-        `Draw the line of the cabinet’s front bottom edge on the top of the wood; lengths are measured along the top’s edges and along the line.${
-          layout.stand.pad > 0 ? ' Carry its ends down over the edges of the wood: the pad covers the line.' : ''
-        }`,
-        ...stands,
-      ],
-      'Setting the cabinet',
-    ),
-  ];
+  const line = `Draw the line of the cabinet’s front bottom edge on the top of the wood; lengths are measured along the top’s edges and along the line.${
+    layout.stand.pad > 0 ? ' Carry its ends down over the edges of the wood: the pad covers the line.' : ''
+  }`;
+  return [list([...(layout.stand.stop ? [] : [line]), ...stands], 'Setting the cabinet')];
 }
+
+/** By its stop, which leaves only the way across; or by the line of its front edge. */
+function seatOf({ project, layout, plan }: Subject, side: SideName, say: Say): string {
+  if (layout.stand.stop) {
+    const edge = liesOnStop(plan, side, layout.stand) ? 'front' : 'rear';
+    return `the cabinet’s ${edge} edge lies against the stop all along, its sides ${besideOf((project.speaker.width - plan.stand[side].width) / 2, say)}.`;
+  }
+  const ends = cabinetSeat(plan, side, layout.stand);
+  return ends.length > 0
+    ? `the line ${lineOf(ends, say)}. The cabinet’s front corners lie ${cornersOf(ends, say)}.`
+    : 'the cabinet’s front edge lies in front of the wood: set it by the marks on the desk.';
+}
+
+const besideOf = (beyond: number, { full, flush }: Say): string =>
+  Math.abs(beyond) < flush
+    ? 'flush with those of the stand'
+    : `${full(Math.abs(beyond))} ${beyond < 0 ? 'inside' : 'beyond'} those of the stand, left and right alike`;
 
 /** How lengths are said, and below what, mm, two places are one. */
 interface Say {

@@ -3,6 +3,7 @@ import { axisMiss, axisTooHigh, inclination } from './aim.ts';
 import { levelBalance, timeBalance } from './balance.ts';
 import type { Check, Scene } from './check.ts';
 import { closeToScreen, closeToWall, screenHidden } from './clearance.ts';
+import { idleMat } from './idleMat.ts';
 import { monitorCollision, sightLine } from './monitors.ts';
 import { deskEdge, wallBehind } from './room.ts';
 import { sliding, tipping } from './standing.ts';
@@ -16,6 +17,7 @@ const checks: readonly Check[] = [
   deskEdge,
   tipping,
   sliding,
+  idleMat,
   axisMiss,
   axisTooHigh,
   sightLine,

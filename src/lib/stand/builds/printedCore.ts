@@ -34,6 +34,8 @@ export type Outsides = readonly [Path, Path];
 
 export interface Core {
   readonly bodies: readonly Printed[];
+  /** mm² of the windows through it. */
+  readonly open: number;
   /** mm³ of the whole core, the middle of it in the profile's axes, and how far that lies over half its thickness. */
   readonly volume: number;
   readonly centre: Point;
@@ -150,6 +152,8 @@ function bodyOf(
   };
 }
 
+const openOf = (windows: readonly Path[]): number => windows.reduce((sum, one) => sum + momentsOf(one).area, 0);
+
 function wholeCore(request: CoreRequest): Outcome<Core> {
   const opened = openings(request, null);
   if (!opened.ok) return opened;
@@ -158,7 +162,14 @@ function wholeCore(request: CoreRequest): Outcome<Core> {
   const depth = commission.settings.pockets?.depth ?? 0;
   const holes = [...shape.holes, ...windows];
   const body = bodyOf('core', 1, commission.shop, outsides, holes, thickness, pockets, depth);
-  return built({ bodies: [body], volume: body.volume, ...middleOf(request, windows), notes, key: null });
+  return built({
+    bodies: [body],
+    open: openOf(windows),
+    volume: body.volume,
+    ...middleOf(request, windows),
+    notes,
+    key: null,
+  });
 }
 
 /**
@@ -214,7 +225,7 @@ function halvedAcross(request: CoreRequest): Outcome<Core> {
     'Glue the core’s two halves, {wide} wide each, face to face, lined up on waxed rods; draw the rods out again before the glue sets.',
     { wide: asFineMm(thickness / 2) },
   );
-  return built({ bodies, volume, ...middleOf(request, windows), notes, key });
+  return built({ bodies, open: openOf(windows), volume, ...middleOf(request, windows), notes, key });
 }
 
 /** Two alike, or one with pockets; of a core that leans a lower and a higher one, as it lies on the bed. */
@@ -267,5 +278,5 @@ function dovetailed(request: CoreRequest, cut: DovetailCut): Outcome<Core> {
     { play: asFineMm(cut.clearance) },
   );
   const volume = bodies.reduce((sum, body) => sum + body.volume, 0);
-  return built({ bodies, volume, ...middleOf(request, windows), notes, key });
+  return built({ bodies, open: openOf(windows), volume, ...middleOf(request, windows), notes, key });
 }

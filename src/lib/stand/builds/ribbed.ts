@@ -1,7 +1,7 @@
 import { asFineMm } from '$lib/project/sentence.ts';
 import type { Piece, Sanding, StandBody } from '$lib/stand/body.ts';
 import { boardNamed, taperOf, type Commission } from '$lib/stand/commission.ts';
-import { cornerReliefFor } from '$lib/stand/cornerRelief.ts';
+import { cornerReliefFor, type CornerRelief } from '$lib/stand/cornerRelief.ts';
 import { coverOf, NO_SKIN } from '$lib/stand/cover.ts';
 import { figuresOf } from '$lib/stand/figures.ts';
 import { groundOf } from '$lib/stand/ground.ts';
@@ -40,7 +40,8 @@ export function buildRibbed(commission: Commission): Outcome<StandBody> {
       `expected a veneer under half the stand’s width of ${shownDown(width)} mm, got ${settings.veneer} mm`,
     );
   }
-  const cut = { taper: taperOf(commission, board), beside: cornerReliefFor(commission.shop.tools.router.bit).beside };
+  const { beside, reach } = cornerReliefFor(commission.shop.tools.router.bit);
+  const cut = { taper: taperOf(commission, board), beside };
   const planned = ribPlan(ribs, ground.value, wood, board.thickness, cut, settings.minimumEdge);
   if (!planned.ok) return planned;
   const crosses = crossRibs(commission, ground.value, planned.value, wood);
@@ -83,7 +84,11 @@ export function buildRibbed(commission: Commission): Outcome<StandBody> {
     printed: [],
     blocks: [],
     joints: [
-      { between: 'halving joints', count: ribs.count * ribs.cross, area: jointArea(board.thickness, crosses.value) },
+      {
+        between: 'halving joints',
+        count: ribs.count * ribs.cross,
+        area: jointArea(board.thickness, crosses.value, reach(planned.value.slot)),
+      },
     ],
     sanding,
     steps: stepsOf(commission, planned.value, pieces, sanding),
@@ -108,10 +113,17 @@ function refusal({ recess, ribs, stop, base }: Commission['settings']): Outcome<
   return null;
 }
 
-/** Both cheeks of the slot and its floor, on one rib, on average. */
-function jointArea(thickness: number, crosses: readonly CrossRib[]): number {
+/**
+ * Both cheeks of both slots and their floors, on one rib, on average; in each corner a relief takes so much of its edges.
+ */
+function jointArea(
+  thickness: number,
+  crosses: readonly CrossRib[],
+  { floor, wall }: ReturnType<CornerRelief['reach']>,
+): number {
   const halves = crosses.flatMap((cross) => cross.halves);
-  return 4 * thickness * (halves.reduce((sum, half) => sum + half, 0) / halves.length) + thickness ** 2;
+  const half = halves.reduce((sum, one) => sum + one, 0) / halves.length;
+  return 4 * thickness * Math.max(0, half - wall) + Math.max(0, thickness - 2 * floor) ** 2;
 }
 
 function stepsOf(

@@ -63,7 +63,7 @@ export function buildSkinned(commission: Commission): Outcome<StandBody> {
   if (!printed.ok) return printed;
 
   const { pieces } = cheeks.value;
-  const { bodies, volume, centre, rise, notes } = printed.value;
+  const { bodies, open, volume, centre, rise, notes } = printed.value;
   const { printer } = commission.shop;
   const total = gathered([
     ...cheeks.value.lumps,
@@ -100,7 +100,10 @@ export function buildSkinned(commission: Commission): Outcome<StandBody> {
     pieces,
     printed: bodies,
     blocks: [],
-    joints: [{ between: 'cheeks and core', count, area: closed.value.area }],
+    joints: [
+      { between: 'cheeks and core', count: 2, area: closed.value.area - open },
+      ...(count > 2 ? [{ between: 'cheeks', count: count - 2, area: closed.value.area }] : []),
+    ],
     sanding,
     steps: stepsOf(commission, { core, cheeks: count, pieces, printed: printed.value, sanding }),
     notes: [
