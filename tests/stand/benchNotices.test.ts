@@ -126,6 +126,7 @@ const wrong: readonly (readonly [string, Partial<StandSettings>, Change])[] = [
       printed: bodyOf({ settings: { ...square, build: 'skinned' }, stance: { side: 'left' } }).printed,
     }),
   ],
+  ['windows too near to the slope', { relief: { web: 8, corner: 3 } }, () => made({ relief: { web: 7.9, corner: 3 } })],
   [
     'a core without its windows',
     { build: 'skinned', relief: { web: 8, corner: 3 } },

@@ -103,6 +103,7 @@ describe('each step carried out in geometry', () => {
       fc.assert(property, { numRuns: runs(200) });
       expect(met.all.stands).toBeGreaterThanOrEqual(runs(200));
       const kinds = ['slope', 'base', 'slot', 'end', 'stop', 'routed', 'sanded', ribbed ? 'skin' : 'mat'];
+      if (build === 'stacked') kinds.push('web');
       for (const kind of kinds) expect([kind, (met.all[kind] ?? 0) > 0]).toEqual([kind, true]);
     },
   );

@@ -42,7 +42,7 @@ export function onDesk(body: StandBody, width: number, where: Where) {
 const DIGITS = 6;
 
 /** How many places of each kind were looked at. */
-export type Seen = Record<Zone['what'] | 'end' | 'stop' | 'skin', number>;
+export type Seen = Record<Zone['what'] | 'end' | 'stop' | 'skin' | 'web', number>;
 
 /** What was made is as the settings and the pose ask for, wherever it is looked at. */
 export function expectAsPlanned(made: Made, body: StandBody, where: Where, bit: number | null = null): Seen {
@@ -57,7 +57,7 @@ export function expectAsPlanned(made: Made, body: StandBody, where: Where, bit: 
     (across: number) =>
     (u: number): number =>
       bottom(...place(across, u)) - base;
-  const seen: Seen = { slope: 0, mat: 0, base: 0, slot: 0, end: 0, stop: 0, skin: 0 };
+  const seen: Seen = { slope: 0, mat: 0, base: 0, slot: 0, end: 0, stop: 0, skin: 0, web: 0 };
   // What reliefs and rounded corners take, and what of a zone is near its ends by rounding.
   const clear = 0.05 + (bit === null ? 0 : 2 * (bit / 2 + 0.1));
   const rounded = 3 * (settings.corner ?? 0);
@@ -89,6 +89,7 @@ export function expectAsPlanned(made: Made, body: StandBody, where: Where, bit: 
         }
       }
     }
+    if (settings.relief) seen.web += expectWebs(layer, made, line, settings.relief.web);
     for (const [ring, across] of [
       [layer.inboard, follows ? from : cutAt],
       [layer.outboard, follows ? to : cutAt],
@@ -152,6 +153,20 @@ function expectEnds(
     seen += 1;
   }
   return seen;
+}
+
+/** Between windows and the finished slope is as much wood as was asked for, also where the slope was sanded down. */
+function expectWebs(
+  { from, to, windows }: Laid,
+  made: Made,
+  line: (across: number) => (u: number) => number,
+  web: number,
+): number {
+  for (const across of [from + 0.001 * (to - from), to - 0.001 * (to - from)]) {
+    const steep = Math.hypot(1, line(across)(1) - line(across)(0));
+    for (const [u, z] of windows) expect(((made.top(across, u) ?? NaN) - z) / steep).toBeGreaterThan(web - 1e-6);
+  }
+  return windows.length;
 }
 
 /** Slots and recesses begin and end at their own places. */

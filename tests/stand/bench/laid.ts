@@ -15,6 +15,8 @@ export interface Laid {
   readonly open: number;
   readonly bored: number;
   readonly rodHoles: readonly Circle[];
+  /** Corners of the windows that are cut through it. */
+  readonly windows: readonly Point[];
 }
 
 export type Plane = (across: number, u: number) => number;
@@ -52,6 +54,9 @@ export function laidPiece({ name, thickness, outside, inside }: Piece, from: num
     open: holeArea(inside) - besideChords(outside),
     bored: 0,
     rodHoles,
+    windows: inside
+      .filter((hole) => hole.kind === 'path')
+      .flatMap((window) => ringOf(window).map(([x, y]): Point => [x + by[0], y + by[1]])),
   };
 }
 
@@ -87,7 +92,7 @@ export function laidCore(printed: readonly Printed[], from: number, onRight: boo
     const [inboard, outboard] = onRight ? [floor, roof] : [roof, floor];
     const rodHoles = holes.filter(isCircle).map((hole) => shifted(hole, by));
     const open = holeArea(holes) - besides;
-    return { name: 'core', from, to: from + thickness, inboard, outboard, open, bored, rodHoles };
+    return { name: 'core', from, to: from + thickness, inboard, outboard, open, bored, rodHoles, windows: [] };
   };
   if (front && rear) {
     const moved = (ring: readonly Point[], [x, y]: Point): Point[] => ring.map(([u, z]): Point => [u + x, z + y]);

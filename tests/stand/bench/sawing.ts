@@ -205,6 +205,7 @@ export function workBlock(body: StandBody, side: SideName, tools: Workshop): Wor
     open: -(besideChords(inboard) + besideChords(outboard)) / 2,
     bored: 0,
     rodHoles: [],
+    windows: [],
   };
   const plane = topOf(made, block, side);
   const own = volumeOf(layer, plane);

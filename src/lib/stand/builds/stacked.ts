@@ -116,12 +116,19 @@ function cutLayers(
   };
   const low = shapeAt({ ...lowest, kind: 'slice' }, settings.corner, true);
   if (!low.ok) return low;
-  // All layers have the lowest one's corners, and its windows, which run through.
+  // What is left of the lowest layer, once it is sanded, has the web over its windows, which run through all layers.
+  const lowestOfAll = ground.section(ground.slope.across > 0 ? lowest.from : lowest.to);
+  const left =
+    alike || settings.relief === null
+      ? low
+      : shapeOf({ ...lowestOfAll, rods }, settings, { relieved: true, bit: shop.tools.router.bit });
+  if (!left.ok) return left;
+  // All layers have the lowest one's corners.
   const corner = settings.corner === null ? null : low.value.radius;
   const pieces: Piece[] = [];
   const lumps: Lump[] = [];
   for (const group of groups) {
-    const made = alike && group.kind === 'slice' ? low : shapeAt(group, corner, low.value.windows);
+    const made = alike && group.kind === 'slice' ? low : shapeAt(group, corner, left.value.windows);
     if (!made.ok) return made;
     pieces.push(pieceOf(group, made.value));
     lumps.push(sandedLump(ground, group, group.board, group.quantity, made.value));
@@ -130,7 +137,7 @@ function cutLayers(
     pieces,
     lumps,
     shape: low.value,
-    lowest: ground.section(ground.slope.across > 0 ? lowest.from : lowest.to),
+    lowest: lowestOfAll,
   });
 }
 
