@@ -56,6 +56,7 @@ test('is what going to and fro between the nearest points of two boxes comes to 
       // Every pair of points is an upper bound of the gap; nearly parallel sides come together slowly.
       expect(gap).toBeLessThanOrEqual(found + 1e-6);
       expect(gap).toBeGreaterThan(found - 0.05);
+      for (const most of [10, 200]) expect(bodyGap(bodyOf(a), bodyOf(b), most)).toBe(gap > most ? Infinity : gap);
       if (found > 1) apart += 1;
     }),
     { numRuns: runs(300) },

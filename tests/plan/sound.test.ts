@@ -199,7 +199,7 @@ test('a rim changes nothing that is heard where it is stated what radiates', () 
     fc.property(numberFrom(25, 125), numberFrom(70, 160), (tweeter, woofer) => {
       expect(acoustics(withRims(tweeter, woofer))).toEqual(before);
     }),
-    { numRuns: 5 },
+    { numRuns: runs(15) },
   );
 });
 

@@ -4,8 +4,11 @@ import { FACES, overlapDepth, type Solid } from './solid.ts';
 /**
  * The gap between two six-sided bodies, mm: the least distance of a point of the one from a point of the other; 0 when
  * they touch or lie in each other. Of two convex bodies apart it is between two edges, or a corner and a face.
+ *
+ * @param most Infinity for bodies further apart than this, mm: most are plainly seen to be.
  */
-export function bodyGap(a: Solid, b: Solid): number {
+export function bodyGap(a: Solid, b: Solid, most = Infinity): number {
+  if (boxesApart(a, b) > most) return Infinity;
   if (overlapDepth(a, b) > 0) return 0;
   let least = Infinity;
   for (const [from, to] of edgesOf(a)) {
@@ -17,8 +20,18 @@ export function bodyGap(a: Solid, b: Solid): number {
   ] as const) {
     for (const face of facesOf(other)) for (const corner of corners) least = Math.min(least, overFace(corner, face));
   }
-  return least;
+  return least > most ? Infinity : least;
 }
+
+/** How far apart the upright boxes round two bodies are along one axis, at the most: the bodies are no nearer. */
+const boxesApart = (a: Solid, b: Solid): number =>
+  Math.max(
+    ...(['x', 'y', 'z'] as const).map((axis) => {
+      const [one, other] = [a, b].map(({ vertices }) => vertices.map((vertex) => vertex[axis]));
+      if (!one || !other) return 0;
+      return Math.max(Math.min(...one) - Math.max(...other), Math.min(...other) - Math.max(...one));
+    }),
+  );
 
 const facesOf = ({ vertices }: Solid): Vec3[][] => FACES.map((face) => face.flatMap((index) => vertices[index] ?? []));
 

@@ -1,11 +1,9 @@
 import { degrees, radians } from '$lib/geometry/angle.ts';
 import { sixSided } from '$lib/geometry/solid.ts';
-import { speedOfSound } from '$lib/acoustics/air.ts';
-import { monitorBody } from '$lib/layout/bodies.ts';
-import { earsOf, headOf } from '$lib/layout/ears.ts';
+import { earsOf } from '$lib/layout/ears.ts';
 import { placeSide } from '$lib/layout/place.ts';
 import { placeFaults } from '$lib/layout/soundness.ts';
-import { triangleOf, type Triangle } from '$lib/layout/triangle.ts';
+import type { Triangle } from '$lib/layout/triangle.ts';
 import { pointerTo, unforeseen, type Fault } from '$lib/project/fault.ts';
 import { glueLineOf } from '$lib/project/glueLine.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
@@ -25,6 +23,7 @@ import { standParts } from '$lib/workshop/standParts.ts';
 import { balancePlan } from './balancePlan.ts';
 import type { Plan, TrianglePlan } from './document.ts';
 import { findingsOf } from './findings/all.ts';
+import { placedOf } from './findings/placed.ts';
 import type { Outcome } from './outcome.ts';
 import { outlineFault, type Made } from './outlines.ts';
 import { settingAtFault } from './settingAtFault.ts';
@@ -42,29 +41,33 @@ const MICROSECONDS_PER_MM = 1000;
  * Refused as `unsound` when the numbers contradict each other once the cabinets are aimed (a head in a cabinet, cabinets
  * in each other, a thin end under its minimum), as `no-answer` when the geometry cannot be had, when an outline cannot be
  * cut as it is, or when the program itself fails: nothing is thrown. Pointers start at the project.
+ *
+ * @param advice Whether the findings of stands that tip say what would hold them. It takes building a dozen other stands;
+ *   whoever only compares findings, which say the same without it, leaves it out.
  */
-export const plan = (project: Project, layout: Layout): Outcome<Plan> => toTheEnd(planSteps(project, layout));
+export const plan = (project: Project, layout: Layout, advice = true): Outcome<Plan> =>
+  toTheEnd(planSteps(project, layout, advice));
 
 /** `plan` with a pause after each part of the work: scripts that run for the first time are a hundred times slower. */
-export function* planSteps(project: Project, layout: Layout): Generator<undefined, Outcome<Plan>> {
+export function* planSteps(project: Project, layout: Layout, advice = true): Generator<undefined, Outcome<Plan>> {
   try {
-    return yield* plannedSteps(project, layout);
+    return yield* plannedSteps(project, layout, advice);
   } catch (thrown) {
-    const pointer = settingAtFault(layout.stand, (stand) => isPlannable(project, { ...layout, stand }));
+    const pointer = settingAtFault(layout.stand, (stand) => isPlannable(project, { ...layout, stand }, advice));
     const faults = fromProject([unforeseen(thrown, pointer)], project.layouts.indexOf(layout));
     return { ok: false, kind: 'no-answer', faults };
   }
 }
 
-function isPlannable(project: Project, layout: Layout): boolean {
+function isPlannable(project: Project, layout: Layout, advice: boolean): boolean {
   try {
-    return toTheEnd(plannedSteps(project, layout)).ok;
+    return toTheEnd(plannedSteps(project, layout, advice)).ok;
   } catch {
     return false;
   }
 }
 
-function* plannedSteps(project: Project, layout: Layout): Generator<undefined, Outcome<Plan>> {
+function* plannedSteps(project: Project, layout: Layout, advice: boolean): Generator<undefined, Outcome<Plan>> {
   const refuse = (kind: 'unsound' | 'no-answer', faults: readonly Fault[]): Outcome<never> => ({
     ok: false,
     kind,
@@ -98,10 +101,9 @@ function* plannedSteps(project: Project, layout: Layout): Generator<undefined, O
   const balances = both((side) => balanceOf(speaker, poses[side], stands[side], layout.stand));
   yield;
 
-  const head = headOf(layout.listener, layout.desk);
-  const sound = speedOfSound(layout.air.temperature);
+  const placed = placedOf(speaker, layout, { poses, cabinets });
+  const { head, triangle, speedOfSound: sound } = placed;
   const screens = screensAround(speaker, layout, cabinets);
-  const triangle = triangleOf(poses.left.aimedPoint, poses.right.aimedPoint, head);
   return {
     ok: true,
     value: {
@@ -112,19 +114,12 @@ function* plannedSteps(project: Project, layout: Layout): Generator<undefined, O
       sides: both((side) => sidePlan(speaker, layout, poses[side], { screens, side }, head, sound)),
       triangle: trianglePlan(triangle, sound),
       findings: findingsOf({
-        speaker,
-        layout,
-        head,
-        speedOfSound: sound,
-        triangle,
-        poses,
-        cabinets,
-        monitors: layout.monitors.map(monitorBody),
+        ...placed,
         footprints: both((side) => stands[side].footprint),
         balances,
         blocks: both((side) => stands[side].blocks),
         tools: shop.tools,
-        sites: both((side) => ({ speaker, layout, side, stock, shop })),
+        sites: advice ? both((side) => ({ speaker, layout, side, stock, shop })) : null,
       }),
       balance: both((side) => balancePlan(balances[side], speaker.mass)),
       stand: both((side) =>

@@ -5,14 +5,14 @@ import type { Vec3 } from '$lib/geometry/point.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import { sideNames } from '$lib/project/project.ts';
 import type { Finding } from '$lib/plan/document.ts';
-import type { Check } from './check.ts';
+import type { PlacedCheck } from './check.ts';
 import { degreesText, frequencyText, mmText } from './say.ts';
 
 /** Steepest axis of a reference loudspeaker, degrees (from memory). */
 const STEEPEST = 10;
 
 /** An axis that comes from well above or below. */
-export const inclination: Check = ({ poses }) =>
+export const inclination: PlacedCheck = ({ poses }) =>
   sideNames.flatMap((side) => {
     const angle = degrees(poses[side].elevation);
     if (Math.abs(angle) <= STEEPEST) return [];
@@ -31,7 +31,7 @@ export const inclination: Check = ({ poses }) =>
   });
 
 /** An axis that passes beside the head. */
-export const axisMiss: Check = ({ poses, layout, head }) =>
+export const axisMiss: PlacedCheck = ({ poses, layout, head }) =>
   sideNames.flatMap((side) => {
     const aside = missAside(poses[side], head);
     const limit = layout.listener.headWidth / 2;
@@ -64,7 +64,7 @@ function missAside({ aimedPoint, forward }: Pose, head: Vec3): number {
 const TOLD_TURN = 30;
 
 /** An axis that passes over or under the ears by more than the beam and, where it is known, the crossover's lobe allow. */
-export const axisTooHigh: Check = ({ poses, speaker, head, speedOfSound }) =>
+export const axisTooHigh: PlacedCheck = ({ poses, speaker, head, speedOfSound }) =>
   sideNames.flatMap((side): Finding[] => {
     const pose = poses[side];
     const found = axisHeight(pose, head);

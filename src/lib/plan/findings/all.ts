@@ -1,7 +1,7 @@
 import type { Finding } from '$lib/plan/document.ts';
 import { axisMiss, axisTooHigh, inclination } from './aim.ts';
 import { levelBalance, timeBalance } from './balance.ts';
-import type { Check, Scene } from './check.ts';
+import type { Check, PlacedCheck, Scene } from './check.ts';
 import { closeToScreen, closeToWall, screenHidden } from './clearance.ts';
 import { idleMat } from './idleMat.ts';
 import { monitorCollision, sightLine } from './monitors.ts';
@@ -29,6 +29,20 @@ const checks: readonly Check[] = [
   triangleAngle,
   inclination,
   handWork,
+];
+
+export const placedChecks: readonly PlacedCheck[] = [
+  monitorCollision,
+  axisMiss,
+  axisTooHigh,
+  sightLine,
+  screenHidden,
+  closeToScreen,
+  closeToWall,
+  timeBalance,
+  levelBalance,
+  triangleAngle,
+  inclination,
 ];
 
 /** Everything the checks have to say, worst first; within a level in the order of the checks. */

@@ -1,4 +1,4 @@
-import type { Check } from './check.ts';
+import type { PlacedCheck } from './check.ts';
 import { decibelText, microsecondsText } from './say.ts';
 
 /** Most time between the two channels, µs. */
@@ -9,7 +9,7 @@ const MOST_LEVEL = 0.5;
 const MICROSECONDS_PER_MM = 1000;
 
 /** Sound from the nearer loudspeaker comes sooner. */
-export const timeBalance: Check = ({ triangle, speedOfSound }) => {
+export const timeBalance: PlacedCheck = ({ triangle, speedOfSound }) => {
   const time = ((triangle.leftDistance - triangle.rightDistance) / speedOfSound) * MICROSECONDS_PER_MM;
   if (Math.abs(time) <= MOST_TIME) return [];
   return [
@@ -26,7 +26,7 @@ export const timeBalance: Check = ({ triangle, speedOfSound }) => {
 };
 
 /** Sound from the nearer loudspeaker is louder, by spreading alone. */
-export const levelBalance: Check = ({ triangle }) => {
+export const levelBalance: PlacedCheck = ({ triangle }) => {
   const level = 20 * Math.log10(triangle.leftDistance / triangle.rightDistance);
   if (Math.abs(level) <= MOST_LEVEL) return [];
   return [

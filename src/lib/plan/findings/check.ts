@@ -8,8 +8,8 @@ import type { Balance } from '$lib/stand/balance.ts';
 import type { Site } from '$lib/stand/remedy.ts';
 import type { Finding } from '$lib/plan/document.ts';
 
-/** What a check looks at: everything solved so far, in mm and radians. */
-export interface Scene {
+/** Where everything is, in mm and radians. */
+export interface Placed {
   readonly speaker: Speaker;
   readonly layout: Layout;
   readonly head: Vec3;
@@ -19,6 +19,10 @@ export interface Scene {
   readonly poses: Readonly<Record<SideName, Pose>>;
   readonly cabinets: Readonly<Record<SideName, Solid>>;
   readonly monitors: readonly Solid[];
+}
+
+/** What a check looks at: everything solved so far. */
+export interface Scene extends Placed {
   /** Corners of each stand's base on the desk. */
   readonly footprints: Readonly<Record<SideName, readonly Point[]>>;
   readonly balances: Readonly<Record<SideName, Balance>>;
@@ -26,9 +30,12 @@ export interface Scene {
   readonly blocks: Readonly<Record<SideName, readonly Block[]>>;
   /** The machines that make the stands. */
   readonly tools: Workshop;
-  /** What it takes to build each stand again with other settings. */
-  readonly sites: Readonly<Record<SideName, Site>>;
+  /** What it takes to build each stand again with other settings, for advice; null where none is asked for. */
+  readonly sites: Readonly<Record<SideName, Site>> | null;
 }
 
 /** A check looks at the scene and says what it has to say; nothing when all is well. */
 export type Check = (scene: Scene) => Finding[];
+
+/** One that asks for nothing of the stands. */
+export type PlacedCheck = (placed: Placed) => Finding[];

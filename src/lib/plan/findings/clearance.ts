@@ -3,7 +3,7 @@ import { overlapDepth } from '$lib/geometry/solid.ts';
 import { hiddenShare } from '$lib/layout/hiddenShare.ts';
 import { sideNames } from '$lib/project/project.ts';
 import type { Finding } from '$lib/plan/document.ts';
-import type { Check } from './check.ts';
+import type { PlacedCheck } from './check.ts';
 import { mmText, percentText } from './say.ts';
 
 /** Between a cabinet and a screen, mm: room for the fingers that turn the one without marking the other. */
@@ -19,11 +19,11 @@ const DUST = 1e-6;
 const called = (index: number, count: number): string => (count === 1 ? 'the screen' : `screen ${index + 1}`);
 
 /** A cabinet so near to a screen that nobody can turn it; one that shares its place is told as such. */
-export const closeToScreen: Check = ({ cabinets, monitors }) =>
+export const closeToScreen: PlacedCheck = ({ cabinets, monitors }) =>
   sideNames.flatMap((side) =>
     monitors.flatMap((monitor, index): Finding[] => {
-      if (overlapDepth(cabinets[side], monitor) > DUST) return [];
-      const gap = bodyGap(cabinets[side], monitor);
+      const gap = bodyGap(cabinets[side], monitor, TO_SCREEN);
+      if (gap === 0 && overlapDepth(cabinets[side], monitor) > DUST) return [];
       if (gap >= TO_SCREEN - DUST) return [];
       return [
         {
@@ -41,7 +41,7 @@ export const closeToScreen: Check = ({ cabinets, monitors }) =>
   );
 
 /** A cabinet so near to the wall behind it that no plug fits in; one that reaches into it is told as such. */
-export const closeToWall: Check = ({ layout, poses }) => {
+export const closeToWall: PlacedCheck = ({ layout, poses }) => {
   const { depth, wallGap } = layout.desk;
   if (wallGap === null) return [];
   return sideNames.flatMap((side): Finding[] => {
@@ -63,7 +63,7 @@ export const closeToWall: Check = ({ layout, poses }) => {
 };
 
 /** A cabinet between the eyes and a screen. */
-export const screenHidden: Check = ({ cabinets, layout, head }) =>
+export const screenHidden: PlacedCheck = ({ cabinets, layout, head }) =>
   sideNames.flatMap((side) =>
     layout.monitors.flatMap((monitor, index): Finding[] => {
       const share = 100 * hiddenShare(cabinets[side], monitor, head);

@@ -2,7 +2,7 @@ import { between, type Vec3 } from '$lib/geometry/point.ts';
 import { overlapDepth, stretchInside } from '$lib/geometry/solid.ts';
 import { sideNames, type Monitor } from '$lib/project/project.ts';
 import type { Finding } from '$lib/plan/document.ts';
-import type { Check } from './check.ts';
+import type { PlacedCheck } from './check.ts';
 import { mmText } from './say.ts';
 
 /** Bodies that touch overlap by the dust of rounding; mm. */
@@ -11,7 +11,7 @@ const TOUCHING = 1e-6;
 const called = (index: number, count: number): string => (count === 1 ? 'the monitor' : `monitor ${index + 1}`);
 
 /** A cabinet and a monitor in one place. */
-export const monitorCollision: Check = ({ cabinets, monitors }) =>
+export const monitorCollision: PlacedCheck = ({ cabinets, monitors }) =>
   sideNames.flatMap((side) =>
     monitors.flatMap((monitor, index): Finding[] => {
       const depth = overlapDepth(cabinets[side], monitor);
@@ -36,7 +36,7 @@ const inside = ({ x, width, bottom, height }: Monitor, at: Vec3): number =>
   Math.min(width / 2 - Math.abs(at.x - x), at.z - bottom, bottom + height - at.z);
 
 /** A monitor between a driver and the head. */
-export const sightLine: Check = ({ layout, poses, monitors, head }) =>
+export const sightLine: PlacedCheck = ({ layout, poses, monitors, head }) =>
   sideNames.flatMap((side) =>
     poses[side].drivers.flatMap(({ driver, position }) =>
       layout.monitors.flatMap((monitor, index): Finding[] => {

@@ -22,6 +22,8 @@ export interface Case {
   readonly findings: readonly Finding[];
   /** The plan with a change; null when it has none. */
   readonly at: (change: LayoutChange) => Plan | null;
+  /** Those of its findings that hang on where things are: quickly seen, and null only where it has no plan. */
+  readonly placed: (change: LayoutChange) => readonly Finding[] | null;
 }
 
 /** The proposals for a code, the one to be tried first first. */

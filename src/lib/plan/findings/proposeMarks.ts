@@ -1,5 +1,6 @@
 import { sideNames, type Layout, type SideName } from '$lib/project/project.ts';
 import { tapeStep, toTape } from '$lib/project/tape.ts';
+import type { Finding } from '$lib/plan/document.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
 import type { Case, Proposal } from './proposals.ts';
 import { leastStep } from './leastStep.ts';
@@ -63,23 +64,20 @@ const vectors: Readonly<Record<Way, (by: number) => { readonly out: number; read
  */
 export function movedMarks(of: Case): Proposal[] {
   const { display } = of.project;
-  const { layout, plan, findings, at } = of;
+  const { layout, plan, findings, at, placed } = of;
   const own = sideNames.filter((side) => findings.some((finding) => finding.side === side));
   const sides = areMirrored(layout) ? sideNames : own;
   const which = sides.length > 1 ? 'both marks' : `the ${sides[0] ?? ''} mark`;
   const [code = ''] = findings.map((finding) => finding.code);
   const step = tapeStep(display);
   const stride = Math.max(1, Math.round(FURTHER.step / step));
-  const isClear = (change: LayoutChange): boolean =>
-    at(change)?.findings.every((finding) => finding.code !== code) ?? false;
-  const isGood = (change: LayoutChange): boolean => {
-    const after = at(change);
-    return (
-      after !== null &&
-      after.findings.every((finding) => finding.code !== code) &&
-      !anyWorse(plan.findings, after.findings, code)
-    );
-  };
+  const clears = (after: readonly Finding[] | undefined | null): boolean =>
+    after?.every((finding) => finding.code !== code) ?? false;
+  const helps = (after: readonly Finding[] | undefined | null): boolean =>
+    clears(after) && !anyWorse(plan.findings, after ?? [], code);
+  // Most places are rejected before a stand is built.
+  const isClear = (change: LayoutChange): boolean => clears(placed(change)) && clears(at(change)?.findings);
+  const isGood = (change: LayoutChange): boolean => helps(placed(change)) && helps(at(change)?.findings);
   return ways
     .flatMap((way) => {
       const change = (steps: number) => moved(layout, sides, vectors[way](steps * step), display);

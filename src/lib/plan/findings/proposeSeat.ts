@@ -1,10 +1,11 @@
 import { rootBetween } from '$lib/geometry/root.ts';
 import { sideNames } from '$lib/project/project.ts';
+import type { Finding } from '$lib/plan/document.ts';
 import { toTape } from '$lib/project/tape.ts';
 import type { Case, Proposal } from './proposals.ts';
 import { areMirrored, moved, movedBy } from './proposeMarks.ts';
 import { tapeText } from './say.ts';
-import { overSixty, sitText, vanishing, withSeat } from './sixty.ts';
+import { overSixty, sitText, triangleWith, vanishing, withSeat } from './sixty.ts';
 import { anyWorse } from './worse.ts';
 
 /** Shares of the whole way that the marks go, and how far back or forth they go beside it, mm; the seat does the rest. */
@@ -14,9 +15,11 @@ const BESIDE = [0, 45, 90, 135, -45, -90] as const;
 const MOST_TRIED = 3;
 
 /** Loudspeakers at unequal distances: the seat from which they are equally far. */
-export function evenPair({ project: { display }, layout, at }: Case): Proposal[] {
+export function evenPair(of: Case): Proposal[] {
+  const { layout } = of;
+  const { display } = of.project;
   const apart = (offset: number): number => {
-    const { leftDistance = NaN, rightDistance = NaN } = at({ listener: { offset } })?.triangle ?? {};
+    const { leftDistance = NaN, rightDistance = NaN } = triangleWith(of, { listener: { offset } }) ?? {};
     return leftDistance - rightDistance;
   };
   const { left, right } = layout.placement;
@@ -39,7 +42,7 @@ export function evenPair({ project: { display }, layout, at }: Case): Proposal[]
  * make something else worse.
  */
 export function sixtyDegrees(of: Case): Proposal[] {
-  const { project, layout, plan, findings, at } = of;
+  const { project, layout, plan, findings, at, placed } = of;
   const { display } = project;
   const marks = (out: number, back: number) =>
     out === 0 && back === 0 ? {} : moved(layout, sideNames, { out, back }, display);
@@ -55,8 +58,9 @@ export function sixtyDegrees(of: Case): Proposal[] {
   const [code = ''] = findings.map((finding) => finding.code);
   const found: Proposal[] = [];
   for (const { by, change } of candidates) {
-    const after = at(change);
-    if (!after || anyWorse(plan.findings, after.findings, code)) continue;
+    const isWorse = (after: readonly Finding[] | undefined | null): boolean =>
+      !after || anyWorse(plan.findings, after, code);
+    if (isWorse(placed(change)) || isWorse(at(change)?.findings)) continue;
     const { out, back } = movedBy(layout, change, 'right');
     const ways = [
       ...(out === 0 ? [] : [`${tapeText(Math.abs(out), display)} ${out > 0 ? 'outwards' : 'inwards'}`]),

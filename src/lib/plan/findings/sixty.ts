@@ -2,7 +2,7 @@ import { degrees } from '$lib/geometry/angle.ts';
 import { rootBetween } from '$lib/geometry/root.ts';
 import { headOf } from '$lib/layout/ears.ts';
 import { placeSide } from '$lib/layout/place.ts';
-import { triangleOf } from '$lib/layout/triangle.ts';
+import { triangleOf, type Triangle } from '$lib/layout/triangle.ts';
 import { ranges } from '$lib/project/ranges.ts';
 import { toTape } from '$lib/project/tape.ts';
 import { tapeText } from './say.ts';
@@ -13,13 +13,18 @@ const WANTED = 60;
 /** How far marks and seat are moved for a better triangle, mm. */
 const FURTHEST = 600;
 
-/** How far the angle at the head is over 60° with a change of the layout, degrees; NaN where nothing can be aimed. */
-export function overSixty({ project: { speaker }, layout }: Case, change: LayoutChange): number {
+/** The listening triangle with a change of the layout; null where nothing can be aimed. */
+export function triangleWith({ project: { speaker }, layout }: Case, change: LayoutChange): Triangle | null {
   const there = changedLayout(layout, change);
   const [left, right] = [placeSide(speaker, there, 'left'), placeSide(speaker, there, 'right')];
-  if (!left.ok || !right.ok) return NaN;
-  const head = headOf(there.listener, there.desk);
-  return degrees(triangleOf(left.value.aimedPoint, right.value.aimedPoint, head).angle) - WANTED;
+  if (!left.ok || !right.ok) return null;
+  return triangleOf(left.value.aimedPoint, right.value.aimedPoint, headOf(there.listener, there.desk));
+}
+
+/** How far the angle at the head is over 60° with a change of the layout, degrees; NaN where nothing can be aimed. */
+export function overSixty(of: Case, change: LayoutChange): number {
+  const triangle = triangleWith(of, change);
+  return triangle ? degrees(triangle.angle) - WANTED : NaN;
 }
 
 /** A change with the seat moved besides, by so much further back, mm, to a place that the tape shows and where the angle is 60°; null when there is none. */

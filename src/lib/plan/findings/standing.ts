@@ -37,10 +37,8 @@ export const tipping: Check = ({ balances, sites }) =>
   sideNames.flatMap((side): Finding[] => {
     const { survives, weakest } = balances[side];
     if (degrees(survives.least) >= TEST_PLANE) return [];
-    const advice = spoken(
-      tipRemedies(sites[side], balances[side], radians(TEST_PLANE)),
-      'Use a lower, wider and deeper stand.',
-    );
+    const remedies = sites === null ? [] : tipRemedies(sites[side], balances[side], radians(TEST_PLANE));
+    const advice = spoken(remedies, 'Use a lower, wider and deeper stand.');
     const what = weakest.what === 'cabinet' ? `The ${side} cabinet tips off its stand` : `The ${side} stand tips over`;
     return [
       {

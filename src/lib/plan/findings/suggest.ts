@@ -6,6 +6,7 @@ import { plan } from '$lib/plan/plan.ts';
 import { soundOf } from '$lib/plan/sound.ts';
 import type { SoundPlan } from '$lib/plan/soundDocument.ts';
 import { heardFindings } from './heard.ts';
+import { placedFindings } from './placed.ts';
 import { priceOf } from './price.ts';
 import { proposalsFor, type Case, type Proposal } from './proposals.ts';
 import { seatFindings } from './seats.ts';
@@ -42,12 +43,22 @@ export function* suggestionSteps(
   const layout = project.layouts[index];
   const found = new Map<string, TriedSuggestion>();
   if (!layout) return found;
-  const at = (change: LayoutChange): Plan | null => planOf(project, changedLayout(layout, change));
+  // Several codes are answered by the same moves.
+  const made = new Map<string, Plan | null>();
+  const at = (change: LayoutChange): Plan | null => {
+    const key = JSON.stringify(change);
+    const known = made.get(key);
+    if (known !== undefined) return known;
+    const found = planOf(project, changedLayout(layout, change));
+    made.set(key, found);
+    return found;
+  };
+  const placed = (change: LayoutChange) => placedFindings(project, changedLayout(layout, change));
   const codes = new Set(findings.map((finding) => finding.code));
   let tried = 0;
   for (const code of codes) {
     const own = findings.filter((finding) => finding.code === code);
-    const suggestion = bestOf({ project, layout, plan: of, sound, findings: own, at }, code, index, findings);
+    const suggestion = bestOf({ project, layout, plan: of, sound, findings: own, at, placed }, code, index, findings);
     if (suggestion) found.set(code, suggestion);
     tried += 1;
     yield tried / codes.size;
@@ -56,7 +67,7 @@ export function* suggestionSteps(
 }
 
 function planOf(project: Project, layout: Layout): Plan | null {
-  const outcome = plan(project, layout);
+  const outcome = plan(project, layout, false);
   return outcome.ok ? outcome.value : null;
 }
 

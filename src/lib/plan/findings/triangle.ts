@@ -1,6 +1,6 @@
 import { degrees } from '$lib/geometry/angle.ts';
 import { degreesText } from './say.ts';
-import type { Check } from './check.ts';
+import type { PlacedCheck } from './check.ts';
 
 const STANDARD = 60;
 /** Deviations up to which the triangle passes without a word, and up to which it is only noted. Degrees. */
@@ -8,7 +8,7 @@ const PASSES = 5;
 const NOTED = 15;
 
 /** The angle that the pair subtends at the head against the 60° of a stereo triangle. */
-export const triangleAngle: Check = ({ triangle }) => {
+export const triangleAngle: PlacedCheck = ({ triangle }) => {
   const angle = degrees(triangle.angle);
   const off = Math.abs(angle - STANDARD);
   if (off <= PASSES) return [];

@@ -1,0 +1,45 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { placedFindings } from '$lib/plan/findings/placed.ts';
+import { plan } from '$lib/plan/plan.ts';
+import { checkProject } from '$lib/project/parse.ts';
+import { seeded } from '../../bench/measure.ts';
+import { firstLayout } from '../projects.ts';
+import { randomProject } from '../randomProject.ts';
+import { runs } from '../runs.ts';
+
+/** Checks that look at stands. */
+const OF_STANDS =
+  /^(into-wall|stand-over-edge|cabinet-over-edge|falls-over|tips|may-tip|slides|stand-slides|cut-by-hand)$/;
+
+test('findings of places, and a plan without advice, are those of the whole plan', () => {
+  const seen = { planned: 0, placed: 0, tips: 0 };
+  fc.assert(
+    fc.property(fc.integer({ min: 0, max: 2 ** 32 - 1 }), (seed) => {
+      const read = checkProject(randomProject(seeded(seed)));
+      if (!read.ok) return;
+      const layout = firstLayout(read.value);
+      const whole = plan(read.value, layout);
+      const bare = plan(read.value, layout, false);
+      expect(bare.ok).toBe(whole.ok);
+      if (!whole.ok || !bare.ok) return;
+      seen.planned++;
+      const placed = placedFindings(read.value, layout);
+      const expected = whole.value.findings.filter(({ code }) => !OF_STANDS.test(code));
+      const byText = (a: { text: string }, b: { text: string }) => (a.text < b.text ? -1 : 1);
+      expect([...(placed ?? [])].sort(byText)).toEqual([...expected].sort(byText));
+      seen.placed += expected.length;
+      const withoutText = ({ text, ...rest }: (typeof whole.value.findings)[number]) => ({
+        ...rest,
+        said: text !== '',
+      });
+      expect(bare.value.findings.map(withoutText)).toEqual(whole.value.findings.map(withoutText));
+      expect({ ...bare.value, findings: [] }).toEqual({ ...whole.value, findings: [] });
+      if (whole.value.findings.some(({ code }) => code === 'tips' || code === 'may-tip')) seen.tips++;
+    }),
+    { numRuns: runs(600) },
+  );
+  expect(seen.planned).toBeGreaterThan(runs(600) / 4);
+  expect(seen.placed).toBeGreaterThan(seen.planned);
+  expect(seen.tips).toBeGreaterThan(0);
+});
