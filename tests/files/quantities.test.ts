@@ -28,7 +28,8 @@ async function made(build: string, base: string) {
 
 describe.each(cases)('%s, %s', (build, base) => {
   let all: Awaited<ReturnType<typeof made>>;
-  beforeAll(async () => void (all = await made(build, base)));
+  // Every file of a layout: a busy machine takes longer than a hook is given otherwise.
+  beforeAll(async () => void (all = await made(build, base)), 120_000);
 
   test('every count on paper, in the list and in the files is that of the bodies that are built', () => {
     const { of, planned, sheets, files, content } = all;

@@ -55,7 +55,7 @@ const full = project({
     saw: { depth: 80, tiltsMost: 45, tilts: 'left' },
     bandSaw: { height: 200, tiltsMost: 45 },
     router: { bit: 3, tab: { width: 6, height: 1.5 } },
-    glue: { line: 0.08, open: 8, clamp: 45, clamps: 6 },
+    glue: { line: 0.08, open: 8, clamp: 45, clamps: 6, opening: 300 },
   },
 });
 const asSet = project({ '/layouts/0/aim/toe': { rule: 'as-set', degrees: 20 } });

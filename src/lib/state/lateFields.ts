@@ -55,7 +55,7 @@ const shop = {
       step: 10,
     },
   ),
-  '/stock/*/feed': onOff('Speeds known', 'for the time that the cut takes; as machines are set, in mm/s'),
+  '/stock/*/feed': onOff('Speeds known', 'for the cutting time; in mm/s, as machines are set'),
   '/stock/*/feed/outside': number('Speed, outside', ranges.feed, 'round a part', { empty: 'not known' }),
   '/stock/*/feed/inside': number('Speed, inside', ranges.feed, 'holes and slots', { empty: 'not known' }),
   '/stock/*/feed/mark': number('Speed, marks', ranges.feed, 'engraved lines', { empty: 'not known' }),
@@ -77,7 +77,7 @@ const shop = {
   '/printer/clearance': number('Play round a key', ranges.keyClearance, 'between halves of a core', finest),
   '/printer/density': number('Filament density', ranges.density, 'as its maker says'),
   '/printer/fill': number('Share filled', ranges.fill, 'of the volume, walls included; 1 is solid'),
-  '/printer/rate': number('Print rate', ranges.printRate, 'plastic laid down; as slicers have it, in mm³/s', {
+  '/printer/rate': number('Print rate', ranges.printRate, 'plastic laid down, in mm³/s as slicers have it', {
     empty: 'not known',
   }),
   '/printer/price': number('Price of a kilogram', ranges.price, 'of filament', { empty: 'not known', step: 1 }),
