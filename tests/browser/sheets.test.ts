@@ -137,7 +137,7 @@ describe('the search', () => {
       });
       await page.getByRole('heading', { name: 'Sheets', exact: true }).scrollIntoViewIfNeeded();
       await page.getByRole('button', { name: 'Leave it at these' }).click();
-      await expect.poll(() => state(page).textContent()).toContain('Stopped');
+      await expect.poll(() => state(page).textContent()).toContain('Stopped before an arrangement was found');
       await expect.poll(() => drawings(page).count()).toBe(0);
       await page.getByRole('button', { name: 'Search from another start' }).click();
       bring();

@@ -33,16 +33,24 @@ export function placementText({ part, x, y, turn }: Placement, held: boolean, le
   return `${part}, ${lengthText(x, lengths)} right and ${lengthText(y, lengths)} up${turned}${held ? ', held' : ''}`;
 }
 
-/** How the search stands. */
-export function searchText(share: number | null, ending: Ending | null): string {
+/**
+ * How the search stands.
+ *
+ * @param found Whether it has found an arrangement of the parts as they are now.
+ */
+export function searchText(share: number | null, ending: Ending | null, found: boolean): string {
   if (share !== null) return 'Looking for fewer sheets, and for more left over of one of them.';
   switch (ending) {
     case 'done':
       return 'The search has come to its end.';
     case 'time':
-      return 'The search took too long here and was ended. What you see can be cut.';
+      return found
+        ? 'The search took too long here and was ended. What you see can be cut.'
+        : 'The search took too long here and was ended before it had found an arrangement. Search from another start.';
     case 'stopped':
-      return 'Stopped. What you see is the best so far, and can be cut.';
+      return found
+        ? 'Stopped. What you see is the best so far, and can be cut.'
+        : 'Stopped before an arrangement was found: there is nothing to cut yet. Search from another start to go on.';
     case null:
       return '';
   }
