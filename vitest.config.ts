@@ -16,6 +16,7 @@ const unit = {
   setupFiles: ['tests/seed.ts', 'tests/late.ts'],
   // Properties take their time on a busy machine; none waits for anything.
   testTimeout: 120_000,
+  hookTimeout: 120_000,
 };
 
 const browser = {
