@@ -308,6 +308,8 @@ describe('for everybody', () => {
     await expect
       .poll(() => reading(page, 'Tilt').textContent())
       .toBe(angleText(planned({ [EAR]: 1230 }).sides.right.tilt));
+    // What cannot be pressed yet is no place to stop at.
+    await page.locator('button:enabled', { hasText: 'Download all as one zip' }).waitFor();
     await tabTo('Download all as one zip');
     const coming = page.waitForEvent('download');
     await page.keyboard.press('Enter');
