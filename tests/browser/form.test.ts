@@ -293,7 +293,8 @@ describe('for everybody', () => {
     const focused = () =>
       page.evaluate(() => document.activeElement?.id || document.activeElement?.textContent?.trim());
     const tabTo = async (target: string): Promise<void> => {
-      for (let presses = 0; presses < 150; presses += 1) {
+      // More than there are stops on the page.
+      for (let presses = 0; presses < 300; presses += 1) {
         if ((await focused()) === target) return;
         await page.keyboard.press('Tab');
       }
