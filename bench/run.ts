@@ -15,11 +15,13 @@ const benches: readonly (() => Measured | readonly Measured[])[] = [
 
 const held = (time: number, limit: number): string => (time < limit ? `under ${limit} ms` : `NOT under ${limit} ms`);
 
-/** Prints one line a benchmark: median, what it should stay under, and a checksum that must not change. */
-for (const { name, median, limit, tail, checksum } of benches.flatMap((bench) => bench())) {
+/** One line: median, what it should stay under, and a checksum that must not change. */
+function lineOf({ name, median, limit, tail, checksum }: Measured): string {
   const verdict = limit === null ? '' : held(median, limit);
   const slow = tail
     ? ` · p99 ${tail.p99.toFixed(2)} ms ${held(tail.p99, tail.limit)}, worst ${tail.worst.toFixed(2)} ms`
     : '';
-  process.stdout.write(`${name}: median ${median.toFixed(4)} ms ${verdict}${slow} · checksum ${checksum}\n`);
+  return `${name}: median ${median.toFixed(4)} ms ${verdict}${slow} · checksum ${checksum}\n`;
 }
+
+for (const bench of benches) for (const one of [bench()].flat()) process.stdout.write(lineOf(one));
