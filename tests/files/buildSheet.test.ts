@@ -40,7 +40,8 @@ test.each([
 
 test('the same project gives the same bytes', async () => {
   const of = subject({});
-  expect(await buildSheetPdf(of, 'A4')).toEqual(await buildSheetPdf(of, 'A4'));
+  const [once, again] = [await buildSheetPdf(of, 'A4'), await buildSheetPdf(of, 'A4')];
+  expect(Buffer.compare(once, again)).toBe(0);
 });
 
 test('lines are no longer than their room, and lose no word', () => {

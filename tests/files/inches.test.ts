@@ -75,6 +75,8 @@ function inchProject(build: keyof typeof DETAILS, base: string, fraction: number
   return project({
     '/display': { length: 'in', fraction },
     '/layouts/0/monitors/0/width': 900,
+    // Of a board three times as thick there are as many texts, and a third of the slices that all differ.
+    '/stock/0/thickness': 9.1,
     '/layouts/0/stand': {
       lift: 40,
       build,
