@@ -1,3 +1,4 @@
+import { benchCutOrder } from './cutOrder.ts';
 import { benchHeadRoom } from './headRoom.ts';
 import { benchNesting } from './nesting.ts';
 import { benchPlan } from './plan.ts';
@@ -11,6 +12,7 @@ const benches: readonly (() => Measured | readonly Measured[])[] = [
   benchSound,
   benchHeadRoom,
   ...benchNesting,
+  benchCutOrder,
 ];
 
 const held = (time: number, limit: number): string => (time < limit ? `under ${limit} ms` : `NOT under ${limit} ms`);

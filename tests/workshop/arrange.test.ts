@@ -204,8 +204,7 @@ describe('refused', () => {
     });
   });
 
-  it('more copies or sheets than anybody cuts, at once', () => {
-    const started = performance.now();
+  it('more copies or sheets than anybody cuts', () => {
     expect(faultsOf(arrange([{ ...trapezoid, quantity: 20_001 }], [board(5000, 5000)], cutter))).toEqual([
       {
         pointer: '/stock',
@@ -221,6 +220,5 @@ describe('refused', () => {
     ]);
     expect(sheets(MOST_SHEETS + 1)).toHaveLength(1);
     expect(laid(arrange([{ ...wedge(220, 30, 55), quantity: 500 }], [board(240, 70)], cutter))).toHaveLength(500);
-    expect(performance.now() - started).toBeLessThan(2000);
   });
 });

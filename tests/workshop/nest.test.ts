@@ -317,15 +317,13 @@ describe('held parts', () => {
   });
 });
 
-describe('refused at once', () => {
+describe('refused before any work', () => {
   it('a million copies, a part larger than its sheet', () => {
-    const started = performance.now();
     const faultsOf = (part: Part) => {
       const result = nested([part], [board(600, 300)], cutter);
       return result.ok ? [] : result.faults.map(({ pointer }) => pointer);
     };
     expect(faultsOf(wedge(220, 12, 50, { quantity: 1_000_000 }))).toEqual(['/stock']);
     expect(faultsOf(wedge(700, 12, 50))).toEqual(['/stock/0/sheet']);
-    expect(performance.now() - started).toBeLessThan(2000);
   });
 });
