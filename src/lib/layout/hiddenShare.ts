@@ -38,6 +38,7 @@ function onto({ x, y, z }: Vec3, eye: Vec3, plane: number): Point {
 /** Points whose hull is what of a convex body lies between two planes square to y: its corners there, and where lines between corners cross the planes. */
 function slab({ vertices }: Solid, near: number, far: number): Vec3[] {
   const inside = vertices.filter(({ y }) => y >= near && y <= far);
+  if (inside.length === vertices.length) return inside;
   const crossings = vertices.flatMap((from, i) =>
     vertices
       .slice(i + 1)
