@@ -72,7 +72,7 @@ test('sub-stacks are as big as the open time allows, hold every layer, and diffe
   for (const open of [null, 1, 3, 8, 240]) {
     const { of, planned } = made({ '/shop': { glue: { open } } });
     const { right } = planned.stand;
-    const up = glueUpOf(right, of);
+    const up = glueUpOf(right, of, planned.parts);
     if (!up) throw new Error('a stack is glued up');
     expect(up.subStacks.reduce((sum, layers) => sum + layers, 0)).toBe(right.layers);
     expect(Math.max(...up.subStacks) - Math.min(...up.subStacks)).toBeLessThanOrEqual(1);
@@ -88,13 +88,17 @@ test('sub-stacks go between the clamps with their cauls, where it is said how wi
     for (const open of [3, 20, 240]) {
       const { of, planned } = made({ '/shop': { glue: { opening, open, line: 0.05 } } });
       const { right } = planned.stand;
-      const up = glueUpOf(right, of);
+      const up = glueUpOf(right, of, planned.parts);
       if (!up) throw new Error('a stack is glued up');
       expect(up.subStacks.reduce((sum, layers) => sum + layers, 0)).toBe(right.layers);
       // 54 boards of 3.05 mm with glue between them, and a caul of 20 mm on each side.
       expect(up.opening).toEqual({ needed: right.width + 40, have: opening });
       const most = Math.max(...up.subStacks);
-      const timed = glueUpOf(right, { ...of, shop: { ...of.shop, glue: { ...of.shop.glue, opening: null } } });
+      const timed = glueUpOf(
+        right,
+        { ...of, shop: { ...of.shop, glue: { ...of.shop.glue, opening: null } } },
+        planned.parts,
+      );
       const wide = (layers: number): number => layers * 3.05 + (layers - 1) * 0.05 + 40;
       if (opening !== null) expect(wide(most)).toBeLessThanOrEqual(opening);
       if (up.limit === 'opening') {
@@ -109,6 +113,25 @@ test('sub-stacks go between the clamps with their cauls, where it is said how wi
   expect(limited).toBeGreaterThan(5);
   expect(whole).toBeGreaterThan(1);
 });
+
+test.each(['stacked', 'skinned'])(
+  '%s: cauls cover every side that they press on; clamps open for glue still wet',
+  (build) => {
+    for (const base of ['turned', 'square-to-desk']) {
+      const { planned, row } = made({ '/layouts/0/stand': { lift: 40, veneer: 0.6, build, base } });
+      const { right } = planned.stand;
+      const points = planned.parts.flatMap(({ outside }) => outside.vertices);
+      const span = (axis: 'x' | 'y'): number =>
+        Math.max(...points.map((point) => point[axis])) - Math.min(...points.map((point) => point[axis]));
+      expect(row('Caul')?.length).toBeCloseTo(span('x'), 9);
+      expect(row('Caul')?.width).toBeCloseTo(span('y'), 9);
+      // Two cauls of 20 mm; the veneer of 0.6 mm on both sides comes later; lines of 0 to 0.1 mm.
+      const joints = right.widthSpread?.joints ?? NaN;
+      expect(row('Clamp')?.length).toBeCloseTo(right.width - 2 * 0.6 + 0.1 * joints + 2 * 20, 9);
+      expect(row('Sandpaper P80') !== undefined).toBe(build === 'skinned' || base === 'square-to-desk');
+    }
+  },
+);
 
 test('the build sheet says what keeps sub-stacks small, and when clamps do not reach across the whole stand', () => {
   const said = (glue: Record<string, unknown>, build = 'stacked') => {
@@ -143,13 +166,13 @@ test('the plan holds the spread of its width, from the one glue line that counts
 test('clamps are counted for the side they press on, and say how many sub-stacks they hold', () => {
   const held = (clamps: number | null) => {
     const { of, planned } = made({ '/shop': { glue: { clamps } } });
-    return glueUpOf(planned.stand.right, of);
+    return glueUpOf(planned.stand.right, of, planned.parts);
   };
   const needed = held(null)?.clamps.needed ?? 0;
   expect(needed).toBeGreaterThanOrEqual(2);
   expect([held(null)?.atOnce, held(1)?.atOnce, held(3 * needed)?.atOnce]).toEqual([1, 1, 3]);
   const ribs = made({ '/layouts/0/stand': { lift: 30, build: 'ribbed' } });
-  expect(glueUpOf(ribs.planned.stand.right, ribs.of)).toBeNull();
+  expect(glueUpOf(ribs.planned.stand.right, ribs.of, ribs.planned.parts)).toBeNull();
 });
 
 test('one reading for all boards and one for each spread a width differently; a measured glue line spreads it no more', () => {

@@ -1,6 +1,6 @@
 import { extentOf } from '$lib/geometry/extent.ts';
-import { polygonPath } from '$lib/geometry/contour.ts';
 import type { Project } from '$lib/project/project.ts';
+import type { Part } from '$lib/workshop/part.ts';
 import type { StandPlan } from './document.ts';
 
 /** How one stand is glued up across its width. mm and minutes. */
@@ -18,13 +18,16 @@ export interface GlueUp {
     readonly needed: number;
     readonly have: number | null;
   };
-  /** How wide a clamp has to open for the whole stand with its cauls, and how wide those there are do; null: not known. */
+  /**
+   * How wide a clamp has to open for the whole stand with its cauls before the glue is pressed out, bare of veneer; and how
+   * wide those there are do; null: not known.
+   */
   readonly opening: { readonly needed: number; readonly have: number | null };
   /** What keeps a sub-stack from being larger; null where all go at once. */
   readonly limit: 'open time' | 'opening' | null;
   /** Sub-stacks that the clamps hold at the same time, at least one. */
   readonly atOnce: number;
-  /** What the clamps press on: a board on each side, as large as the side. */
+  /** What the clamps press on: a board on each side, as large as the largest layer. */
   readonly caul: { readonly length: number; readonly height: number; readonly thickness: number };
 }
 
@@ -40,12 +43,11 @@ const ROW = 120;
 /** A caul thinner than this bends, mm (rule of thumb). */
 const CAUL = 20;
 
-/** Null where nothing is glued side by side: ribs, a solid block, a single layer. */
-export function glueUpOf(stand: StandPlan, { shop }: Pick<Project, 'shop'>): GlueUp | null {
+/** Null where nothing is glued side by side: ribs, a solid block, a single layer. `parts`: the plan's. */
+export function glueUpOf(stand: StandPlan, { shop }: Pick<Project, 'shop'>, parts: readonly Part[]): GlueUp | null {
   const layers = layersOf(stand).reduce((sum, { count }) => sum + count, 0);
   if (layers < 2) return null;
-  const { left, right, bottom, top } = extentOf(polygonPath(stand.profile));
-  const [length, height] = [right - left, top - bottom];
+  const { length, height } = largestOf(stand, parts);
   const { open, clamp, clamps, opening } = shop.glue;
   const minutes = open ?? OPEN;
   // One joint at least: two layers make the smallest sub-stack.
@@ -62,12 +64,27 @@ export function glueUpOf(stand: StandPlan, { shop }: Pick<Project, 'shop'>): Glu
     open: { minutes, known: open !== null },
     clamp,
     clamps: { along, rows, needed, have: clamps },
-    opening: { needed: stand.width + 2 * CAUL, have: opening },
+    opening: { needed: bareWidth(stand) + (stand.widthSpread?.glue.most ?? 0) + 2 * CAUL, have: opening },
     limit: layers <= most ? null : count > Math.ceil(layers / spread) ? 'opening' : 'open time',
     atOnce: clamps === null ? 1 : Math.max(1, Math.floor(clamps / needed)),
     caul: { length, height, thickness: CAUL },
   };
 }
+
+/** The longest and the highest of a stand's layers, mm: with a base square to the desk they differ. */
+function largestOf({ pieces }: StandPlan, parts: readonly Part[]): Pick<GlueUp['caul'], 'length' | 'height'> {
+  const sides = parts
+    .filter(({ name }) => pieces.some(({ part }) => part === name))
+    .map(({ outside }) => extentOf(outside));
+  return {
+    length: Math.max(...sides.map(({ left, right }) => right - left)),
+    height: Math.max(...sides.map(({ bottom, top }) => top - bottom)),
+  };
+}
+
+/** Of the layers and the glue between them, without the veneer that comes later, mm. */
+export const bareWidth = ({ widths }: StandPlan): number =>
+  widths.filter(({ what }) => what !== 'veneer').reduce((sum, { each, count }) => sum + each * count, 0);
 
 const layersOf = ({ widths }: StandPlan) =>
   widths.filter(({ what }) => what === 'layer' || what === 'cheek' || what === 'core');

@@ -3,7 +3,7 @@ import { polygonPath } from '$lib/geometry/contour.ts';
 import { sideNames, type Layout, type Project, type SideName } from '$lib/project/project.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 import type { Plan, StandPlan } from './document.ts';
-import { glueUpOf } from './glueUp.ts';
+import { bareWidth, glueUpOf } from './glueUp.ts';
 
 /** One thing to have at hand before the work begins. */
 export interface Material {
@@ -66,9 +66,6 @@ function boards({ stock }: Project, sheets: readonly Sheet[]): Material[] {
 function ofStand(project: Project, { stand: settings }: Layout, { stand, parts }: Plan, side: SideName): Material[] {
   const one = stand[side];
   const { speaker } = project;
-  const across = one.widths
-    .filter(({ what }) => what !== 'veneer')
-    .reduce((sum, { each, count }) => sum + each * count, 0);
   const printed = one.printed.reduce((sum, { mass, quantity }) => sum + 1000 * mass * quantity, 0);
   const veneer = veneerArea(one, parts, settings);
   const glued = one.joints.reduce((sum, { area, count }) => sum + area * count, 0) + veneer;
@@ -91,9 +88,9 @@ function ofStand(project: Project, { stand: settings }: Layout, { stand, parts }
             ...pieces,
             what: 'Rod',
             quantity: one.rods.length,
-            length: across,
+            length: bareWidth(one),
             diameter: settings.rods.diameter,
-            note: 'Trim it flush when it is in.',
+            note: 'Its length in the finished stand: cut it longer, for wet glue widens the stack; trim it flush when the glue is dry.',
           },
         ]
       : []),
@@ -175,19 +172,21 @@ function ofStand(project: Project, { stand: settings }: Layout, { stand, parts }
   ];
 }
 
-/** Sheets of each grit for one stand (rule of thumb). */
+/** Sheets of each grit for one stand (rule of thumb); a printed core is roughened for the glue with the coarse one. */
 const sandpaper = ({ sanding, build }: StandPlan): Material[] =>
-  [...(sanding !== null || build === 'solid' ? ['P80'] : []), 'P120', 'P180'].map((grit): Material => ({
-    ...SIZELESS,
-    what: `Sandpaper ${grit}`,
-    quantity: grit === 'P80' ? 2 : 1,
-    unit: 'pieces',
-    note: 'Sheets, rule of thumb.',
-  }));
+  [...(sanding !== null || build === 'solid' || build === 'skinned' ? ['P80'] : []), 'P120', 'P180'].map(
+    (grit): Material => ({
+      ...SIZELESS,
+      what: `Sandpaper ${grit}`,
+      quantity: grit === 'P80' ? 2 : 1,
+      unit: 'pieces',
+      note: 'Sheets, rule of thumb.',
+    }),
+  );
 
 /** What serves one glue-up after the other. */
-function helpers(project: Project, { stand }: Plan): Material[] {
-  const ups = sideNames.map((side) => glueUpOf(stand[side], project)).filter((up) => up !== null);
+function helpers(project: Project, { stand, parts }: Plan): Material[] {
+  const ups = sideNames.map((side) => glueUpOf(stand[side], project, parts)).filter((up) => up !== null);
   if (ups.length === 0) return [];
   const most = (of: (up: (typeof ups)[number]) => number): number => Math.max(...ups.map(of));
   return [
@@ -196,7 +195,7 @@ function helpers(project: Project, { stand }: Plan): Material[] {
       what: 'Clamp',
       quantity: most((up) => up.clamps.needed),
       unit: 'pieces',
-      length: most(({ caul }) => 2 * caul.thickness) + Math.max(...sideNames.map((side) => stand[side].width)),
+      length: most(({ opening }) => opening.needed),
       note: 'For one glue-up after the other; its length is the least opening.',
     },
     {

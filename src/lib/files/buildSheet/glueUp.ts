@@ -6,7 +6,7 @@ import { lengthsOf, toldStands, type Subject, type Told } from './subject.ts';
 /** How each stand is glued up across its width; nothing where none is. */
 export function glueUp(subject: Subject): readonly Section[] {
   const told = toldStands(subject.plan).flatMap(({ stand, ...rest }) => {
-    const up = glueUpOf(stand, subject.project);
+    const up = glueUpOf(stand, subject.project, subject.plan.parts);
     return up ? [{ ...rest, stand, up }] : [];
   });
   if (told.length === 0) return [];

@@ -36,7 +36,7 @@ export function overview({ project, plan }: Subject): Section {
           row('Height of the wood, front', (side) => bare(stand[side].frontHeight)),
           row('Height of the wood, rear', (side) => bare(stand[side].rearHeight)),
           row('Finished width', (side) => bare(stand[side].width)),
-          row('Width shortfall', (side) => bare(stand[side].leftOver)),
+          row('Width asked for', (side) => bare(stand[side].widthAsked)),
           row('Mass, approximate, kg', (side) => stand[side].mass.toFixed(2)),
         ],
       ),
