@@ -106,3 +106,43 @@ test('a cabinet against a stop is set by that, and across the stand', () => {
     /its sides 10\s?mm beyond those of the stand, left and right alike\.$/,
   );
 });
+
+test.each([
+  ['skinned', 'glue-up'],
+  ['solid', 'cutting'],
+  ['solid', 'machines'],
+])('%s, square to the desk: what %s says alike of both stands it says once', (build, id) => {
+  const of = subject({ '/layouts/0/stand': { lift: 30, build, base: 'square-to-desk' } });
+  const blocks = buildSheet(of)
+    .filter((section) => section.id === id)
+    .flatMap((section) => section.blocks);
+  const said = blocks.map((block) => JSON.stringify(block).replaceAll(/Left stand|Right stand/g, 'Each stand'));
+  expect(said.length).toBeGreaterThan(1);
+  expect(new Set(said).size).toBe(said.length);
+});
+
+test('a stack of thick boards tells the width asked for and the width built, and no shortfall under nothing', () => {
+  const of = subject({ '/stock/0/thickness': 12.1, '/layouts/0/stand/lift': 30 });
+  const [stands] = buildSheet(of).flatMap(({ blocks }) =>
+    blocks.flatMap((block) => (block.kind === 'table' ? [block] : [])),
+  );
+  const row = (name: string) => stands?.rows.find(([first]) => first === name);
+  expect(of.plan.stand.right.width).toBeGreaterThan(of.plan.stand.right.widthAsked);
+  // 14 boards of 12.1 mm for a cabinet of 165 mm.
+  expect(row('Width asked for')).toEqual(['Width asked for', '165', '165']);
+  expect(row('Finished width')).toEqual(['Finished width', '169.4', '169.4']);
+  expect(stands?.rows.flat().some((cell) => cell.includes('−'))).toBe(false);
+});
+
+test('paper templates come off a block when the last of their lines is used, before anything is glued to it', () => {
+  const stop = { height: 10, thickness: 8 };
+  for (const stand of [{ corner: 4, stop, veneer: 0.6 }, { stop }, { corner: 4, veneer: 0.6 }]) {
+    const { plan: made } = subject({ '/layouts/0/stand': { lift: 30, build: 'solid', ...stand } });
+    const acts = made.stand.right.steps.map(({ act }) => act);
+    const off = acts.indexOf('strip');
+    expect(off).toBeGreaterThan(
+      Math.max(acts.indexOf('template'), acts.lastIndexOf('plane'), acts.lastIndexOf('round')),
+    );
+    for (const act of ['glue', 'veneer'] as const) if (acts.includes(act)) expect(off).toBeLessThan(acts.indexOf(act));
+  }
+});

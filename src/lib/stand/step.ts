@@ -13,6 +13,8 @@ export type Doing =
   /** To a blank's size. */
   | { readonly act: 'square-up'; readonly block: string }
   | { readonly act: 'template'; readonly block: string }
+  /** Of its templates, once the last of their lines is used. */
+  | { readonly act: 'strip'; readonly block: string }
   /** One of the block's cuts, by its place among them. */
   | { readonly act: 'saw'; readonly block: string; readonly cut: number }
   | { readonly act: 'plane'; readonly block: string }

@@ -4,22 +4,25 @@ import { alikeSheets } from '$lib/workshop/alikeSheets.ts';
 import { cutList } from '$lib/workshop/cutList.ts';
 import { sheetName } from '$lib/workshop/part.ts';
 import { table, text, type Block, type Section } from './block.ts';
-import { lengthsOf, toldStands, type Subject } from './subject.ts';
+import { alikeOnce, lengthsOf, toldStands, type Subject } from './subject.ts';
 
 /** What to cut for both stands, from which sheets, and how it adds up to the width of each. */
 export function cutting(subject: Subject): Section {
   const { project, plan } = subject;
   const { fine, unit } = lengthsOf(project);
-  const widths = toldStands(plan).map(({ who, stand }) =>
-    table(
-      `${who}: how the width adds up, ${unit}`,
-      ['', 'each', 'count', 'sum'],
-      [
-        ...stand.widths.map(({ what, each, count }) => [what, fine(each), String(count), fine(each * count)]),
-        ['finished width', '', '', fine(stand.width)],
-      ],
-      spreadText(project, stand),
-    ),
+  const widths = alikeOnce(
+    toldStands(plan).map(({ who, stand }) => ({
+      who,
+      of: {
+        rows: [
+          ...stand.widths.map(({ what, each, count }) => [what, fine(each), String(count), fine(each * count)]),
+          ['finished width', '', '', fine(stand.width)],
+        ],
+        note: spreadText(project, stand),
+      },
+    })),
+    ({ who, of: { rows, note } }) =>
+      table(`${who}: how the width adds up, ${unit}`, ['', 'each', 'count', 'sum'], rows, note),
   );
   return {
     id: 'cutting',

@@ -1,7 +1,7 @@
 import { glueUpOf, type GlueUp } from '$lib/plan/glueUp.ts';
 import { GLUE_LINE_MOST } from '$lib/project/glueLine.ts';
 import { list, text, type Block, type Section } from './block.ts';
-import { lengthsOf, toldStands, type Subject, type Told } from './subject.ts';
+import { alikeOnce, lengthsOf, toldStands, type Subject, type Told } from './subject.ts';
 
 /** How each stand is glued up across its width; nothing where none is. */
 export function glueUp(subject: Subject): readonly Section[] {
@@ -18,32 +18,28 @@ export function glueUp(subject: Subject): readonly Section[] {
         text(
           'The label of your glue comes before anything said here: its open time, its clamp time, the least warmth it sets in. All figures without a source are rules of thumb.',
         ),
-        ...told.flatMap((one) => ofStand(subject, one)),
+        ...alikeOnce(
+          told.map((one) => ({ who: one.who, of: howTo(subject, one) })),
+          ({ who, of }) => list(of, who),
+        ),
         measuring(subject),
       ],
     },
   ];
 }
 
-function ofStand({ project }: Subject, { who, stand, up }: Told & { readonly up: GlueUp }): readonly Block[] {
+function howTo({ project }: Subject, { stand, up }: Told & { readonly up: GlueUp }): readonly string[] {
   const { full } = lengthsOf(project);
   const { subStacks, caul, clamps } = up;
   return [
-    list(
-      [
-        subStacksText(up, full),
-        ...(subStacks.length > 1
-          ? ['Glue the sub-stacks together last, in their order, again within the open time.']
-          : []),
-        ...(stand.rods.length > 0 ? [rodText(up)] : []),
-        `Cauls: a flat board on each side, ${full(caul.length)} by ${full(caul.height)} or larger and at least ${full(caul.thickness)} thick, covered with packing tape. No home workshop brings the pressure of the tables onto a whole side: even contact is what counts.`,
-        `Clamps: ${clamps.needed} for one glue-up, ${clamps.along} along the stand${clamps.rows > 1 ? ` in ${clamps.rows} rows` : ''}, opening at least ${full(up.opening.needed)}. ${[clampsText(up), openingText(up, full)].filter(Boolean).join(' ')}`,
-        up.clamp === null
-          ? 'Leave it in the clamps as long as the label says, half an hour to an hour as a rule; saw, sand and load it a day later.'
-          : `Leave it in the clamps for ${up.clamp} min; saw, sand and load it a day later.`,
-      ],
-      who,
-    ),
+    subStacksText(up, full),
+    ...(subStacks.length > 1 ? ['Glue the sub-stacks together last, in their order, again within the open time.'] : []),
+    ...(stand.rods.length > 0 ? [rodText(up)] : []),
+    `Cauls: a flat board on each side, ${full(caul.length)} by ${full(caul.height)} or larger and at least ${full(caul.thickness)} thick, covered with packing tape. No home workshop brings the pressure of the tables onto a whole side: even contact is what counts.`,
+    `Clamps: ${clamps.needed} for one glue-up, ${clamps.along} along the stand${clamps.rows > 1 ? ` in ${clamps.rows} rows` : ''}, opening at least ${full(up.opening.needed)}. ${[clampsText(up), openingText(up, full)].filter(Boolean).join(' ')}`,
+    up.clamp === null
+      ? 'Leave it in the clamps as long as the label says, half an hour to an hour as a rule; saw, sand and load it a day later.'
+      : `Leave it in the clamps for ${up.clamp} min; saw, sand and load it a day later.`,
   ];
 }
 

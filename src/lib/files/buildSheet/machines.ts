@@ -11,13 +11,16 @@ import { lengthsOf, toldStands, type Subject } from './subject.ts';
 export function machines(subject: Subject): Section {
   const { plan } = subject;
   const told = toldStands(plan);
+  const settings = [
+    ...told.flatMap(({ who, stand }) => stand.blocks.filter(isSawn).flatMap((block) => sawing(subject, who, block))),
+    ...told.flatMap(({ who, stand }) => (stand.printed.length > 0 ? printing(subject, who, stand.printed) : [])),
+    ...(plan.parts.length > 0 ? [cutter(subject)] : []),
+  ];
   return {
     id: 'machines',
     title: 'Machine settings',
     blocks: [
-      ...told.flatMap(({ who, stand }) => stand.blocks.filter(isSawn).flatMap((block) => sawing(subject, who, block))),
-      ...told.flatMap(({ who, stand }) => (stand.printed.length > 0 ? printing(subject, who, stand.printed) : [])),
-      ...(plan.parts.length > 0 ? [cutter(subject)] : []),
+      ...(settings.length > 0 ? settings : [text('No machine has to be set: the blocks are cut by hand.')]),
       text('These are general hints: the manual of your machine and the maker of your material come first.'),
     ],
   };
@@ -34,26 +37,23 @@ function sawing({ project }: Subject, who: string, { name, blank, cuts }: SolidB
   const bar = SET_UP[project.display.length];
   const [length, width, height] = [blank.length, blank.width, blank.height].map(fineFull);
   const sawn = cuts.filter(({ tool }) => tool !== 'hand');
+  if (sawn.length === 0) return [];
   return [
     text(`${who}, ${name}: from a blank ${length} long from front to rear, ${width} across, ${height} high.`),
-    ...(sawn.length > 0
-      ? [
-          table(
-            `${who}, ${name}: the saw, ${unit} and degrees`,
-            ['Cut', 'Saw', 'Carriage', 'Tilt', 'Depth', `Carriage on ${full(bar)}`, `Tilt, sine bar ${full(bar)}`],
-            sawn.map(({ makes, tool, mitre, bevel, depth, mitreSetUp, bevelSetUp }) => [
-              makes,
-              tool,
-              angleText(mitre),
-              angleText(bevel),
-              bare(depth),
-              fine((mitreSetUp.angleBlock * bar) / SET_UP_LENGTH),
-              fine((bevelSetUp.sineBar * bar) / SET_UP_LENGTH),
-            ]),
-            `Carriage: the angle between the block’s base and the line of cut, and its rise over ${full(bar)}. Sine bar: lift one end of a bar ${full(bar)} long by so much.`,
-          ),
-        ]
-      : []),
+    table(
+      `${who}, ${name}: the saw, ${unit} and degrees`,
+      ['Cut', 'Saw', 'Carriage', 'Tilt', 'Depth', `Carriage on ${full(bar)}`, `Tilt, sine bar ${full(bar)}`],
+      sawn.map(({ makes, tool, mitre, bevel, depth, mitreSetUp, bevelSetUp }) => [
+        makes,
+        tool,
+        angleText(mitre),
+        angleText(bevel),
+        bare(depth),
+        fine((mitreSetUp.angleBlock * bar) / SET_UP_LENGTH),
+        fine((bevelSetUp.sineBar * bar) / SET_UP_LENGTH),
+      ]),
+      `Carriage: the angle between the block’s base and the line of cut, and its rise over ${full(bar)}. Sine bar: lift one end of a bar ${full(bar)} long by so much.`,
+    ),
   ];
 }
 

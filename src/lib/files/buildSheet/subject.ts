@@ -2,6 +2,7 @@ import { fineLength, fineText, lengthText, lengthWithUnit } from '$lib/project/l
 import type { Plan, StandPlan } from '$lib/plan/document.ts';
 import { sideNames, type Layout, type Project, type SideName } from '$lib/project/project.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
+import type { Block } from './block.ts';
 
 /** What a build sheet is made from. */
 export interface Subject {
@@ -31,6 +32,16 @@ export function toldStands({ stand }: Plan): readonly Told[] {
     who: side === 'left' ? 'Left stand' : 'Right stand',
     stand: stand[side],
   }));
+}
+
+/** What is said of stands that differ elsewhere: told once where it is the same of both. */
+export function alikeOnce<T>(
+  told: readonly { readonly who: string; readonly of: T }[],
+  say: (one: { readonly who: string; readonly of: T }) => Block,
+): readonly Block[] {
+  const [one, other] = told;
+  const alike = one && other && JSON.stringify(one.of) === JSON.stringify(other.of);
+  return alike ? [say({ ...one, who: 'Each stand' })] : told.map(say);
 }
 
 /**

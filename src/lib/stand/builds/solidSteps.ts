@@ -22,6 +22,7 @@ export function solidSteps({ settings, shop }: Commission, block: Block, stop: S
     ...(settings.recess?.face === 'base' ? ['the recess'] : []),
   ];
   const inSlope = settings.recess?.face === 'top';
+  const marked = cuts.length > 0 || inBase.length > 0 || inSlope || settings.corner !== null;
   return [
     step(
       { act: 'square-up', block: name },
@@ -37,14 +38,14 @@ export function solidSteps({ settings, shop }: Commission, block: Block, stop: S
         ...(blank.length < SHORT ? { short: asMm(SHORT) } : {}),
       },
     ),
-    ...(cuts.length === 0 && inBase.length === 0 && !inSlope && settings.corner === null
-      ? []
-      : [
+    ...(marked
+      ? [
           step(
             { act: 'template', block: name },
-            'Write on the blank which end is the front and which side is inboard. Glue the paper templates to its faces, printed side out, base line along the bottom of the blank: each names its stand, its face and what lies at its ends.',
+            'Write on the blank which end is the front and which side is inboard. Stick the paper templates to its faces with a glue stick, printed side out, base line along the bottom of the blank: each names its stand, its face and what lies at its ends.',
           ),
-        ]),
+        ]
+      : []),
     ...(inBase.length > 0 ? [milling(`${inBase.join(' and ')} in the base, while the blank is still square,`)] : []),
     ...cuts.flatMap((cut, i) => [
       cutStep({ act: 'saw', block: name, cut: i }, cut, shop.tools),
@@ -60,6 +61,14 @@ export function solidSteps({ settings, shop }: Commission, block: Block, stop: S
     ...(inSlope ? [milling('the recess in the slope')] : []),
     ...(settings.corner !== null
       ? [step({ act: 'round' }, 'Round the corners to the templates with a plane or a rasp, then abrasive paper.')]
+      : []),
+    ...(marked
+      ? [
+          step(
+            { act: 'strip', block: name },
+            'Peel the templates off and sand the rest of their glue away; write front and inboard on the base.',
+          ),
+        ]
       : []),
     ...(stop
       ? [
