@@ -180,6 +180,11 @@ describe('hostile input', () => {
     );
   });
 
+  test.each(['', ' ', '\n'])('a title of %j is told of once', (title) => {
+    const result = checkProject(demoWith({ '/title': title }));
+    expect(result.ok ? [] : result.faults.map(({ pointer }) => pointer)).toEqual(['/title']);
+  });
+
   test('50 MB of text is refused by its size alone', () => {
     const result = parseProject(' '.repeat(50_000_000));
     expect(result.ok ? '' : result.faults.map(faultLine).join()).toBe(

@@ -50,7 +50,8 @@ export function name(): v.GenericSchema<string> {
       v.string(say(phrase)),
       v.minLength(1, say(phrase)),
       v.maxLength(LONGEST_TEXT, say(phrase)),
-      v.check((text) => text.trim() !== '' && !BREAKS_A_LINE.test(text), say(phrase)),
+      // An empty one is told by its length alone, not twice.
+      v.check((text) => text === '' || (text.trim() !== '' && !BREAKS_A_LINE.test(text)), say(phrase)),
     ),
     phrase,
   );
