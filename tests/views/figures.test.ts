@@ -20,6 +20,12 @@ describe('figures', () => {
   test('stand with their unit, in mm or inches', () => {
     expect(lengthText(165.1, 'mm')).toBe('165.1\u202fmm');
     expect(lengthText(165.1, 'in')).toBe('6.500\u202fin');
+    const sixteenths = { length: 'in', fraction: 16 } as const;
+    expect(lengthText(0, sixteenths)).toBe('0″');
+    expect(lengthText(1e-13, sixteenths)).toBe('0″');
+    expect(lengthText(-1e-13, sixteenths)).toBe('0″');
+    expect(lengthText(0.1, sixteenths)).toBe('0.004\u202fin');
+    expect(lengthText(-25.4, sixteenths)).toBe('\u22121″');
     expect(quantityText(-2.8, 1, 'dB')).toBe('\u22122.8\u202fdB');
     expect(countText(1, 'slice', 'slices')).toBe('1 slice');
     expect(countText(54, 'slice', 'slices')).toBe('54 slices');

@@ -17,13 +17,18 @@ const LENGTH_DECIMALS = { mm: 1, in: 3 } as const;
 
 /** A length; as a fraction of an inch unless it is shorter than the smallest that is shown: decimals say more then. */
 export function lengthText(mm: number, lengths: Lengths): string {
-  if (typeof lengths !== 'string' && isFraction(mm, lengths)) return lengthWithUnit(mm, lengths);
   const unit = unitOf(lengths);
-  return `${figure(fromMillimetres(mm, unit), LENGTH_DECIMALS[unit])}${NARROW}${unit}`;
+  const decimals = figure(fromMillimetres(mm, unit), LENGTH_DECIMALS[unit]);
+  if (typeof lengths !== 'string' && hasFractions(lengths)) {
+    // What the decimals do not show either is nothing, not a very small length.
+    if (Number(decimals) === 0) return lengthWithUnit(0, lengths);
+    if (Math.abs(mm) >= MM_PER_INCH / lengths.fraction) return lengthWithUnit(mm, lengths);
+  }
+  return `${decimals}${NARROW}${unit}`;
 }
 
-const isFraction = (mm: number, { length, fraction }: LengthDisplay): boolean =>
-  length === 'in' && fraction !== null && (mm === 0 || Math.abs(mm) >= MM_PER_INCH / fraction);
+const hasFractions = (lengths: LengthDisplay): lengths is LengthDisplay & { fraction: number } =>
+  lengths.length === 'in' && lengths.fraction !== null;
 
 export const angleText = (degrees: number): string => `${figure(degrees, 2)}°`;
 
