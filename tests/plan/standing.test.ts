@@ -92,6 +92,11 @@ describe('sliding on the slope', () => {
     expect(found?.text).toBe(
       'The right cabinet may slide off its slope of 20°: that takes a friction of 0.36, and it has 0.3 to 0.75. Add a stop 10 mm high and 6 mm thick, or a pad with more grip.',
     );
+    // Seven and three sixteenths of an inch: what the button that adds it says as well.
+    const inches = { '/display': { length: 'in', fraction: 16 } };
+    expect(right({ ...tilted(20, { lift: 12 }), ...inches })?.text).toContain(
+      'Add a stop 11.1125 mm high and 4.7625 mm thick, or',
+    );
     expect(right(tilted(20, { lift: 3 }))?.text).toContain('raise the lift to make room for a stop');
     const square = right(tilted(20, { lift: 40, base: 'square-to-desk' }));
     expect(square?.text).toContain('a base turned with the cabinet');

@@ -118,6 +118,7 @@ function* plannedSteps(project: Project, layout: Layout, advice: boolean): Gener
         footprints: both((side) => stands[side].footprint),
         balances,
         blocks: both((side) => stands[side].blocks),
+        display: project.display,
         tools: shop.tools,
         sites: advice ? both((side) => ({ speaker, layout, side, stock, shop })) : null,
       }),

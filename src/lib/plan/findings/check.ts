@@ -3,6 +3,7 @@ import type { Point, Vec3 } from '$lib/geometry/point.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import type { Triangle } from '$lib/layout/triangle.ts';
 import type { Layout, SideName, Speaker, Workshop } from '$lib/project/project.ts';
+import type { LengthDisplay } from '$lib/project/units.ts';
 import type { Block } from '$lib/stand/body.ts';
 import type { Balance } from '$lib/stand/balance.ts';
 import type { Site } from '$lib/stand/remedy.ts';
@@ -28,6 +29,8 @@ export interface Scene extends Placed {
   readonly balances: Readonly<Record<SideName, Balance>>;
   /** What is sawn from solid wood for each stand. */
   readonly blocks: Readonly<Record<SideName, readonly Block[]>>;
+  /** How the project shows lengths: advice keeps to what its tape can be set to. */
+  readonly display: LengthDisplay;
   /** The machines that make the stands. */
   readonly tools: Workshop;
   /** What it takes to build each stand again with other settings, for advice; null where none is asked for. */

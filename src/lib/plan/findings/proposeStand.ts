@@ -2,9 +2,9 @@ import { radians } from '$lib/geometry/angle.ts';
 import { balanceWith, stopRemedy, tipRemedies, type Remedy } from '$lib/stand/remedy.ts';
 import { toTape } from '$lib/project/tape.ts';
 import type { SideName } from '$lib/project/project.ts';
-import type { LengthDisplay } from '$lib/project/units.ts';
 import type { Case, Proposal } from './proposals.ts';
 import { tapeText } from './say.ts';
+import { addStopText, stopToTape } from './stopSize.ts';
 
 /** A remedy as a person makes it: no less than is needed, as far as the tape shows, and said as a change of what is. */
 function proposalOf(remedy: Remedy, { project: { display, speaker }, layout: { stand } }: Case): Proposal {
@@ -13,7 +13,7 @@ function proposalOf(remedy: Remedy, { project: { display, speaker }, layout: { s
     case 'stop': {
       const value = stopToTape(remedy.value, display);
       return {
-        label: `Add a stop ${say(value.height)} high and ${say(value.thickness)} thick`,
+        label: addStopText(value, display),
         change: { stand: { stop: value } },
       };
     }
@@ -43,13 +43,6 @@ function proposalOf(remedy: Remedy, { project: { display, speaker }, layout: { s
     }
   }
 }
-
-/** A stop no thicker than has room, and no lower than it was. */
-const stopToTape = ({ height, thickness }: { height: number; thickness: number }, display: LengthDisplay) => ({
-  height: toTape(height, display, 'up'),
-  // Less than a step of the tape stays as it is: rounded down it would be nothing.
-  thickness: toTape(thickness, display, 'down') || thickness,
-});
 
 const sidesOf = ({ findings }: Case): SideName[] => findings.flatMap(({ side }) => (side === undefined ? [] : [side]));
 

@@ -1,5 +1,6 @@
 import { degrees, radians } from '$lib/geometry/angle.ts';
 import { sideNames, type SideName, type StandSettings } from '$lib/project/project.ts';
+import type { LengthDisplay } from '$lib/project/units.ts';
 import type { Balance } from '$lib/stand/balance.ts';
 import type { Grip } from '$lib/stand/grip.ts';
 import { lowEnd } from '$lib/stand/push.ts';
@@ -8,6 +9,7 @@ import { GRAVITY } from '$lib/stand/tipping.ts';
 import type { Finding } from '$lib/plan/document.ts';
 import type { Check, Scene } from './check.ts';
 import { degreesText, mmText, newtonText, ratioText } from './say.ts';
+import { addStopText, stopToTape } from './stopSize.ts';
 import { TEST_PLANE } from './testPlane.ts';
 import { towards } from './towards.ts';
 
@@ -75,14 +77,14 @@ function tipText({ survives: { least, most } }: Balance): string {
 export const sliding: Check = (scene) =>
   sideNames.flatMap((side) => [...cabinetSlides(scene, side), ...standSlides(scene, side)]);
 
-function cabinetSlides({ balances, poses, speaker, layout }: Scene, side: SideName): Finding[] {
+function cabinetSlides({ balances, poses, speaker, layout, display }: Scene, side: SideName): Finding[] {
   const { slide, grip } = balances[side];
   const { least, most } = slide.survives;
   if (degrees(least) >= TEST_PLANE) return [];
   const [friction, slope] = [gripText(grip.cabinet), degreesText(degrees(slide.slope))];
   const advice = slide.stop
     ? 'Use a pad with more grip.'
-    : stopText(stopRemedy(layout.stand, speaker.depth, poses[side]), layout.stand);
+    : stopText(stopRemedy(layout.stand, speaker.depth, poses[side]), layout.stand, display);
   const found = { side, value: degrees(least), limit: TEST_PLANE, unit: '°', source: FRICTION_SOURCE };
   if (least <= 0) {
     const may = most <= 0 ? 'slides' : 'may slide';
@@ -133,9 +135,9 @@ const gripText = ({ friction: { least, most }, by }: Grip<string>): string => {
   return by === 'wood' ? range : `${range} of the ${by}`;
 };
 
-function stopText(stop: Remedy | null, { base }: StandSettings): string {
+function stopText(stop: Remedy | null, { base }: StandSettings, display: LengthDisplay): string {
   if (stop?.key === 'stop') {
-    return `Add a stop ${mmText(stop.value.height)} high and ${mmText(stop.value.thickness)} thick, or a pad with more grip.`;
+    return `${addStopText(stopToTape(stop.value, display), display)}, or a pad with more grip.`;
   }
   return base === 'turned'
     ? 'Use a pad with more grip, or raise the lift to make room for a stop.'
