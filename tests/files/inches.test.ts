@@ -13,7 +13,7 @@ import type { Project } from '$lib/project/project.ts';
 import { steps } from '$lib/views/guide/steps.ts';
 import { tablesOf } from '$lib/views/results/tables.ts';
 import { sheetFigures } from '$lib/views/sheets/sheetText.ts';
-import { choiceRows, countBy } from '$lib/views/workshop/choices.ts';
+import { choiceRows, countBy, refusals } from '$lib/views/workshop/choices.ts';
 import type * as Lettering from '$lib/workshop/lettering.ts';
 import { firstLayout, project } from '../projects.ts';
 
@@ -140,6 +140,15 @@ describe.each(cases)('%s, %s, inches in fractions of %s', (build, base, fraction
     ];
     expect(metric(said, of)).toEqual([]);
   });
+});
+
+test('a build that cannot be had says why in inches', () => {
+  const of = project({ '/display': { length: 'in', fraction: 16 }, '/layouts/0/stand/lift': 1 });
+  const said = refusals(compareBuilds(of, firstLayout(of)), of);
+  expect(said.map(({ build }) => build)).toEqual(['stacked', 'skinned', 'ribbed', 'solid']);
+  for (const { text } of said) {
+    expect(text).toBe('expected a thin end of at least 0.118″, got 0.039″: raise the lift by 0.079″');
+  }
 });
 
 test('a metric length is told from what only looks like one', () => {

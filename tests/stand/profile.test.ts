@@ -249,12 +249,12 @@ describe('what is refused', () => {
     expect(refusalOf(plain, 205, radians(10), 1.2)).toEqual({
       kind: 'unsound',
       pointer: '/stand/lift',
-      message: 'expected a thin end of at least 3 mm, got 1.2: raise the lift by 1.8 mm',
+      message: 'expected a thin end of at least 3 mm, got 1.2 mm: raise the lift by 1.8 mm',
     });
     expect(refusalOf({ ...plain, feet: 8, pad: 2 }, 205, 0, 12)).toEqual({
       kind: 'unsound',
       pointer: '/stand/lift',
-      message: 'expected a thin end of at least 3 mm, got 2: raise the lift by 1 mm',
+      message: 'expected a thin end of at least 3 mm, got 2 mm: raise the lift by 1 mm',
     });
   });
 
@@ -264,7 +264,7 @@ describe('what is refused', () => {
       kind: 'unsound',
       pointer: '/stand/rearMargin',
       message:
-        'expected a thin end of at least 3 mm, got 1.5: let the stand end 8.2 mm sooner or raise the lift by 1.5 mm',
+        'expected a thin end of at least 3 mm, got 1.5 mm: let the stand end 8.2 mm sooner or raise the lift by 1.5 mm',
     });
     expect(refusalOf({ ...plain, frontMargin: 60 }, 205, radians(-10), 12)?.pointer).toBe('/stand/frontMargin');
     const stop = { height: 10, thickness: 60 };
@@ -276,7 +276,7 @@ describe('what is refused', () => {
     expect(refusalOf({ ...plain, veneer: 1.5 }, 205, 0, 4)).toEqual({
       kind: 'unsound',
       pointer: '/stand/lift',
-      message: 'expected a thin end of at least 3 mm under the veneer, got 2.5: raise the lift by 0.5 mm',
+      message: 'expected a thin end of at least 3 mm under the veneer, got 2.5 mm: raise the lift by 0.5 mm',
     });
   });
 

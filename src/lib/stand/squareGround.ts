@@ -58,7 +58,7 @@ export function squareGround(
   if (missing > SLACK) {
     return unsound(
       '/stand/lift',
-      `expected a thin corner of at least ${settings.minimumEdge} mm with the base square to the desk, got ${shownDown(thinnest)}: raise the lift by ${shownUp(missing)} mm`,
+      `expected a thin corner of at least ${settings.minimumEdge} mm with the base square to the desk, got ${shownDown(thinnest)} mm: raise the lift by ${shownUp(missing)} mm`,
     );
   }
 

@@ -32,7 +32,7 @@ export function thinEndFault(settings: StandSettings, tilt: number, lift: number
   const missing = settings.minimumEdge - height;
   if (missing <= SLACK) return null;
   const under = cover ? ` under the ${cover.skinned ? 'skin' : 'veneer'}` : '';
-  const found = `expected a thin end of at least ${settings.minimumEdge} mm${under}, got ${shownDown(height)}`;
+  const found = `expected a thin end of at least ${settings.minimumEdge} mm${under}, got ${shownDown(height)} mm`;
   const raise = `raise the lift by ${shownUp(missing)} mm`;
   if (settings.minimumEdge - lowEndHeight(settings, tilt, lift, 0, cover) > SLACK) {
     return unsound('/stand/lift', `${found}: ${raise}`);

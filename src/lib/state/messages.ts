@@ -8,13 +8,14 @@ import { valueAt } from './pointer.ts';
 
 /**
  * What a fault says on the page. A number outside its range is told in the unit it was typed in; all else in the fault's
- * own words, with their lengths in the unit that is shown.
+ * own words, with their lengths in the unit that is shown. Inches have decimals here: what is missing is often less than
+ * the finest fraction shows, and advice rounded to that would not be enough.
  */
 export function messageOf(fault: Fault, draft: unknown, lengths: Lengths): string {
   const field = fieldAt(fault.pointer);
   const ranged =
     field?.kind === 'number' ? rangeMessage(valueAt(draft, fault.pointer), field.range, unitOf(lengths)) : null;
-  return ranged ?? lengthsIn(fault.message, lengths, ownNames(draft));
+  return ranged ?? lengthsIn(fault.message, unitOf(lengths), ownNames(draft));
 }
 
 /** The messages of all faults, by the pointer of the field or group they belong to. Faults of the whole are left out. */

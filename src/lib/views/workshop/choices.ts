@@ -3,6 +3,7 @@ import type { BuildChoice, CountSheets } from '$lib/plan/builds.ts';
 import { widthRange } from '$lib/plan/widthSpread.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { MM_PER_INCH, type LengthUnit } from '$lib/project/units.ts';
+import { messageOf } from '$lib/state/messages.ts';
 import { countText, figure, lengthText, quantityText, rangeText } from '$lib/views/figures.ts';
 import { arrange } from '$lib/workshop/arrange.ts';
 import type { Estimate } from '$lib/workshop/estimate.ts';
@@ -68,6 +69,22 @@ export function choiceRows(choices: readonly BuildChoice[], unit: LengthUnit): r
     row('Steps', ({ steps }) => countText(steps, 'step', 'steps')),
   ];
 }
+
+/** Why each build that cannot be had cannot, with lengths as the project shows them. */
+export const refusals = (
+  choices: readonly BuildChoice[],
+  project: Project,
+): readonly { readonly build: BuildChoice['build']; readonly text: string }[] =>
+  choices.flatMap((choice) =>
+    choice.ok
+      ? []
+      : [
+          {
+            build: choice.build,
+            text: choice.faults.map((fault) => messageOf(fault, project, project.display)).join('; '),
+          },
+        ],
+  );
 
 const money = ({ value }: Estimate): string => (value === null ? 'not known' : figure(value, 2));
 
