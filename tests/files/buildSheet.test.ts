@@ -3,6 +3,7 @@ import { buildSheet } from '$lib/files/buildSheet/buildSheet.ts';
 import { buildSheetPdf, pagesOf } from '$lib/files/buildSheet/buildSheetPdf.ts';
 import { wrapped } from '$lib/files/buildSheet/wrap.ts';
 import { extentOf } from '$lib/geometry/extent.ts';
+import { planGauges } from '$lib/plan/gauges.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { canLetter, letteringWidth } from '$lib/workshop/lettering.ts';
 import { firstLayout, project } from '../projects.ts';
@@ -145,4 +146,19 @@ test('paper templates come off a block when the last of their lines is used, bef
     );
     for (const act of ['glue', 'veneer'] as const) if (acts.includes(act)) expect(off).toBeLessThan(acts.indexOf(act));
   }
+});
+
+test('the slope is checked bare by a gauge as high as the finished stand: where feet or veneer come later, only its gap counts', () => {
+  const gap = (stand: Readonly<Record<string, unknown>>): boolean => {
+    const { plan: made, layout } = subject({ '/layouts/0/stand': { lift: 30, ...stand } });
+    const { feet, veneer } = layout.stand;
+    const [gauge] = planGauges(made, layout.stand);
+    const heights = made.stand.right.slice.map(([, z]) => z);
+    const bare = Math.max(...heights) - Math.min(...heights);
+    const high = Math.max(...(gauge?.outside.vertices.map(({ y }) => y) ?? []));
+    // Flush where the gauge is as high as the bare wood, and only there.
+    expect(high > bare + 0.1).toBe(feet > 0 || veneer > 0);
+    return made.stand.right.steps.some(({ template }) => template.includes('a gap that is the same all along'));
+  };
+  expect([gap({}), gap({ pad: 2 }), gap({ feet: 4 }), gap({ veneer: 0.6 })]).toEqual([false, false, true, true]);
 });

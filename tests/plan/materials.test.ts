@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { standBodies } from '$lib/files/standBodies.ts';
 import { glueUp } from '$lib/files/buildSheet/glueUp.ts';
 import { glueUpOf } from '$lib/plan/glueUp.ts';
 import { materialsOf, type Material } from '$lib/plan/materials.ts';
@@ -132,6 +133,19 @@ test.each(['stacked', 'skinned'])(
     }
   },
 );
+
+test('a stand printed in one piece is as wide as the layers that it stands for: veneer goes on it too', () => {
+  for (const [veneer, glue] of [
+    [0, 0],
+    [0.6, 0.05],
+  ] as const) {
+    const { planned } = made({ '/layouts/0/stand': { lift: 30, veneer, glue } });
+    const { right } = planned.stand;
+    const [printed] = standBodies(planned);
+    expect(printed?.body.levels.at(-1)?.height).toBeCloseTo(right.layers * 3.05 + (right.layers - 1) * glue, 9);
+    expect(right.width).toBeCloseTo(right.layers * 3.05 + (right.layers - 1) * glue + 2 * veneer, 9);
+  }
+});
 
 test('the build sheet says what keeps sub-stacks small, and when clamps do not reach across the whole stand', () => {
   const said = (glue: Record<string, unknown>, build = 'stacked') => {

@@ -1,4 +1,5 @@
 import type { Plan, StandPlan } from '$lib/plan/document.ts';
+import { bareWidth } from '$lib/plan/glueUp.ts';
 import { extruded, type Body } from '$lib/workshop/body.ts';
 import type { SideName } from '$lib/project/project.ts';
 import type { Part } from '$lib/workshop/part.ts';
@@ -17,7 +18,7 @@ export interface StandBody {
 /**
  * What to print of the stands, each body that differs once. Of a skinned stand its core; of a stack of slices that are all
  * alike the whole stand in one piece, instead of gluing it up: the outline of its layers, rod holes and all, as wide as
- * the stand. Lying on its side, as a printer would build it. Of other builds nothing.
+ * they are with their glue, for veneer goes on that too. Lying on its side, as a printer would build it. Of other builds nothing.
  */
 export function standBodies({ stand, parts }: Pick<Plan, 'stand' | 'parts'>): StandBody[] {
   const [left, right] = [bodiesOf(stand.left, parts), bodiesOf(stand.right, parts)];
@@ -30,7 +31,8 @@ export function standBodies({ stand, parts }: Pick<Plan, 'stand' | 'parts'>): St
 /** What one stand takes. */
 type OfStand = Pick<StandBody, 'body' | 'quantity' | 'what'>;
 
-function bodiesOf({ build, sanding, part, width, printed }: StandPlan, parts: readonly Part[]): OfStand[] {
+function bodiesOf(stand: StandPlan, parts: readonly Part[]): OfStand[] {
+  const { build, sanding, part, printed } = stand;
   if (printed.length > 0) {
     return printed.map(({ name, levels, roof, quantity }) => ({
       body: roof ? { name, levels, roof } : { name, levels },
@@ -40,7 +42,8 @@ function bodiesOf({ build, sanding, part, width, printed }: StandPlan, parts: re
   }
   const slice = build === 'stacked' && sanding === null ? parts.find(({ name }) => name === part) : undefined;
   if (!slice) return [];
-  return [{ body: extruded('stand', slice, width), quantity: 1, what: 'Whole stand in one piece, instead of slices' }];
+  const body = extruded('stand', slice, bareWidth(stand));
+  return [{ body, quantity: 1, what: 'Whole stand in one piece, instead of slices' }];
 }
 
 const ofSide = (bodies: readonly OfStand[], side: SideName): StandBody[] =>

@@ -7,11 +7,15 @@ import { step, type Step } from '$lib/stand/step.ts';
  * cabinet goes, before a pad covers it.
  */
 export function finishSteps(settings: StandSettings): readonly Step[] {
-  const { recess, feet, pad, stop, build } = settings;
+  const { recess, feet, pad, stop, build, veneer } = settings;
   return [
     step(
       { act: 'check' },
-      'Check the slope of the bare stand with the wedge gauge or a digital one, and put it right before veneer, oil or paint goes on.',
+      `Check the slope of the bare stand with the wedge gauge or a digital one, and put it right before veneer, oil or paint goes on.${
+        feet > 0 || veneer > 0
+          ? ' The gauge is as high as the finished stand: look for a gap that is the same all along.'
+          : ''
+      }`,
     ),
     ...veneerSteps(settings),
     ...(recess
