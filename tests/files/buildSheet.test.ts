@@ -113,7 +113,10 @@ test.each([
   ['solid', 'cutting'],
   ['solid', 'machines'],
 ])('%s, square to the desk: what %s says alike of both stands it says once', (build, id) => {
-  const of = subject({ '/layouts/0/stand': { lift: 30, build, base: 'square-to-desk' } });
+  const of = subject({
+    '/layouts/0/stand': { lift: 30, build, base: 'square-to-desk' },
+    '/shop': { bandSaw: { height: 300, tiltsMost: 45 } },
+  });
   const blocks = buildSheet(of)
     .filter((section) => section.id === id)
     .flatMap((section) => section.blocks);

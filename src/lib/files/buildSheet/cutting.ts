@@ -21,8 +21,9 @@ export function cutting(subject: Subject): Section {
         note: spreadText(project, stand),
       },
     })),
-    ({ who, of: { rows, note } }) =>
+    ({ who, of: { rows, note } }) => [
       table(`${who}: how the width adds up, ${unit}`, ['', 'each', 'count', 'sum'], rows, note),
+    ],
   );
   return {
     id: 'cutting',

@@ -20,7 +20,7 @@ export function glueUp(subject: Subject): readonly Section[] {
         ),
         ...alikeOnce(
           told.map((one) => ({ who: one.who, of: howTo(subject, one) })),
-          ({ who, of }) => list(of, who),
+          ({ who, of }) => [list(of, who)],
         ),
         measuring(subject),
       ],

@@ -3,16 +3,19 @@ import { printerOf } from '$lib/project/printer.ts';
 import { MM_PER_INCH } from '$lib/project/units.ts';
 import type { Block as SolidBlock, Printed } from '$lib/stand/body.ts';
 import { cutterOf } from '$lib/workshop/beam.ts';
-import { SET_UP_LENGTH } from '$lib/stand/saw.ts';
+import { SET_UP_LENGTH, type SawCut } from '$lib/stand/saw.ts';
 import { list, table, text, type Block, type Section } from './block.ts';
-import { lengthsOf, toldStands, type Subject } from './subject.ts';
+import { alikeOnce, lengthsOf, toldStands, type Subject } from './subject.ts';
 
 /** How the machines are set, in general terms: saw, printer, cutter; none of it replaces the machine’s manual. */
 export function machines(subject: Subject): Section {
   const { plan } = subject;
   const told = toldStands(plan);
   const settings = [
-    ...told.flatMap(({ who, stand }) => stand.blocks.filter(isSawn).flatMap((block) => sawing(subject, who, block))),
+    ...alikeOnce(
+      told.map(({ who, stand }) => ({ who, of: stand.blocks.flatMap(sawnOf) })),
+      ({ who, of }) => of.flatMap((block) => sawing(subject, who, block)),
+    ),
     ...told.flatMap(({ who, stand }) => (stand.printed.length > 0 ? printing(subject, who, stand.printed) : [])),
     ...(plan.parts.length > 0 ? [cutter(subject)] : []),
   ];
@@ -29,21 +32,37 @@ export function machines(subject: Subject): Section {
 /** Lengths of sine bars in common use: 100 mm and 5 in (common practice, no source). mm. */
 const SET_UP = { mm: 100, in: 5 * MM_PER_INCH } as const;
 
-/** A strip that is planed by hand has no template. */
-const isSawn = ({ templates }: SolidBlock): boolean => templates.length > 0;
+/** What a saw is set by. */
+type Sawn = Pick<SolidBlock, 'name' | 'blank'> & {
+  readonly cuts: readonly Pick<SawCut, 'makes' | 'tool' | 'mitre' | 'bevel' | 'depth' | 'mitreSetUp' | 'bevelSetUp'>[];
+};
 
-function sawing({ project }: Subject, who: string, { name, blank, cuts }: SolidBlock): readonly Block[] {
+/** A block with its cuts by machine, but for how it lies in each, which the order of work tells; nothing where there are none. */
+function sawnOf({ name, blank, cuts }: SolidBlock): readonly Sawn[] {
+  const sawn = cuts
+    .filter(({ tool }) => tool !== 'hand')
+    .map(({ makes, tool, mitre, bevel, depth, mitreSetUp, bevelSetUp }) => ({
+      makes,
+      tool,
+      mitre,
+      bevel,
+      depth,
+      mitreSetUp,
+      bevelSetUp,
+    }));
+  return sawn.length > 0 ? [{ name, blank, cuts: sawn }] : [];
+}
+
+function sawing({ project }: Subject, who: string, { name, blank, cuts }: Sawn): readonly Block[] {
   const { bare, full, fine, fineFull, unit } = lengthsOf(project);
   const bar = SET_UP[project.display.length];
   const [length, width, height] = [blank.length, blank.width, blank.height].map(fineFull);
-  const sawn = cuts.filter(({ tool }) => tool !== 'hand');
-  if (sawn.length === 0) return [];
   return [
     text(`${who}, ${name}: from a blank ${length} long from front to rear, ${width} across, ${height} high.`),
     table(
       `${who}, ${name}: the saw, ${unit} and degrees`,
       ['Cut', 'Saw', 'Carriage', 'Tilt', 'Depth', `Carriage on ${full(bar)}`, `Tilt, sine bar ${full(bar)}`],
-      sawn.map(({ makes, tool, mitre, bevel, depth, mitreSetUp, bevelSetUp }) => [
+      cuts.map(({ makes, tool, mitre, bevel, depth, mitreSetUp, bevelSetUp }) => [
         makes,
         tool,
         angleText(mitre),

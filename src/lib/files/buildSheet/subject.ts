@@ -37,11 +37,11 @@ export function toldStands({ stand }: Plan): readonly Told[] {
 /** What is said of stands that differ elsewhere: told once where it is the same of both. */
 export function alikeOnce<T>(
   told: readonly { readonly who: string; readonly of: T }[],
-  say: (one: { readonly who: string; readonly of: T }) => Block,
+  say: (one: { readonly who: string; readonly of: T }) => readonly Block[],
 ): readonly Block[] {
   const [one, other] = told;
   const alike = one && other && JSON.stringify(one.of) === JSON.stringify(other.of);
-  return alike ? [say({ ...one, who: 'Each stand' })] : told.map(say);
+  return alike ? say({ ...one, who: 'Each stand' }) : told.flatMap(say);
 }
 
 /**
