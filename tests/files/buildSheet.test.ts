@@ -5,6 +5,7 @@ import { wrapped } from '$lib/files/buildSheet/wrap.ts';
 import { extentOf } from '$lib/geometry/extent.ts';
 import { planGauges } from '$lib/plan/gauges.ts';
 import { plan } from '$lib/plan/plan.ts';
+import { angleText } from '$lib/project/lengthText.ts';
 import { canLetter, letteringWidth } from '$lib/workshop/lettering.ts';
 import { firstLayout, project } from '../projects.ts';
 
@@ -164,4 +165,20 @@ test('the slope is checked bare by a gauge as high as the finished stand: where 
     return made.stand.right.steps.some(({ template }) => template.includes('a gap that is the same all along'));
   };
   expect([gap({}), gap({ pad: 2 }), gap({ feet: 4 }), gap({ veneer: 0.6 })]).toEqual([false, false, true, true]);
+});
+
+test('the room for a router’s bit in a slot is no slope of the part', () => {
+  const of = subject({
+    '/shop': { router: { bit: 6.35 } },
+    '/stock/0/thickness': 12.1,
+    '/layouts/0/stand': { lift: 40, build: 'ribbed' },
+  });
+  const notes = new Map(
+    buildSheet(of)
+      .flatMap(({ blocks }) => blocks)
+      .flatMap((block) => (block.kind === 'drawing' ? [[block.title, block.note ?? ''] as const] : [])),
+  );
+  // Cross ribs of a turned base are level on top; the ribs have the stand's own slope.
+  expect(notes.get('Part cross-rib-1')).not.toContain('Slope');
+  expect(notes.get('Part rib')).toContain(`Slope (${angleText(of.plan.sides.right.tilt)})`);
 });

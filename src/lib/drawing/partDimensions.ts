@@ -129,10 +129,19 @@ function slopes({ outside }: Shape): readonly Dimension[] {
     : [];
 }
 
-/** The longest edge that leans nearer to level than to plumb, in the order of corners; null where none does. */
+/**
+ * The longest edge that leans nearer to level than to plumb, in the order of corners; null where none does. Not one that
+ * ends in a rounded inner corner: that is the room for a router’s bit.
+ */
 export function slopeOf(outside: Part['outside']): { readonly from: Point; readonly to: Point } | null {
   const corners = cornersOf(outside);
+  const relieved = corners.map(
+    ({ at, radius }, i) =>
+      radius > 0 &&
+      outer(minus(at, corners.at(i - 1)?.at ?? at), minus(corners[(i + 1) % corners.length]?.at ?? at, at)) < 0,
+  );
   const sloping = corners.flatMap(({ at }, i) => {
+    if (relieved[i] === true || relieved[(i + 1) % corners.length] === true) return [];
     const next = corners[(i + 1) % corners.length]?.at ?? at;
     const [run, rise] = [Math.abs(next[0] - at[0]), Math.abs(next[1] - at[1])];
     const leans = rise > STRAIGHT && rise < run;
