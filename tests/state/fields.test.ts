@@ -164,6 +164,13 @@ describe('where a fault belongs', () => {
     expect(placeOf(pointer)).toBe(place);
   });
 
+  test('what an empty number field means fits its box: some 92 px, and 9 px a character on a telephone', () => {
+    for (const [pattern, field] of Object.entries(fieldTable)) {
+      if (field.kind !== 'number' || field.empty === undefined) continue;
+      expect([pattern, field.empty.length <= 10]).toEqual([pattern, true]);
+    }
+  });
+
   test('a control of another kind than the table has is a mistake', () => {
     expect(() => fieldOf('text', '/speaker/width')).toThrow('the field table has no text at /speaker/width');
     expect(fieldAt('/speaker/weight')).toBeUndefined();

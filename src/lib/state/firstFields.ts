@@ -101,7 +101,7 @@ const person = {
     'when the height is not known',
   ),
   '/layouts/*/listener/earHeightFrom/seat': number('Seat', ranges.seatHeight, 'over the floor, pressed down', {
-    empty: 'one that fits',
+    empty: 'as it fits',
   }),
   '/layouts/*/listener/earHeightFrom/slump': number('Slump', ranges.slump, '0 is bolt upright'),
   '/layouts/*/listener/earHeightFrom/shoes': number('Heels', ranges.shoes, 'of the shoes', { empty: 'usual ones' }),
@@ -149,7 +149,7 @@ const stand = {
   ]),
   '/layouts/*/stand/stock': choice('Cut from', 'which board'),
   '/layouts/*/stand/width': number('Finished width', ranges.standWidth, 'empty: as wide as the cabinet', {
-    empty: 'the cabinet’s',
+    empty: 'cabinet’s',
   }),
   '/layouts/*/stand/frontMargin': number('Beyond the front', ranges.standMargin, 'along the slope'),
   '/layouts/*/stand/rearMargin': number('Beyond the back', ranges.standMargin, 'along the slope'),

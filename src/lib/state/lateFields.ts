@@ -35,9 +35,9 @@ const shop = {
   '/stock/*/sheet/width': number('Sheet width', ranges.sheetSide, 'what the machine takes'),
   '/stock/*/sheet/height': number('Sheet height', ranges.sheetSide, 'what the machine takes'),
   '/stock/*/density': number('Density', ranges.density, 'for the stand’s mass'),
-  '/stock/*/kerf': number('Kerf in it', ranges.kerf, 'from the coupon', { empty: 'the cutter’s', ...finest }),
+  '/stock/*/kerf': number('Kerf in it', ranges.kerf, 'from the coupon', { empty: 'cutter’s', ...finest }),
   '/stock/*/taper': number('Taper in it', ranges.taper, 'from the coupon; each side', {
-    empty: 'the cutter’s',
+    empty: 'cutter’s',
     ...fine,
   }),
   '/stock/*/grain': choice('Grain', 'which way parts may lie', [
@@ -102,7 +102,7 @@ const machines = {
   '/shop/router/tab/width': number('Tab width', ranges.tabSize, 'along the outline', fine),
   '/shop/router/tab/height': number('Tab height', ranges.tabSize, 'left over the bed', fine),
   '/shop/glue/line': number('Glue line, measured', ranges.glueLine, 'one joint, measured on a glued pack', {
-    empty: 'not measured',
+    empty: 'not known',
     ...finest,
   }),
   '/shop/glue/open': number('Open time', ranges.openTime, 'from spreading to clamping; see the bottle', {
