@@ -19,7 +19,7 @@ export function stackedSteps(
   return [
     step(
       { act: 'cut', pieces: all },
-      `Cut {layers} ${total === 1 ? 'layer' : 'layers'}; clean char and dust off the faces to be glued.`,
+      `Cut {layers} ${total === 1 ? 'layer' : 'layers'}; clean any char and dust off the faces to be glued.`,
       {
         layers: asCount(total),
       },
