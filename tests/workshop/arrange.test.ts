@@ -88,6 +88,20 @@ describe('several parts and sheets', () => {
     expect(laid(arrange(parts, [board(600, 300)], cutter))).toHaveLength(1);
   });
 
+  it('puts them into the room that a strip has left where the strip lies, not twice as far off', () => {
+    const slice = (name: string, quantity: number, run: number, thin: number, thick: number): Part => ({
+      ...wedge(run, thin, thick, { quantity }),
+      name,
+    });
+    const parts = [
+      slice('first', 50, 227.0102121727541, 20.764323838986456, 67.46203785762191),
+      slice('second', 57, 207.0447067823261, 10.737989647779614, 42.120107281953096),
+      slice('third', 42, 141.32926249876618, 20.002899024169892, 32.46499706059694),
+    ];
+    const sheets = laid(arrange(parts, [board(1217.412, 403.356)], { kerf: 0, taper: 0, spacing: 1, margin: 0 }));
+    expect(sheets.reduce((sum, { placements }) => sum + placements.length, 0)).toBe(50 + 57 + 42);
+  });
+
   it('never takes more sheets together than apart, and always gives the same answer', () => {
     fc.assert(
       fc.property(

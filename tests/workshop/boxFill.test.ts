@@ -31,6 +31,18 @@ const anyCorners = fc.oneof(
   ]),
 );
 
+it('a room is filled in its own frame, wherever it lies', () => {
+  fc.assert(
+    fc.property(anyCorners, anyRoom, fc.integer({ min: 1, max: 60 }), (corners, room, wanted) => {
+      const item = nestable(partOf('part', polygonPath(corners)), spacing, true);
+      const away = { ...room, x: 1000, y: 2000 };
+      expect(fillRoom(item, away, spacing, wanted)).toEqual(fillRoom(item, room, spacing, wanted));
+      expect(fillWithBoxes(item, away, spacing, wanted)).toEqual(fillWithBoxes(item, room, spacing, wanted));
+    }),
+    { numRuns: runs(200) },
+  );
+});
+
 /** As many bounding boxes as stand in a room in plain rows, all at the turn that takes more. */
 const inGrid = ({ views }: Nestable, room: Room): number =>
   Math.max(

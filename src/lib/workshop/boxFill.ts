@@ -26,7 +26,7 @@ interface Packing {
  * same manner. A plain way to lay them, and on some boards better than rows.
  */
 export function fillWithBoxes({ views }: Nestable, room: Room, spacing: number, wanted: number): Filled {
-  const packing = packed(views.flatMap(boxesOf), { x: 0, y: 0, ...room }, spacing, DEPTH);
+  const packing = packed(views.flatMap(boxesOf), { ...room, x: 0, y: 0 }, spacing, DEPTH);
   return { spots: spotsIn(packing, spacing).slice(0, wanted), free: freeIn(packing) };
 }
 

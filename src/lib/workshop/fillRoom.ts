@@ -48,7 +48,7 @@ export function* fillRoomSteps(
 }
 
 function* fill(search: Search, room: Room, depth: number): Generator<undefined, Filled> {
-  if (atMost(search, room) === 0) return { spots: [], free: [{ x: 0, y: 0, ...room }] };
+  if (atMost(search, room) === 0) return { spots: [], free: [{ ...room, x: 0, y: 0 }] };
   const key = [room.width.toFixed(6), room.height.toFixed(6), depth].join();
   const known = search.found.get(key);
   if (known !== undefined) return known;

@@ -50,7 +50,7 @@ export function* shareBoards(
 
 const emptyBoard = (room: Room, offcut: number | null): Board => ({
   copies: [],
-  free: [{ x: 0, y: 0, ...room }],
+  free: [{ ...room, x: 0, y: 0 }],
   offcut,
 });
 
