@@ -1,6 +1,7 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { checkProject } from '$lib/project/parse.ts';
+import { checkProject, parseProject } from '$lib/project/parse.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import { allFiles } from '$lib/files/allFiles.ts';
 import { allFindings, suggestionsFor } from '$lib/plan/findings/suggest.ts';
@@ -92,4 +93,15 @@ it('any stand at any seat has a plan without a number that is none, or a reason;
     { numRuns: runs(2000) },
   );
   expect(seen.planned).toBeGreaterThan(runs(2000) / 10);
+});
+
+it('projects that once had no plan for no good reason have one', () => {
+  const folder = new URL('../fixtures/projects/', import.meta.url);
+  for (const file of readdirSync(folder)) {
+    const read = parseProject(readFileSync(new URL(file, folder), 'utf8'));
+    const layout = read.ok ? read.value.layouts[0] : undefined;
+    if (!read.ok || !layout) throw new Error(`${file} is not sound`);
+    const planned = plan(read.value, layout);
+    expect([file, planned.ok ? [] : planned.faults]).toEqual([file, []]);
+  }
 });

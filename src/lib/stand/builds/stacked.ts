@@ -123,8 +123,8 @@ function cutLayers(
       ? low
       : shapeOf({ ...lowestOfAll, rods }, settings, { relieved: true, bit: shop.tools.router.bit });
   if (!left.ok) return left;
-  // All layers have the lowest one's corners.
-  const corner = settings.corner === null ? null : low.value.radius;
+  // All layers have the corners of the lowest one, and the web is measured from those.
+  const corner = settings.corner === null ? null : left.value.radius;
   const pieces: Piece[] = [];
   const lumps: Lump[] = [];
   for (const group of groups) {
