@@ -158,7 +158,8 @@ describe('the free box', () => {
         else expect(used(reach.distance + 0.1)).toBeGreaterThan(1);
       }),
     );
-    expect(seen.free).toBeGreaterThan(runs(100) / 8);
+    // At one desk in ten a head that is planned where nothing is over its limit.
+    expect(seen.free).toBeGreaterThan(runs(100) / 20);
   });
 
   test('agrees with the map', () => {
