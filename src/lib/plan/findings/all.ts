@@ -11,6 +11,23 @@ import { triangleAngle } from './triangle.ts';
 import { handWork } from './handWork.ts';
 import { harm } from './harm.ts';
 
+/** Of how things are placed, in the order in which they are told. */
+const places: readonly PlacedCheck[] = [
+  axisMiss,
+  axisTooHigh,
+  sightLine,
+  screenHidden,
+  closeToScreen,
+  closeToWall,
+  timeBalance,
+  levelBalance,
+  triangleAngle,
+  inclination,
+];
+
+/** All that ask for nothing of the stands. */
+export const placedChecks: readonly PlacedCheck[] = [monitorCollision, ...places];
+
 const checks: readonly Check[] = [
   monitorCollision,
   wallBehind,
@@ -18,31 +35,8 @@ const checks: readonly Check[] = [
   tipping,
   sliding,
   idleMat,
-  axisMiss,
-  axisTooHigh,
-  sightLine,
-  screenHidden,
-  closeToScreen,
-  closeToWall,
-  timeBalance,
-  levelBalance,
-  triangleAngle,
-  inclination,
+  ...places,
   handWork,
-];
-
-export const placedChecks: readonly PlacedCheck[] = [
-  monitorCollision,
-  axisMiss,
-  axisTooHigh,
-  sightLine,
-  screenHidden,
-  closeToScreen,
-  closeToWall,
-  timeBalance,
-  levelBalance,
-  triangleAngle,
-  inclination,
 ];
 
 /** Everything the checks have to say, worst first; within a level in the order of the checks. */
