@@ -44,10 +44,12 @@ test('every page of an inch project is in inches, but for files, names and what 
   const found: Record<string, readonly string[]> = {};
   const look = async (name: string): Promise<void> => {
     // All groups of fields are opened: what is folded away is read later.
-    await page.evaluate(() => document.querySelectorAll('details').forEach((one) => (one.open = true)));
-    for (const fold of await page.getByRole('button', { expanded: false }).all()) {
-      if (await fold.isVisible()) await fold.click();
-    }
+    await page.evaluate(() => {
+      for (const one of document.querySelectorAll('details')) one.open = true;
+      for (const fold of document.querySelectorAll<HTMLElement>('button[aria-expanded="false"]')) {
+        if (fold.checkVisibility()) fold.click();
+      }
+    });
     const texts = await textsOf(page);
     expect(texts.length).toBeGreaterThan(40);
     expect(texts.some((text) => /\d(″|\u202f?\s?in\b)/.test(text))).toBe(true);
@@ -60,8 +62,10 @@ test('every page of an inch project is in inches, but for files, names and what 
     ['build sheet', 'Build sheet'],
     ['measure', 'Measure'],
   ] as const) {
-    await page.getByRole('navigation').getByRole('link', { name: path, exact: false }).first().click();
-    await page.waitForURL(/workshop|sound|build-sheet|measure/);
+    const link = page.getByRole('navigation', { name: 'Pages' }).getByRole('link', { name: path, exact: true });
+    await link.click();
+    // The page that is left has lengths of its own: this one is there once its link is marked.
+    await expect.poll(() => link.getAttribute('aria-current')).toBe('page');
     await expect.poll(async () => (await textsOf(page)).some((text) => /\d(″|\u202f?\s?in\b)/.test(text))).toBe(true);
     await look(name);
     if (name !== 'sound') continue;
