@@ -1,4 +1,3 @@
-import '$lib/stand/allBuilds.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { plan } from '$lib/plan/plan.ts';

@@ -1,4 +1,3 @@
-import '$lib/stand/allBuilds.ts';
 import { allFiles } from '$lib/files/allFiles.ts';
 import { cutFiles } from '$lib/files/bundle.ts';
 import { faultLine, type Fault } from '$lib/project/fault.ts';

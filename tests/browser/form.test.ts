@@ -1,6 +1,5 @@
 import type { Page } from 'playwright';
 import { describe, expect, test } from 'vitest';
-import '$lib/stand/allBuilds.ts';
 import { settleProject } from '$lib/state/settle.ts';
 import { angleText } from '$lib/views/figures.ts';
 import { project } from '../projects.ts';

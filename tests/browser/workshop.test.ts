@@ -92,7 +92,7 @@ async function makesFiles(
 describe('the workshop', () => {
   const builds = [
     ['Stacked slices', {}, /^sheets\/.*\.dxf$/],
-    ['Printed core, cheeks', {}, /^solids\/core.*\.stl$/],
+    ['Printed core between cheeks', {}, /^solids\/core.*\.stl$/],
     ['Crossing ribs', { '/layouts/0/stand/lift': '30' }, /^parts\/cross-rib-1.*\.svg$/],
     ['Solid block', {}, /^templates\/left stand, block, inboard side\.pdf$/],
   ] as const;
@@ -124,7 +124,7 @@ describe('the workshop', () => {
   test('every build can be had with its base square to the desk', async () => {
     const { page } = await visit('workshop/');
     await field(page, '/layouts/0/stand/base').selectOption('square to the desk');
-    await choose(page, 'Printed core, cheeks');
+    await choose(page, 'Printed core between cheeks');
     await expect.poll(() => page.locator('main').textContent()).toContain('cheek-2');
     await expect.poll(() => page.locator('.refused').allTextContents()).toEqual([]);
     const paths = Object.keys(await archive(page));

@@ -5,10 +5,7 @@ import { edgeGap } from '$lib/geometry/edgeGap.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { outlineFault, type Made } from '$lib/plan/outlines.ts';
 import type { Part } from '$lib/workshop/part.ts';
-import { buildSkinned } from '$lib/stand/builds/skinned.ts';
-import { buildRibbed } from '$lib/stand/builds/ribbed.ts';
-import { buildSolid } from '$lib/stand/builds/solid.ts';
-import { supplyBuilders } from '$lib/stand/builders.ts';
+import { solid } from '$lib/stand/builds/solid.ts';
 import { firstLayout, project } from '../projects.ts';
 import { plain } from '../stand/stands.ts';
 
@@ -160,15 +157,15 @@ describe('an outline that fails its check', () => {
 
 describe('a build that throws', () => {
   afterEach(() => {
-    supplyBuilders({ skinned: buildSkinned, ribbed: buildRibbed, solid: buildSolid });
+    vi.restoreAllMocks();
   });
 
   it('is told as a fault at the setting that was being worked on, and is never thrown', () => {
-    const broken = vi.fn<typeof buildSolid>((commission) => {
+    const { body } = solid;
+    const broken = vi.spyOn(solid, 'body').mockImplementation((commission) => {
       if (commission.settings.cable) throw new Error('wood was left over');
-      return buildSolid(commission);
+      return body(commission);
     });
-    supplyBuilders({ skinned: buildSkinned, ribbed: buildRibbed, solid: broken });
     const cable = { width: 10, depth: 3, fromRear: 100 };
     expect(planOf({ lift: 30, build: 'solid', cable, recess: { face: 'top', depth: 1 } })).toEqual({
       ok: false,
@@ -185,12 +182,8 @@ describe('a build that throws', () => {
   });
 
   it('is told at the build where it throws whatever the settings', () => {
-    supplyBuilders({
-      skinned: buildSkinned,
-      ribbed: buildRibbed,
-      solid: () => {
-        throw new Error('no wood');
-      },
+    vi.spyOn(solid, 'body').mockImplementation(() => {
+      throw new Error('no wood');
     });
     expect(lines(planOf({ lift: 30, build: 'solid', corner: 4 }))).toEqual([
       expect.stringMatching(/^\/layouts\/0\/stand\/build: .*no wood/),

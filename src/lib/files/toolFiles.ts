@@ -1,3 +1,4 @@
+import { capital } from '$lib/project/capital.ts';
 import type { Path } from '$lib/geometry/contour.ts';
 import type { Plan } from '$lib/plan/document.ts';
 import type { LayerColours, Project } from '$lib/project/project.ts';
@@ -44,8 +45,6 @@ async function drawn(
   );
   return files.flat();
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** The lines that solid wood is sawn along, to print at full size: a plate for each face of each stand's block. */
 export const blockPlates = ({ stand }: Plan): readonly Plate[] =>

@@ -1,16 +1,13 @@
-import '$lib/stand/allBuilds.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import { printerOf } from '$lib/project/printer.ts';
 import { sideNames, type Layout, type Project } from '$lib/project/project.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import type { BuildName, Figures } from '$lib/stand/body.ts';
+import { builds } from '$lib/stand/builds/builds.ts';
 import { estimate, type Estimates } from '$lib/workshop/estimate.ts';
 import type { Part } from '$lib/workshop/part.ts';
 import type { Plan } from './document.ts';
 import { plan } from './plan.ts';
-
-/** In the order in which they are offered. */
-const buildNames = ['stacked', 'skinned', 'ribbed', 'solid'] as const satisfies readonly BuildName[];
 
 /** One build of a layout's two stands: what it takes, or why it cannot be had. */
 export type BuildChoice = { readonly build: BuildName; readonly chosen: boolean } & (
@@ -52,9 +49,9 @@ export function* compareBuildsSteps(
   countSheets: CountSheets = () => null,
 ): Generator<undefined, readonly BuildChoice[]> {
   const choices: BuildChoice[] = [];
-  for (const build of buildNames) {
+  for (const { name } of builds) {
     yield;
-    choices.push(choiceOf(project, layout, build, countSheets));
+    choices.push(choiceOf(project, layout, name, countSheets));
   }
   return choices;
 }

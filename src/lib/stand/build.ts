@@ -1,9 +1,10 @@
 import { COMMON_SHOP } from '$lib/project/commonShop.ts';
 import { printerOf } from '$lib/project/printer.ts';
 import type { Board, StandBody } from './body.ts';
-import { builderOf } from './builders.ts';
+import { buildNamed } from './builds/builds.ts';
 import type { Commission, Shop, Stance } from './commission.ts';
-import type { Outcome } from './outcome.ts';
+import { leftOut } from './leftOut.ts';
+import { built, type Outcome } from './outcome.ts';
 import { routerFault } from './routed.ts';
 
 export type { StandBody } from './body.ts';
@@ -24,8 +25,10 @@ export function buildStand(
   board: Board,
   shop: Shop = { stocks: [], printer: printerOf({ printer: null }), tools: COMMON_SHOP },
 ): Outcome<StandBody> {
-  const body = builderOf(settings.build)({ stance, speaker, settings, board, shop });
+  const build = buildNamed(settings.build);
+  const body = build.body({ stance, speaker, settings, board, shop });
+  if (!body.ok) return body;
   const { bit } = shop.tools.router;
-  const refused = body.ok && bit !== null ? routerFault(body.value.pieces, bit) : null;
-  return refused ?? body;
+  const refused = bit === null ? null : routerFault(body.value.pieces, bit);
+  return refused ?? built({ ...body.value, notes: [...body.value.notes, ...leftOut(settings, build)] });
 }

@@ -6,6 +6,7 @@ import type { Pose } from '$lib/layout/pose.ts';
 import { ranges } from '$lib/project/ranges.ts';
 import type { Layout, SideName, Speaker, StandSettings, Stock } from '$lib/project/project.ts';
 import { balanceOf, type Balance } from './balance.ts';
+import { buildNamed } from './builds/builds.ts';
 import { lowestSection } from './builds/sections.ts';
 import { buildStand } from './build.ts';
 import type { Shop } from './commission.ts';
@@ -150,7 +151,7 @@ function hasGround({ speaker, layout, side, stock }: Site, change: Partial<Stand
   const width = Math.max(0, (settings.width ?? speaker.width) - stock.thickness);
   const ground = groundOf({ stance: stance.value, speaker, settings }, width);
   if (!ground.ok) return false;
-  const rods = settings.build === 'stacked' || settings.build === 'skinned' ? settings.rods : null;
+  const rods = buildNamed(settings.build).details.includes('rods') ? settings.rods : null;
   return !rods || rodRow(rods, lowestSection(ground.value, width)).ok;
 }
 

@@ -137,12 +137,7 @@ const aim = {
 
 const stand = {
   '/layouts/*/stand/lift': number('Lift', ranges.lift, 'desk to the cabinet’s lowest edge'),
-  '/layouts/*/stand/build': choice('Build', 'how it is made', [
-    ['stacked', 'stacked slices'],
-    ['skinned', 'printed core between cheeks'],
-    ['ribbed', 'ribs that cross'],
-    ['solid', 'one block of wood'],
-  ]),
+  '/layouts/*/stand/build': choice('Build', 'how it is made'),
   '/layouts/*/stand/base': choice('Base', 'how it lies on the desk', [
     ['turned', 'turned with the cabinet'],
     ['square-to-desk', 'square to the desk'],

@@ -1,4 +1,3 @@
-import '$lib/stand/allBuilds.ts';
 import { utf8 } from '$lib/files/utf8.ts';
 import { failure, type Result } from '$lib/project/fault.ts';
 import { parseProject } from '$lib/project/parse.ts';

@@ -198,7 +198,7 @@ describe('details', () => {
 
   it('that have no place in a stack are named as left out', () => {
     const { notes } = bodyOf({ settings: { pockets: { count: 2, diameter: 8, depth: 5 } } });
-    expect(notes).toEqual(['Pockets are for the printed core of the skinned build: left out.']);
+    expect(notes).toEqual(['Pockets are for the skinned build: left out.']);
   });
 });
 

@@ -1,14 +1,8 @@
 import { angleText } from '$lib/project/lengthText.ts';
 import { sideNames } from '$lib/project/project.ts';
+import { buildNamed } from '$lib/stand/builds/builds.ts';
 import { table, text, type Section } from './block.ts';
 import { lengthsOf, type Subject } from './subject.ts';
-
-const builds = {
-  stacked: 'made of slices glued across the width',
-  skinned: 'made of a printed core between cheeks',
-  ribbed: 'made of ribs halved into each other',
-  solid: 'made of one block of solid wood',
-} as const;
 
 /** What is built and how it stands: the numbers to have at hand. */
 export function overview({ project, plan }: Subject): Section {
@@ -22,7 +16,7 @@ export function overview({ project, plan }: Subject): Section {
     title: 'What is built',
     blocks: [
       text(
-        `A pair of stands, each ${builds[build]}, its base ${lies}. Lengths in ${unit}, angles in degrees. Inboard is the side towards the middle of the desk, outboard the other.`,
+        `A pair of stands, each made of ${buildNamed(build).description}, its base ${lies}. Lengths in ${unit}, angles in degrees. Inboard is the side towards the middle of the desk, outboard the other.`,
       ),
       text(
         'Counts under “Each stand”, “Left stand” and “Right stand” are for one stand; the cut list, the sheets and the files are for both.',

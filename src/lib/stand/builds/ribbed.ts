@@ -5,12 +5,12 @@ import { cornerReliefFor, type CornerRelief } from '$lib/stand/cornerRelief.ts';
 import { coverOf, NO_SKIN } from '$lib/stand/cover.ts';
 import { figuresOf } from '$lib/stand/figures.ts';
 import { groundOf } from '$lib/stand/ground.ts';
-import { leftOut } from '$lib/stand/leftOut.ts';
 import { gathered } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { shownDown, SLACK } from '$lib/stand/slack.ts';
 import { step, type Some, type Step } from '$lib/stand/step.ts';
 import { present, widthOf } from '$lib/stand/widths.ts';
+import type { Build } from './build.ts';
 import { crossRibs, type CrossRib } from './crossRibs.ts';
 import { finishSteps } from './finishSteps.ts';
 import { profileRibs } from './profileRibs.ts';
@@ -18,12 +18,20 @@ import { ribPlan, ribsOf, type RibPlan } from './ribPlan.ts';
 import { sandingOf } from './sections.ts';
 import { skinPieces } from './skinPieces.ts';
 
+export const ribbed: Build = {
+  name: 'ribbed',
+  label: 'crossing ribs',
+  description: 'ribs halved into each other',
+  details: ['ribs'],
+  body: ribbedBody,
+};
+
 /**
  * Two or three ribs with the stand's profile, cross ribs between them with halving joints, a top and front skin where
  * wished. Profile ribs are slotted from above and cross ribs from below, each to half the cross rib's height. Cross ribs
  * are as high as the lower of their two faces allows: nothing of them stands above the slope.
  */
-export function buildRibbed(commission: Commission): Outcome<StandBody> {
+function ribbedBody(commission: Commission): Outcome<StandBody> {
   const { settings, speaker, board } = commission;
   const refused = refusal(settings);
   if (refused) return refused;
@@ -92,7 +100,7 @@ export function buildRibbed(commission: Commission): Outcome<StandBody> {
     ],
     sanding,
     steps: stepsOf(commission, planned.value, pieces, sanding),
-    notes: [...first.notes, ...leftOut(settings, ['relief', 'cheeks', 'pockets'])],
+    notes: first.notes,
     figures: figuresOf(pieces, [], [], total.mass),
   });
 }

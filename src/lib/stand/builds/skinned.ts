@@ -5,7 +5,6 @@ import { boardNamed, type Commission } from '$lib/stand/commission.ts';
 import type { Board, Piece, Sanding, StandBody, WidthLayer } from '$lib/stand/body.ts';
 import { figuresOf } from '$lib/stand/figures.ts';
 import { groundOf, type Ground, type Section } from '$lib/stand/ground.ts';
-import { leftOut } from '$lib/stand/leftOut.ts';
 import { gathered, type Lump } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { rodRow } from '$lib/stand/rods.ts';
@@ -13,6 +12,7 @@ import { shapeOf, type Layer, type Shape } from '$lib/stand/shape.ts';
 import { shownDown, SLACK } from '$lib/stand/slack.ts';
 import { step, type Some, type Step } from '$lib/stand/step.ts';
 import { present, widthOf } from '$lib/stand/widths.ts';
+import type { Build } from './build.ts';
 import { finishSteps } from './finishSteps.ts';
 import { printedCore, type Core, type CoreRequest, type Outsides } from './printedCore.ts';
 import { isAlike, lowestSection, sandedLump, sandingOf } from './sections.ts';
@@ -20,12 +20,21 @@ import { isAlike, lowestSection, sandedLump, sandingOf } from './sections.ts';
 /** A core thinner than this is a sheet that warps: common practice, no source. mm. */
 const THINNEST_CORE = 2;
 
+export const skinned: Build = {
+  name: 'skinned',
+  label: 'printed core between cheeks',
+  description: 'a printed core between cheeks',
+  details: ['rods', 'relief', 'cheeks', 'pockets'],
+  prints: true,
+  body: skinnedBody,
+};
+
 /**
  * A printed core between cheeks of thin board, veneer over all. The core takes up what cheeks, glue and veneer leave of the
  * width, so the finished width is the one asked for. With the base square to the desk the core's top is printed to the
  * compound slope, and each cheek is cut at its face under the higher part of it.
  */
-export function buildSkinned(commission: Commission): Outcome<StandBody> {
+function skinnedBody(commission: Commission): Outcome<StandBody> {
   const { settings, speaker } = commission;
   const cheek = boardNamed(commission, settings.cheeks?.stock ?? null);
   const count = 2 * (settings.cheeks?.count ?? 1);
@@ -110,7 +119,6 @@ export function buildSkinned(commission: Commission): Outcome<StandBody> {
       ...closed.value.notes,
       ...cheeks.value.notes.filter((note) => !closed.value.notes.includes(note)),
       ...notes,
-      ...leftOut(settings, ['ribs']),
     ],
     figures: figuresOf(pieces, bodies, [], total.mass),
   });

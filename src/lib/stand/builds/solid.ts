@@ -8,18 +8,26 @@ import { bareTop } from '$lib/stand/bareTop.ts';
 import { coverOf } from '$lib/stand/cover.ts';
 import { figuresOf } from '$lib/stand/figures.ts';
 import { groundOf, type Ground } from '$lib/stand/ground.ts';
-import { leftOut } from '$lib/stand/leftOut.ts';
 import { gathered, type Lump } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { shapeOf, type Shape } from '$lib/stand/shape.ts';
 import { shownDown, SLACK } from '$lib/stand/slack.ts';
 import { present, widthOf } from '$lib/stand/widths.ts';
+import type { Build } from './build.ts';
 import { blockCuts } from './blockCuts.ts';
 import { blockTemplates } from './blockTemplates.ts';
 import { solidSteps } from './solidSteps.ts';
 
+export const solid: Build = {
+  name: 'solid',
+  label: 'solid block',
+  description: 'one block of solid wood',
+  details: [],
+  body: solidBody,
+};
+
 /** One block of solid wood, sawn to the slope; a stop is a strip of its own. The stand's stock gives its density. */
-export function buildSolid(commission: Commission): Outcome<StandBody> {
+function solidBody(commission: Commission): Outcome<StandBody> {
   const { settings, speaker, board } = commission;
   const width = settings.width ?? speaker.width;
   const ground = groundOf(commission, width);
@@ -86,7 +94,7 @@ export function buildSolid(commission: Commission): Outcome<StandBody> {
     joints: stop ? [{ between: 'stop and block', count: 1, area: wood * stop.block.blank.length }] : [],
     sanding: null,
     steps: solidSteps(commission, block, stop),
-    notes: [...shape.value.notes, ...leftOut(settings, ['relief', 'cheeks', 'ribs', 'pockets'])],
+    notes: shape.value.notes,
     figures: figuresOf([], [], blocks, total.mass),
   });
 }

@@ -4,24 +4,32 @@ import { boardNamed, taperOf, type Commission } from '$lib/stand/commission.ts';
 import { coverOf } from '$lib/stand/cover.ts';
 import { figuresOf } from '$lib/stand/figures.ts';
 import { groundOf, type Ground, type Section } from '$lib/stand/ground.ts';
-import { leftOut } from '$lib/stand/leftOut.ts';
 import { stackOf, type Stack } from '$lib/stand/layers.ts';
 import { gathered, type Lump } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { rodRow, type RodRow } from '$lib/stand/rods.ts';
 import { shapeOf, type Shape } from '$lib/stand/shape.ts';
 import { shown } from '$lib/stand/slack.ts';
+import type { Build } from './build.ts';
 import { isAlike, lowestSection, sandedLump, sandingOf } from './sections.ts';
 import { stackedSteps } from './stackedSteps.ts';
 
 /** Slices that all differ beyond this number are a puzzle, not a stand. */
 const MOST_DIFFERENT = 400;
 
+export const stacked: Build = {
+  name: 'stacked',
+  label: 'stacked slices',
+  description: 'slices glued across the width',
+  details: ['rods', 'relief', 'cheeks'],
+  body: stackedBody,
+};
+
 /**
  * Slices glued across the width, outer cheeks of another stock where wished. Turned with the cabinet they are all alike;
  * with the base square to the desk each is cut at the face under the higher part of the slope.
  */
-export function buildStacked(commission: Commission): Outcome<StandBody> {
+function stackedBody(commission: Commission): Outcome<StandBody> {
   const { speaker, settings, board } = commission;
   const cheek = settings.cheeks ? boardNamed(commission, settings.cheeks.stock) : null;
   const stack = stackOf(settings.width ?? speaker.width, board.thickness, settings.glue, coverOf(settings).side, {
@@ -191,7 +199,7 @@ function assembled(
     joints: joints > 0 ? [{ between: 'layers', count: joints, area: shape.area }] : [],
     sanding,
     steps: stackedSteps(commission, stack, pieces, sanding),
-    notes: [...shape.notes, ...steppedJoints(commission), ...leftOut(settings, ['ribs', 'pockets'])],
+    notes: [...shape.notes, ...steppedJoints(commission)],
     figures: figuresOf(pieces, [], [], mass),
   };
 }

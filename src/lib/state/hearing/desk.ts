@@ -1,4 +1,3 @@
-import '$lib/stand/allBuilds.ts';
 import { headMap } from '$lib/acoustics/headMap.ts';
 import { heardFindings } from '$lib/plan/findings/heard.ts';
 import { seatFindings } from '$lib/plan/findings/seats.ts';

@@ -1,5 +1,4 @@
 import { cutterOf } from '$lib/workshop/beam.ts';
-import '$lib/stand/allBuilds.ts';
 import { nest } from '$lib/workshop/nest.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { readAsk, type Ask, type Reply } from './messages.ts';

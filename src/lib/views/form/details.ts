@@ -1,7 +1,6 @@
 import type { StandSettings } from '$lib/project/project.ts';
-
-/** Details that only some builds have a use for. */
-export type BuildDetail = 'rods' | 'relief' | 'cheeks' | 'pockets' | 'ribs';
+import type { BuildDetail } from '$lib/stand/builds/build.ts';
+import { builds } from '$lib/stand/builds/builds.ts';
 
 type Firsts = { readonly [Name in BuildDetail | 'cable' | 'recess']: NonNullable<StandSettings[Name]> };
 
@@ -16,15 +15,9 @@ const first: Firsts = {
   recess: { face: 'base', depth: 0.8, border: 8 },
 };
 
-const usedBy: Readonly<Record<StandSettings['build'], readonly BuildDetail[]>> = {
-  stacked: ['rods', 'relief', 'cheeks'],
-  skinned: ['rods', 'relief', 'cheeks', 'pockets'],
-  ribbed: ['ribs'],
-  solid: [],
-};
+const all: readonly BuildDetail[] = ['rods', 'relief', 'cheeks', 'pockets', 'ribs'];
 
 /** The details that a build has a use for; all of them for a build that is none, so that nothing typed is hidden. */
 export function detailsOf(build: unknown): { readonly uses: ReadonlySet<BuildDetail>; readonly first: Firsts } {
-  const named = Object.entries(usedBy).find(([name]) => name === build);
-  return { uses: new Set(named ? named[1] : ['rods', 'relief', 'cheeks', 'pockets', 'ribs']), first };
+  return { uses: new Set(builds.find(({ name }) => name === build)?.details ?? all), first };
 }

@@ -1,19 +1,17 @@
 import { cutterOf } from '$lib/workshop/beam.ts';
 import type { BuildChoice, CountSheets } from '$lib/plan/builds.ts';
 import { widthRange } from '$lib/plan/widthSpread.ts';
+import { capital } from '$lib/project/capital.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { MM_PER_INCH, type LengthUnit } from '$lib/project/units.ts';
+import { buildNamed } from '$lib/stand/builds/builds.ts';
 import { messageOf } from '$lib/state/messages.ts';
 import { countText, figure, lengthText, quantityText, rangeText } from '$lib/views/figures.ts';
 import { arrange } from '$lib/workshop/arrange.ts';
 import type { Estimate } from '$lib/workshop/estimate.ts';
 
-export const buildTitles = {
-  stacked: 'Stacked slices',
-  skinned: 'Printed core, cheeks',
-  ribbed: 'Crossing ribs',
-  solid: 'Solid block',
-} as const satisfies Record<BuildChoice['build'], string>;
+/** What a build is called where it begins a line. */
+export const buildTitle = (name: BuildChoice['build']): string => capital(buildNamed(name).label);
 
 /** The builds of one layout beside each other, and what they were made from. */
 export interface Compared {
