@@ -9,7 +9,7 @@ import { dimensionText } from '$lib/drawing/dimensionText.ts';
 import { drawDimension } from '$lib/drawing/drawDimension.ts';
 import type { View } from '$lib/drawing/view.ts';
 import type { Block } from '$lib/files/buildSheet/block.ts';
-import { scaledView } from '$lib/files/buildSheet/laidDrawing.ts';
+import { scaledView } from '$lib/files/scaledView.ts';
 import { partBlocks, solidBlocks } from '$lib/files/buildSheet/partBlocks.ts';
 import { printedBlocks } from '$lib/files/buildSheet/printedBlocks.ts';
 import { toldStands } from '$lib/files/buildSheet/subject.ts';
@@ -199,9 +199,9 @@ function expectClear(view: View, display: LengthDisplay): number {
     // prettier-ignore
     const scaled = scaledView(view, width, height, display);
     if (!scaled) throw new Error('a part fits on a page');
-    const boxes = scaled.marks.flatMap((mark) =>
-      mark.kind === 'text'
-        ? [boxed(mark.text, { text: mark.text, at: mark.at, turn: mark.turn ?? 0, anchor: mark.anchor }, STYLE)]
+    const boxes = scaled.primitives.flatMap((one) =>
+      one.kind === 'text'
+        ? [boxed(one.text, { text: one.text, at: one.at, turn: one.turn ?? 0, anchor: one.anchor }, STYLE)]
         : [],
     );
     texts += boxes.length;

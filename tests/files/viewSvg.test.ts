@@ -5,7 +5,8 @@ import { isoView } from '$lib/drawing/isoView.ts';
 import { sideView } from '$lib/drawing/sideView.ts';
 import { topView } from '$lib/drawing/topView.ts';
 import type { View } from '$lib/drawing/view.ts';
-import { fittedText, textRoom } from '$lib/files/marks.ts';
+import { textWidth } from '$lib/drawing/dimensionStyle.ts';
+import { fittedText } from '$lib/drawing/primitive.ts';
 import { printScales, printSheets, type SheetName } from '$lib/files/printSheet.ts';
 import { projectionSymbol } from '$lib/files/projectionSymbol.ts';
 import { viewSvg, type PrintOptions } from '$lib/files/viewSvg.ts';
@@ -279,10 +280,10 @@ describe('a title block', () => {
         numberFrom(2.5, 6),
         (text, room, size) => {
           const fitted = fittedText({ kind: 'text', text, at: [0, 0], anchor: 'start', size }, room);
-          expect(textRoom(fitted.text, fitted.size)).toBeLessThanOrEqual(room + 1e-9);
+          expect(textWidth(fitted.text, { textSize: fitted.size })).toBeLessThanOrEqual(room + 1e-9);
           expect(fitted.size).toBeLessThanOrEqual(size);
           expect(fitted.size).toBeGreaterThanOrEqual(2.5);
-          if (textRoom(text, 2.5) <= room) expect(fitted.text).toBe(text);
+          if (textWidth(text, { textSize: 2.5 }) <= room) expect(fitted.text).toBe(text);
           else expect(fitted.text.endsWith('…')).toBe(true);
         },
       ),
@@ -291,9 +292,9 @@ describe('a title block', () => {
 
   it('shows the cone’s rings at the side they are seen from in third angle, at the other in first (ISO 5456-2)', () => {
     const middles = (angle: 'first' | 'third'): { rings: number; thin: number; thick: number } => {
-      const marks = projectionSymbol([0, 0], 10, angle);
-      const ring = marks.find(({ kind }) => kind === 'circle');
-      const cone = marks.find((mark) => mark.kind === 'line' && mark.closed);
+      const drawn = projectionSymbol([0, 0], 10, angle);
+      const ring = drawn.find(({ kind }) => kind === 'circle');
+      const cone = drawn.find((one) => one.kind === 'line' && one.closed);
       if (ring?.kind !== 'circle' || cone?.kind !== 'line') throw new Error('rings and a cone');
       const thin = cone.points.filter(([, y]) => Math.abs(y) === 2.5).map(([x]) => x);
       const thick = cone.points.filter(([, y]) => Math.abs(y) === 5).map(([x]) => x);

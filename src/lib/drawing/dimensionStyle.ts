@@ -62,7 +62,7 @@ export const dimensionStyle = (unit: number, textSize = TEXT_SIZE * unit): Dimen
 });
 
 /** Room that a text takes along its line. */
-export function textWidth(text: string, { textSize }: DimensionStyle): number {
+export function textWidth(text: string, { textSize }: Pick<DimensionStyle, 'textSize'>): number {
   let width = 0;
   for (const sign of text) width += ADVANCES.get(sign) ?? ADVANCE;
   return width * textSize;

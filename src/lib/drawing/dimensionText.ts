@@ -1,5 +1,6 @@
 import { angleText, lengthText, unitWord } from '$lib/project/lengthText.ts';
 import { unitOf, type Lengths } from '$lib/project/units.ts';
+import { signOf } from './diameter.ts';
 import type { AngleDimension, Dimension } from './view.ts';
 
 function valueText(dimension: Dimension | AngleDimension, display: Lengths): string {
@@ -14,7 +15,7 @@ function valueText(dimension: Dimension | AngleDimension, display: Lengths): str
  */
 export function dimensionText(dimension: Dimension | AngleDimension, display: Lengths): string {
   // As short as can be: the sign stands close to its number.
-  const text = valueText(dimension, display).replace('≈\u202f', '≈');
+  const text = valueText(dimension, display).replace(/^(≈?)\u202f?/, `$1${signOf(dimension)}`);
   return dimension.input === undefined && !('defining' in dimension && dimension.defining) ? `(${text})` : text;
 }
 

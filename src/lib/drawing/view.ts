@@ -44,7 +44,10 @@ export interface Outline extends Common {
   readonly closed: boolean;
   /** Whether the area is tinted with the subject's tint. */
   readonly filled: boolean;
-  /** Whether the area carries general hatching (ISO 128-3: narrow lines at 45°). */
+  /**
+   * Whether the area carries general hatching (ISO 128-3: narrow lines at 45°). Where it is filled as well, the hatching ends
+   * without a line: a wall has no far side.
+   */
   readonly hatched?: boolean;
 }
 

@@ -1,5 +1,5 @@
 import type { Point } from '$lib/geometry/point.ts';
-import { line, type Mark } from './marks.ts';
+import { line, type Primitive } from '$lib/drawing/primitive.ts';
 
 /** How views are arranged: third angle puts each at the side it is seen from, first angle at the other. */
 export type ProjectionAngle = 'first' | 'third';
@@ -13,12 +13,12 @@ const CENTRE = [3, 0.75, 0.25, 0.75];
  * The symbol of ISO 5456-2: a cut cone lying with its thin end to the left, and what is seen of it from there: at that side in
  * third angle, at the other in first. `size`: diameter of the thick end; about 2.8 times as wide. `centre`: its middle.
  */
-export function projectionSymbol([x, y]: Point, size: number, angle: ProjectionAngle): Mark[] {
+export function projectionSymbol([x, y]: Point, size: number, angle: ProjectionAngle): Primitive[] {
   const apart = 0.85 * size;
   const [cone, rings] = angle === 'third' ? [x + apart, x - apart] : [x - apart, x + apart];
   const half = size / 2;
   const over = 0.7 * size;
-  const axis = (from: Point, to: Point): Mark => ({ ...line([from, to], NARROW), dashes: CENTRE });
+  const axis = (from: Point, to: Point): Primitive => ({ ...line([from, to], NARROW), dashes: CENTRE });
   return [
     {
       kind: 'line',
@@ -31,7 +31,7 @@ export function projectionSymbol([x, y]: Point, size: number, angle: ProjectionA
       closed: true,
       width: WIDE,
     },
-    ...[half / 2, half].map((radius): Mark => ({ kind: 'circle', centre: [rings, y], radius, width: WIDE })),
+    ...[half / 2, half].map((radius): Primitive => ({ kind: 'circle', centre: [rings, y], radius, width: WIDE })),
     axis([cone - over, y], [cone + over, y]),
     axis([rings - over, y], [rings + over, y]),
     axis([rings, y - over], [rings, y + over]),

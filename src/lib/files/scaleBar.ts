@@ -2,7 +2,7 @@ import type { Point } from '$lib/geometry/point.ts';
 import { rectangle } from '$lib/drawing/box.ts';
 import { lengthWithUnit } from '$lib/project/lengthText.ts';
 import { MM_PER_INCH, type LengthDisplay } from '$lib/project/units.ts';
-import { line, type Mark } from './marks.ts';
+import { line, type Primitive } from '$lib/drawing/primitive.ts';
 import type { PrintScale } from './printSheet.ts';
 
 const NARROW = 0.25;
@@ -20,14 +20,14 @@ const barOf = ({ length }: LengthDisplay): { readonly length: number; readonly f
  * A bar that is exactly 50 mm or 2 in long on the paper, in dark and light fields, with the real lengths of its ends; the note
  * tells how to find out whether a printer has shrunk the sheet. `corner`: upper left of its room.
  */
-export function scaleBar([left, top]: Point, scale: PrintScale, display: LengthDisplay): Mark[] {
+export function scaleBar([left, top]: Point, scale: PrintScale, display: LengthDisplay): Primitive[] {
   const { length, fields } = barOf(display);
   // Whole inches, so that eighths say them without decimals.
   const said = (mm: number): string => lengthWithUnit(mm, { length: display.length, fraction: 8 });
   const upper = top + TEXT + 1.4;
   const field = length / fields;
   const dark = Array.from({ length: fields }, (_, index) => index).filter((index) => index % 2 === 0);
-  const label = (x: number, text: string): Mark => ({
+  const label = (x: number, text: string): Primitive => ({
     kind: 'text',
     text,
     at: [x, top + TEXT],
@@ -37,12 +37,12 @@ export function scaleBar([left, top]: Point, scale: PrintScale, display: LengthD
   return [
     label(left, '0'),
     label(left + length, said(length * scale)),
-    ...dark.map((index): Mark => ({
+    ...dark.map((index): Primitive => ({
       kind: 'line',
       points: rectangle([left + index * field, upper, left + (index + 1) * field, upper + THICKNESS]),
       closed: true,
       width: 0,
-      fill: '#000000',
+      fill: 'ink',
     })),
     line(
       [

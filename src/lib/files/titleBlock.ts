@@ -1,6 +1,6 @@
 import type { Box } from '$lib/drawing/box.ts';
 import type { Point } from '$lib/geometry/point.ts';
-import { fittedText, line, type Mark } from './marks.ts';
+import { fittedText, line, type Primitive } from '$lib/drawing/primitive.ts';
 import { projectionSymbol, type ProjectionAngle } from './projectionSymbol.ts';
 
 /** What a title block says. All of it is somebody's text. */
@@ -30,15 +30,15 @@ const COLUMNS = [24, 27, 25] as const;
 const LAYOUT_SHARE = 0.45;
 
 /** Title, layout and view at the left; then scale, date and the projection symbol. `box`: its place on the sheet. */
-export function titleBlock([left, top, right, bottom]: Box, title: Title): Mark[] {
+export function titleBlock([left, top, right, bottom]: Box, title: Title): Primitive[] {
   const middle = (top + bottom) / 2;
   const [scale, date, symbol] = COLUMNS;
   const edges = [right - symbol - date - scale, right - symbol - date, right - symbol] as const;
   const names = { left, right: edges[0] };
   const half = names.left + LAYOUT_SHARE * (names.right - names.left);
-  const rule = (from: Point, to: Point, width: number): Mark => line([from, to], width);
+  const rule = (from: Point, to: Point, width: number): Primitive => line([from, to], width);
   return [
-    { kind: 'line', points: [[left, top], [right, top], [right, bottom], [left, bottom]], closed: true, width: WIDE, fill: '#ffffff' }, // prettier-ignore
+    { kind: 'line', points: [[left, top], [right, top], [right, bottom], [left, bottom]], closed: true, width: WIDE, fill: 'paper' }, // prettier-ignore
     rule([left, middle], [edges[2], middle], NARROW),
     rule([half, middle], [half, bottom], NARROW),
     ...edges.map((x) => rule([x, top], [x, bottom], NARROW)),
@@ -54,7 +54,7 @@ export function titleBlock([left, top, right, bottom]: Box, title: Title): Mark[
 }
 
 /** A caption over its text. */
-function cell(caption: string, text: string, [left, top, right, bottom]: Box, size: number): Mark[] {
+function cell(caption: string, text: string, [left, top, right, bottom]: Box, size: number): Primitive[] {
   const start = { kind: 'text', anchor: 'start' } as const;
   return [
     { ...start, text: caption, at: [left + PAD, top + PAD + 0.72 * CAPTION], size: CAPTION },

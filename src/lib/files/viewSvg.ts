@@ -1,12 +1,12 @@
 import type { Box } from '$lib/drawing/box.ts';
-import { dimensionStyle } from '$lib/drawing/dimensionStyle.ts';
 import { closeRows } from '$lib/drawing/rows.ts';
 import { scaleText } from '$lib/drawing/scaleText.ts';
+import { movePrimitives, primitivesBox, type Primitive } from '$lib/drawing/primitive.ts';
 import type { View } from '$lib/drawing/view.ts';
+import { HATCH_GAP, viewPrimitives, type ViewPrimitives } from '$lib/drawing/viewPrimitives.ts';
 import { failure, success, type Result } from '$lib/project/fault.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
-import { marksBox, moveMarks, type Mark } from './marks.ts';
-import { markSvg } from './markSvg.ts';
+import { HATCH, primitiveSvg } from './primitiveSvg.ts';
 import {
   bothWays,
   frameOf,
@@ -17,9 +17,9 @@ import {
   type SheetSize,
 } from './printSheet.ts';
 import type { ProjectionAngle } from './projectionSymbol.ts';
+import { PRINTED } from './scaledView.ts';
 import { SCALE_BAR, scaleBar } from './scaleBar.ts';
 import { TITLE_BLOCK, titleBlock } from './titleBlock.ts';
-import { viewMarks, type ViewMarks } from './viewMarks.ts';
 import { xmlText } from './xml.ts';
 
 export interface PrintOptions {
@@ -35,13 +35,10 @@ export interface PrintOptions {
   readonly angle?: ProjectionAngle;
 }
 
-const HATCH = 'hatch';
 /** Border line of a sheet, mm (ISO 5457, from memory). */
 const BORDER_LINE = 0.7;
 /** Least distance of the drawing from the border and the title block, mm. */
 const CLEAR = 5;
-/** ISO 128 lines of 0.25 and 0.5 mm, 2.5 mm lettering: one paper unit is a millimetre. */
-const STYLE = dimensionStyle(1);
 
 /**
  * One view as an SVG document to print: a sheet of paper in true mm at a standard scale, with its dimensions, a title block
@@ -53,14 +50,10 @@ export function viewSvg(view: View, options: PrintOptions): Result<string> {
   const closed = closeRows(view);
   const wanted = options.scale === undefined ? printScales : [options.scale];
   for (const scale of wanted) {
-    const marks = viewMarks(closed, {
-      place: { scale: 1 / scale, origin: [0, 0] },
-      style: STYLE,
-      display: options.display,
-      hatch: `url(#${HATCH})`,
-    });
-    const sheet = roomiest(marks, options.sheet);
-    if (sheet) return success(document(closed, marks, scale, sheet, options));
+    const place = { scale: 1 / scale, origin: [0, 0] } as const;
+    const drawn = viewPrimitives(closed, { place, style: PRINTED }, options.display);
+    const sheet = roomiest(drawn, options.sheet);
+    if (sheet) return success(document(closed, drawn, scale, sheet, options));
   }
   return failure({ pointer: '', message: refusal(closed, options) });
 }
@@ -97,8 +90,8 @@ function sheetOf(size: SheetSize): Sheet {
 }
 
 /** The way round that leaves more spare room; null when the view fits neither. */
-function roomiest(marks: ViewMarks, name: SheetName): Sheet | null {
-  const [left, top, right, bottom] = marksBox([...marks.things, ...marks.dimensions]);
+function roomiest(drawn: ViewPrimitives, name: SheetName): Sheet | null {
+  const [left, top, right, bottom] = primitivesBox([...drawn.things, ...drawn.dimensions]);
   const spare = ({ room }: Sheet): number =>
     Math.min(room[2] - room[0] - (right - left), room[3] - room[1] - (bottom - top));
   const [upright, onSide] = bothWays(printSheets[name]).map(sheetOf);
@@ -106,9 +99,9 @@ function roomiest(marks: ViewMarks, name: SheetName): Sheet | null {
   return best && spare(best) >= 0 ? best : null;
 }
 
-function document(view: View, marks: ViewMarks, scale: PrintScale, sheet: Sheet, options: PrintOptions): string {
+function document(view: View, drawn: ViewPrimitives, scale: PrintScale, sheet: Sheet, options: PrintOptions): string {
   const { title, layout, date, display, angle = 'third' } = options;
-  const [left, top, right, bottom] = marksBox([...marks.things, ...marks.dimensions]);
+  const [left, top, right, bottom] = primitivesBox([...drawn.things, ...drawn.dimensions]);
   const { room, frame, width, height } = sheet;
   const by = [(room[0] + room[2] - left - right) / 2, (room[1] + room[3] - top - bottom) / 2] as const;
   const ratio = scaleText(1 / scale);
@@ -122,7 +115,7 @@ function document(view: View, marks: ViewMarks, scale: PrintScale, sheet: Sheet,
     lengths: display.length === 'mm' ? 'mm' : 'inches',
     sheet: options.sheet,
   });
-  const border: Mark = { kind: 'line', points: corners(frame), closed: true, width: BORDER_LINE };
+  const border: Primitive = { kind: 'line', points: corners(frame), closed: true, width: BORDER_LINE };
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">`,
@@ -130,8 +123,8 @@ function document(view: View, marks: ViewMarks, scale: PrintScale, sheet: Sheet,
     `  <desc>${xmlText(`Scale ${ratio}. Print at 100 %.`)}</desc>`,
     ...hatching,
     `  <rect width="${width}" height="${height}" fill="#ffffff"/>`,
-    ...group('view', moveMarks(marks.things, by)),
-    ...group('dimensions', moveMarks(marks.dimensions, by)),
+    ...group('view', movePrimitives(drawn.things, by)),
+    ...group('dimensions', movePrimitives(drawn.dimensions, by)),
     ...group('scale-bar', scaleBar(sheet.bar, scale, display)),
     ...group('title-block', block),
     ...group('border', [border]),
@@ -151,17 +144,16 @@ const corners = ([left, top, right, bottom]: Box) =>
 /** Fonts that most machines have, after the page's own. */
 const FONTS = "B612, 'DejaVu Sans', Verdana, 'Helvetica Neue', Arial, sans-serif";
 
-const group = (id: string, marks: readonly Mark[]): string[] => [
+const group = (id: string, primitives: readonly Primitive[]): string[] => [
   `  <g id="${id}" fill="none" stroke="#000000" stroke-linejoin="round" font-family="${FONTS}">`,
-  ...marks.map((mark) => `    ${markSvg(mark, id)}`),
+  ...primitives.map((primitive) => `    ${primitiveSvg(primitive, id)}`),
   '  </g>',
 ];
 
-/** General hatching: narrow lines at 45°, 2.4 mm apart. */
 const hatching: readonly string[] = [
   '  <defs>',
-  `    <pattern id="${HATCH}" width="2.4" height="2.4" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">`,
-  '      <path d="M 0 0 V 2.4" stroke="#000000" stroke-width="0.5"/>',
+  `    <pattern id="${HATCH}" width="${HATCH_GAP}" height="${HATCH_GAP}" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">`,
+  `      <path d="M ${HATCH_GAP / 2} 0 V ${HATCH_GAP}" stroke="#000000" stroke-width="${PRINTED.narrow}"/>`,
   '    </pattern>',
   '  </defs>',
 ];

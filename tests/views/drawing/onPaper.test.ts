@@ -6,11 +6,12 @@ import { toPaper, type Place } from '$lib/drawing/place.ts';
 import { detailed, handlesOf, redrawn, sheetOf } from '$lib/drawing/sheet.ts';
 import type { SheetSource } from '$lib/drawing/sheetSource.ts';
 import { steadyPanes, type DrawnPane } from '$lib/drawing/steady.ts';
+import { thingPrimitives } from '$lib/drawing/viewPrimitives.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
 import { dimensionOnPaper } from '$lib/views/drawing/dimensionOnPaper.ts';
+import { elementsOf, type Element } from '$lib/views/drawing/elements.ts';
 import { handleOnPaper } from '$lib/views/drawing/handleOnPaper.ts';
 import { onPaper } from '$lib/views/drawing/onPaper.ts';
-import { shapeOnPaper } from '$lib/views/drawing/shapeOnPaper.ts';
 import { scene, type Difference } from '../../drawing/scene.ts';
 
 const style = dimensionStyle(4);
@@ -22,28 +23,44 @@ const sheet = sheetOf(first, 'all', { left: 0, top: 0, width: 1000, height: 660 
 const panesOf = (source: SheetSource): DrawnPane[] =>
   detailed(redrawn(source, sheet), 1, style).map((pane) => ({ ...pane, handles: handlesOf(pane, source, sheet) }));
 
-describe('shapeOnPaper', () => {
-  it('puts a circle at its place and in its scale', () => {
+const elementsOfOne = (item: Parameters<typeof thingPrimitives>[0]): readonly Element[] =>
+  elementsOf(thingPrimitives(item, { place, style }));
+
+describe('elements', () => {
+  it('put a circle at its place and in its scale', () => {
     const round = { kind: 'round', id: 'a', subject: 'driver', pen: 'wide', centre: [10, 20], radius: 6 } as const;
-    expect(shapeOnPaper({ ...round, filled: true }, place, style)).toMatchObject({
-      kind: 'circle',
-      x: 100 + 0.5 * 10,
-      y: 200 - 0.5 * 20,
-      radius: 0.5 * 6,
-      filled: true,
-      dashes: undefined,
-    });
+    expect(elementsOfOne({ ...round, filled: true })).toMatchObject([
+      {
+        kind: 'circle',
+        x: 100 + 0.5 * 10,
+        y: 200 - 0.5 * 20,
+        radius: 0.5 * 6,
+        width: style.wide,
+        fill: 'driver',
+        dashes: undefined,
+      },
+    ]);
   });
 
-  it('closes a closed outline, leaves an open one open, and dashes what is hidden', () => {
+  it('close a closed outline, leave an open one open, and dash what is hidden', () => {
     const points = [[0, 0], [10, 0], [10, 20]] as const; // prettier-ignore
     const outline = { kind: 'outline', id: 'a', subject: 'stand', points, filled: false } as const;
-    const closed = shapeOnPaper({ ...outline, pen: 'hidden', closed: true }, place, style);
-    const open = shapeOnPaper({ ...outline, pen: 'wide', closed: false }, place, style);
-    if (closed.kind !== 'path' || open.kind !== 'path') throw new Error('expected paths');
+    const [closed] = elementsOfOne({ ...outline, pen: 'hidden', closed: true });
+    const [open] = elementsOfOne({ ...outline, pen: 'wide', closed: false });
+    if (closed?.kind !== 'path' || open?.kind !== 'path') throw new Error('expected paths');
     expect(closed.d).toBe(`${open.d}Z`);
     expect(closed.dashes).toMatch(/^[\d.]+( [\d.]+)+$/);
     expect(open.dashes).toBeUndefined();
+  });
+
+  it('are one path for lines that look alike, and never for areas that lie on each other', () => {
+    const line = (width: number, fill?: 'desk') =>
+      ({ kind: 'line', points: [[0, 0], [1, 2]], closed: true, width, ...(fill ? { fill } : {}) }) as const; // prettier-ignore
+    expect(elementsOf([line(1), line(1), line(2)])).toMatchObject([
+      { d: 'M0 0L1 2ZM0 0L1 2Z', width: 1 },
+      { d: 'M0 0L1 2Z', width: 2 },
+    ]);
+    expect(elementsOf([line(1, 'desk'), line(1, 'desk')])).toHaveLength(2);
   });
 });
 
@@ -52,8 +69,11 @@ describe('dimensionOnPaper and handleOnPaper', () => {
     for (const { view, place: at } of panesOf(first)) {
       for (const item of view.items) {
         if (item.kind !== 'dimension' && item.kind !== 'angle') continue;
-        const drawn = dimensionOnPaper(item, at, view.extent, style, display);
-        expect(drawn.text).toBe(dimensionText(item, display));
+        const drawn = dimensionOnPaper(item, view.extent, { place: at, style }, display);
+        expect(drawn.elements.at(-1)).toMatchObject({ kind: 'text', text: dimensionText(item, display) });
+        const parts = drawn.elements.flatMap((element) => (element.kind === 'path' ? [element.part] : []));
+        // An arc may stand on legs that are there already; every other has its line and its arrows in one path each.
+        expect(parts.filter((part) => part !== 'extension')).toEqual(['line', 'arrow']);
         expect(drawn.touch.spoken).toBe(spokenDimension(item, display));
         // WCAG 2.2, target size: 24 px.
         expect(Math.min(drawn.touch.target.width, drawn.touch.target.height)).toBeGreaterThanOrEqual(24);

@@ -1,13 +1,12 @@
 import { radians } from '$lib/geometry/angle.ts';
 import { circle, openPath, polygonPath } from '$lib/geometry/contour.ts';
 import type { Point } from '$lib/geometry/point.ts';
-import type { Mark } from '$lib/files/marks.ts';
+import type { Primitive } from '$lib/drawing/primitive.ts';
 import { words, type Stroke } from '$lib/files/stroke.ts';
 
 /** Capitals are this share of a text mark’s size high. */
 const CAPITAL = 0.72;
 const HAIR = 0.13;
-const BLACK = '#000000';
 
 /**
  * A mark as strokes on a page. Tints become the paper’s white, which hides what was drawn before as the tint does;
@@ -15,7 +14,7 @@ const BLACK = '#000000';
  *
  * @param page height of the page, whose y runs up: marks run down.
  */
-export function markStrokes(mark: Mark, page: number): Stroke[] {
+export function markStrokes(mark: Primitive, page: number): Stroke[] {
   const up = ([x, y]: Point): Point => [x, page - y];
   switch (mark.kind) {
     case 'text': {
@@ -30,11 +29,11 @@ export function markStrokes(mark: Mark, page: number): Stroke[] {
   }
 }
 
-function look({ width, dashes, fill }: Exclude<Mark, { kind: 'text' }>): Omit<Stroke, 'contour'> {
-  const hatched = fill?.startsWith('url') ?? false;
+function look({ width, dashes, fill }: Exclude<Primitive, { kind: 'text' }>): Omit<Stroke, 'contour'> {
+  const hatched = fill === 'hatch';
   return {
     width: hatched ? HAIR : width,
     ...(dashes && dashes.length > 0 ? { dash: dashes } : {}),
-    ...(fill === undefined || hatched ? {} : { fill: fill === BLACK ? ('ink' as const) : ('paper' as const) }),
+    ...(fill === undefined || hatched ? {} : { fill: fill === 'ink' ? ('ink' as const) : ('paper' as const) }),
   };
 }

@@ -1,18 +1,28 @@
 import { batched, type Drawn } from '$lib/drawing/batch.ts';
 import type { DimensionStyle } from '$lib/drawing/dimensionStyle.ts';
 import type { DrawnPane } from '$lib/drawing/steady.ts';
-import type { AngleDimension, Dimension, Item } from '$lib/drawing/view.ts';
+import type { Item, Subject } from '$lib/drawing/view.ts';
+import { isDimension, thingPrimitives } from '$lib/drawing/viewPrimitives.ts';
 import { sameJson } from '$lib/project/sameJson.ts';
 import type { SideName } from '$lib/project/project.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
 import { dimensionOnPaper, type DimensionOnPaper } from './dimensionOnPaper.ts';
+import { elementsOf, type Element } from './elements.ts';
 import { handleOnPaper, type HandleOnPaper } from './handleOnPaper.ts';
-import { shapeOnPaper, type ShapeOnPaper } from './shapeOnPaper.ts';
 
 /** Something on a view: whose loudspeaker the view shows, where it shows one. */
 export interface OnView {
   readonly view: DrawnPane['key'];
   readonly side: SideName | null;
+}
+
+/** What a screen draws for one item that is no dimension, in px on the sheet. */
+interface ShapeOnPaper {
+  readonly id: string;
+  /** What it is a picture of: the first, where several lines are one. */
+  readonly item: Item;
+  readonly subject: Subject;
+  readonly elements: readonly Element[];
 }
 
 /** A view as a screen draws it. */
@@ -76,6 +86,7 @@ function paneOnPaper(
   const touched = <Made extends Touched>(made: Made, old: Made | undefined): Made =>
     moving && old ? { ...made, touch: old.touch } : made;
   const upToDate = moving || !last?.lags;
+  const paper = { place, style };
   return {
     key,
     name: view.name,
@@ -83,7 +94,7 @@ function paneOnPaper(
       drawn,
       stays ? last.drawn : [],
       last?.shapes ?? [],
-      (one) => ({ ...shapeOnPaper(one, place, style), ...on }),
+      (one): ShapeOnPaper & OnView => ({ ...shapeOf(one), elements: elementsOf(thingPrimitives(one, paper)), ...on }),
       sameDrawn,
     ),
     handles: kept(
@@ -97,7 +108,7 @@ function paneOnPaper(
       view.items.filter(isDimension),
       rows ? last.dimensions.map(({ dimension }) => dimension) : [],
       last?.dimensions ?? [],
-      (dimension, old) => touched({ ...dimensionOnPaper(dimension, place, view.extent, style, display), ...on }, old),
+      (dimension, old) => touched({ ...dimensionOnPaper(dimension, view.extent, paper, display), ...on }, old),
       upToDate ? Object.is : NEVER,
     ),
     lags: moving,
@@ -115,8 +126,10 @@ interface Touched {
 
 const NEVER = (): boolean => false;
 
-const isDimension = (item: Item): item is Dimension | AngleDimension =>
-  item.kind === 'dimension' || item.kind === 'angle';
+function shapeOf(drawn: Drawn): Omit<ShapeOnPaper, 'elements'> {
+  const item = drawn.kind === 'lines' ? drawn.first : drawn;
+  return { id: drawn.id, item, subject: item.subject };
+}
 
 /**
  * What is made of each; of one that was there before and is the same, what was made of it then. `made[i]` was made of
