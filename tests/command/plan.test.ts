@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { findingDocuments } from '$lib/plan/findings/findingDocument.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { labelsOf } from '$lib/workshop/pieceLabel.ts';
 import { bringUpToDate } from '../../tools/bundle.mjs';
@@ -64,7 +65,8 @@ describe('a sound project', () => {
     const planned = plan(of, firstLayout(of));
     if (!planned.ok) throw new Error('the demo has a plan');
     const lettered = planned.value.parts.map((part) => ({ ...part, labels: labelsOf(part) }));
-    expect(JSON.parse(out)).toMatchObject(JSON.parse(JSON.stringify({ ...planned.value, parts: lettered })));
+    const findings = findingDocuments(planned.value.findings);
+    expect(JSON.parse(out)).toMatchObject(JSON.parse(JSON.stringify({ ...planned.value, findings, parts: lettered })));
   });
 
   test('writes the plan, every part and every sheet as SVG and DXF, and what goes to the bench', () => {

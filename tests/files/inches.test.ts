@@ -6,7 +6,7 @@ import type { Block } from '$lib/files/buildSheet/block.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { compareBuilds } from '$lib/plan/builds.ts';
 import { sheetsOf } from '$lib/plan/sheets.ts';
-import { lengthsIn } from '$lib/project/lengthsIn.ts';
+import { findingText } from '$lib/plan/findings/findingText.ts';
 import { ownNames } from '$lib/project/ownNames.ts';
 import { sentenceText } from '$lib/project/sentence.ts';
 import type { Project } from '$lib/project/project.ts';
@@ -128,7 +128,7 @@ describe.each(cases)('%s, %s, inches in fractions of %s', (build, base, fraction
     expect(metric([...sections.map(({ title }) => title), ...blocks.flatMap(textsOf)], of)).toEqual([]);
     const { stand, findings } = planned.value;
     const said = [
-      ...findings.map(({ text }) => lengthsIn(text, of.display, ownNames(of))),
+      ...findings.map((finding) => findingText(finding, of.display)),
       ...[stand.left, stand.right].flatMap((one) => one.steps.map((step) => sentenceText(step, of.display))),
       ...sheets.value.map((sheet) => sheetFigures(sheet, of.display)),
       ...steps.flatMap(({ title, how, well, none = '' }) => [title, ...how, well.in, none]),

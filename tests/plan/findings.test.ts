@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Finding, Plan } from '$lib/plan/document.ts';
+import type { Plan } from '$lib/plan/document.ts';
+import { sources } from '$lib/plan/findings/sources.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
+import { inWords, type FindingInWords } from './inWords.ts';
 
 function planned(changes: Record<string, unknown> = {}): Plan {
   const of = project(changes);
@@ -11,8 +13,10 @@ function planned(changes: Record<string, unknown> = {}): Plan {
   return result.value;
 }
 
-const found = (changes: Record<string, unknown>, code: string): Finding[] =>
-  planned(changes).findings.filter((one) => one.code === code);
+const found = (changes: Record<string, unknown>, code: string): FindingInWords[] =>
+  planned(changes)
+    .findings.filter((one) => one.code === code)
+    .map(inWords);
 
 const codes = (changes: Record<string, unknown> = {}): string[] => planned(changes).findings.map(({ code }) => code);
 
@@ -49,7 +53,7 @@ describe('triangle-angle', () => {
     const apart = bearing(sides.right.aimedPoint) - bearing(sides.left.aimedPoint);
     expect(finding?.value).toBeCloseTo((apart * 180) / Math.PI, 9);
     expect(finding?.limit).toBe(60);
-    expect(finding?.source).toContain('ITU-R BS.775');
+    expect(finding && sources[finding.source]).toContain('ITU-R BS.775');
     expect(finding?.text).toBe(
       'The loudspeakers stand 83.7° apart as the head sees them; a stereo triangle has 60°. To come nearer, move the marks together or sit further back.',
     );
@@ -58,7 +62,7 @@ describe('triangle-angle', () => {
 
 test('inclination: an axis over 10° is noted for each side', () => {
   const [left, right] = found({}, 'inclination');
-  expect(left?.side).toBe('left');
+  expect(left?.sides).toEqual(['left']);
   // The demo's axis rises from the aimed point to the head.
   const { head, sides } = planned();
   const { x, y, z } = sides.right.aimedPoint;
@@ -99,9 +103,9 @@ describe('axis-misses-ears', () => {
       const passes = aimedPoint.z + (far * axis.z) / Math.hypot(axis.x, axis.y);
       set -= ((passes - (head.z - mm)) / run) * (180 / Math.PI);
     }
-    return planned({ ...more, ...tilt(set) }).findings.find(
-      ({ code }) => code === 'axis-misses-ears' || code === 'lobe-unknown',
-    );
+    return planned({ ...more, ...tilt(set) })
+      .findings.map(inWords)
+      .find(({ code }) => code === 'axis-misses-ears' || code === 'lobe-unknown');
   }
 
   test('tells an axis under or over the ears by more than the lobe of drivers lined up allows, in mm and degrees', () => {
@@ -117,7 +121,7 @@ describe('axis-misses-ears', () => {
 
   test('claims nothing of a lobe where nobody said how the drivers were lined up: notes what is not known, and advises no tilt', () => {
     const told = under(74.5);
-    expect(told).toMatchObject({ code: 'lobe-unknown', level: 'note', side: 'left', unit: '°', limit: 30 });
+    expect(told).toMatchObject({ code: 'lobe-unknown', level: 'note', sides: ['left'], unit: '°', limit: 30 });
     expect(told?.text).toMatch(
       /^The left axis passes 74\.5 mm or \d\.\d° under the ears\. On the way there tweeter and woofer turn by /,
     );
@@ -146,8 +150,8 @@ describe('axis-misses-ears', () => {
 test('cut-by-hand: told for a block that no saw of the workshop gets through, with what its saws do', () => {
   const solid = { ...calm, '/layouts/0/stand/build': 'solid', '/layouts/0/stand/rods': null };
   const [told, ...more] = found(solid, 'cut-by-hand');
-  expect(more.map(({ side }) => side)).toEqual(['right']);
-  expect(told).toMatchObject({ level: 'note', side: 'left', limit: 0 });
+  expect(more.map(({ sides }) => sides)).toEqual([['right']]);
+  expect(told).toMatchObject({ level: 'note', sides: ['left'], limit: 0 });
   const { blocks } = planned(solid).stand.left;
   const byHand = blocks.flatMap(({ cuts }) => cuts.filter(({ tool }) => tool === 'hand'));
   expect(told?.value).toBe(byHand.length);
@@ -174,7 +178,7 @@ describe('the screen and the wall', () => {
 
   test('marks of the demo 153 mm inwards: 1.0 mm to the screen, 1.8 % of it hidden, 0.4° before it slides', () => {
     const close = found(inwards(153), 'close-to-screen');
-    expect(close.map(({ side }) => side)).toEqual(['left', 'right']);
+    expect(close.flatMap(({ sides }) => sides)).toEqual(['left', 'right']);
     expect(close[0]?.value).toBeCloseTo(1.0, 0);
     expect(close[0]?.text).toMatch(/^The left cabinet stands 1(\.\d)? mm from the screen: too near to turn it/);
     const hidden = found(inwards(153), 'screen-hidden');
@@ -231,7 +235,7 @@ describe('the room', () => {
 
   test('a monitor in the cabinet’s place is a fault', () => {
     const wide = [{ x: 0, y: 350, width: 900, height: 365, bottom: 110 }];
-    expect(found({ ...calm, '/layouts/0/monitors': wide }, 'monitor-collision').map(({ side }) => side)).toEqual([
+    expect(found({ ...calm, '/layouts/0/monitors': wide }, 'monitor-collision').flatMap(({ sides }) => sides)).toEqual([
       'left',
       'right',
     ]);
@@ -241,7 +245,7 @@ describe('the room', () => {
     const before = [{ x: 0, y: 60, width: 700, height: 400, bottom: 100, depth: 0 }];
     const changes = { ...calm, '/layouts/0/monitors': before };
     const hidden = found(changes, 'monitor-in-sight-line');
-    expect(hidden.map(({ side, text }) => [side, /hides the (\w+ \w+)/.exec(text)?.[1]])).toEqual([
+    expect(hidden.map(({ sides: [side], text }) => [side, /hides the (\w+ \w+)/.exec(text)?.[1]])).toEqual([
       ['left', 'left tweeter'],
       ['left', 'left woofer'],
       ['right', 'right tweeter'],
@@ -276,7 +280,7 @@ test('findings come worst first and none twice, each with a number, a limit, a s
       const of = project(changes);
       const result = plan(of, firstLayout(of));
       fc.pre(result.ok);
-      const { findings } = result.value;
+      const findings = result.value.findings.map(inWords);
       const order = findings.map(({ level }) => harm.indexOf(level));
       expect(order).toEqual([...order].sort((a, b) => a - b));
       expect(new Set(findings.map(({ text }) => text)).size).toBe(findings.length);
@@ -284,7 +288,7 @@ test('findings come worst first and none twice, each with a number, a limit, a s
         expect(Number.isFinite(value) && Number.isFinite(limit)).toBe(true);
         expect(text).toMatch(/\.$/);
         expect(text).not.toMatch(/NaN|undefined|-0/);
-        expect(source).not.toBe('');
+        expect(sources[source]).not.toBe('');
       }
     }),
   );

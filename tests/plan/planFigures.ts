@@ -92,6 +92,6 @@ const partFigures = ({ name, quantity, outside, inside }: Plan['parts'][number])
   [`${name} hole area`]: inside.reduce((sum, hole) => sum + Math.abs(signedArea(hole)), 0),
 });
 
-const findingFigures = ({ code, side, value }: Plan['findings'][number]): PlanFigures => ({
-  [`finding ${code} ${side ?? 'both'}`]: value ?? 'no value',
+const findingFigures = ({ code, sides: [side], value }: Plan['findings'][number]): PlanFigures => ({
+  [`finding ${code} ${side ?? 'both'}`]: value,
 });

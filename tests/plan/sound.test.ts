@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { distance } from '$lib/geometry/point.ts';
+import { plainFindingText } from '$lib/plan/findings/findingText.ts';
 import { heardFindings } from '$lib/plan/findings/heard.ts';
 import { leadingReflections } from '$lib/plan/leadingReflections.ts';
 import { causeName } from '$lib/views/sound/surfaceName.ts';
@@ -133,7 +134,7 @@ describe('the crossovers', () => {
       const found = allFindings(of, layout, result, sound);
       return [
         ...found.map(({ code }) => code).filter((code) => code === 'crossover-sum'),
-        ...found.map(({ text }) => text).filter((text) => text.includes('a crossover falls')),
+        ...found.map(plainFindingText).filter((text) => text.includes('a crossover falls')),
         ...[...sideNames.map((side) => sound.sides[side].response), sound.both].flatMap(({ notches }) =>
           notches.flatMap(({ cause }) => (cause === 'drivers' ? ['drivers apart'] : [])),
         ),
@@ -192,7 +193,7 @@ test('a rim changes nothing that is heard where it is stated what radiates', () 
     sides: result.sides,
     sound: soundOf(of, layout, result),
     room: headRoomOf(of, layout, result),
-    findings: allFindings(of, layout, result, soundOf(of, layout, result)).map(({ text }) => text),
+    findings: allFindings(of, layout, result, soundOf(of, layout, result)).map(plainFindingText),
   });
   const before = acoustics(withRims(25, 95));
   fc.assert(
@@ -222,7 +223,7 @@ test('a finding that hangs on an estimated diameter says so', () => {
   const textOf = (changes: Changes) => {
     const { project: of, layout, plan: result } = certainly({ ...off, ...changes });
     const found = allFindings(of, layout, result, soundOf(of, layout, result));
-    return found.find(({ code }) => code === 'treble-off-axis')?.text;
+    return found.filter(({ code }) => code === 'treble-off-axis').map(plainFindingText)[0];
   };
   const wide = { '/speaker/drivers/0/diameter': 100 };
   expect(textOf(wide)).toContain('for a radiating diameter of 78 mm, which is an estimate: measure it.');
@@ -359,9 +360,12 @@ describe('reflections', () => {
     expect(early?.screenedBy).toBe('monitor');
     const loud = sound.sides.right.early.map((one) => ({ ...one, passes: false }));
     const right = { ...sound.sides.right, early: loud };
-    const texts = heardFindings({ ...sound, sides: { ...sound.sides, right } }).filter(({ side }) => side === 'right');
-    expect(texts.find(({ code }) => code === 'early-wall')?.text).toContain('Counted with the screen in its way');
-    expect(texts.find(({ code }) => code === 'early-desk')?.text).not.toContain('in its way');
+    const ofSurface = (surface: string) =>
+      heardFindings({ ...sound, sides: { ...sound.sides, right } })
+        .filter((one) => one.code === 'early-reflection' && one.subject.surface === surface && one.sides[0] === 'right')
+        .map(plainFindingText);
+    expect(ofSurface('wall')).toEqual([expect.stringContaining('Counted with the screen in its way')]);
+    expect(ofSurface('desk')).toEqual([expect.not.stringContaining('in its way')]);
   });
 });
 
@@ -409,11 +413,13 @@ describe('of a surface one thing is told everywhere', () => {
             expect(text).toContain(`${firstNotch.toFixed(0)}\u202fHz, ${driver}`);
             if (inEarly !== null) expect(inEarly).toEqual({ frequency: firstNotch, driver });
           }
-          for (const finding of found.filter((one) => one.side === side && one.code.startsWith('early-'))) {
+          for (const finding of found) {
+            if (finding.code !== 'early-reflection' || !finding.sides.includes(side)) continue;
+            const { subject } = finding;
             const one = early.find(
-              ({ surface, monitor }) => finding.code === `early-${surface}${monitor === null ? '' : `-${monitor + 1}`}`,
+              ({ surface, monitor }) => surface === subject.surface && monitor === subject.monitor,
             );
-            if (one?.firstNotch) expect(finding.text).toContain(`of the ${one.firstNotch.driver}.`);
+            if (one?.firstNotch) expect(plainFindingText(finding)).toContain(`of the ${one.firstNotch.driver}.`);
           }
         }
         const missed = /No sound lands on: ([^.]*)\./.exec(text)?.[1]?.split(', ') ?? [];

@@ -1,12 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Finding, Plan } from '$lib/plan/document.ts';
+import type { Plan } from '$lib/plan/document.ts';
+import { sources } from '$lib/plan/findings/sources.ts';
+import { findingText } from '$lib/plan/findings/findingText.ts';
 import { isStanding } from '$lib/plan/findings/testPlane.ts';
-import { verdictText } from '$lib/plan/findings/verdictText.ts';
+import { verdict } from '$lib/plan/findings/verdict.ts';
+import { plainText } from '$lib/project/sentence.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { edgeNames } from '$lib/stand/tipping.ts';
 import { runs } from '../runs.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
+import { inWords, type FindingInWords } from './inWords.ts';
 
 type Changes = Record<string, unknown>;
 
@@ -17,8 +21,9 @@ function planned(changes: Changes = {}): Plan {
   return result.value;
 }
 
-const standing = (changes: Changes = {}): Finding[] => planned(changes).findings.filter(isStanding);
-const right = (changes: Changes): Finding | undefined => standing(changes).find(({ side }) => side === 'right');
+const standing = (changes: Changes = {}): FindingInWords[] => planned(changes).findings.filter(isStanding).map(inWords);
+const right = (changes: Changes): FindingInWords | undefined =>
+  standing(changes).find(({ sides }) => sides.includes('right'));
 
 const tilted = (degrees: number, stand: object): Changes => ({
   '/layouts/0/aim/tilt': { rule: 'as-set', degrees },
@@ -38,7 +43,7 @@ describe('tipping on a plane of 10°', () => {
     const [, width, lift] = /stand (\S+) mm wide, or set the lift to (\S+) mm/.exec(found?.text ?? '') ?? [];
     expect(standing(tilted(0, { lift: 300, width: Number(width) }))).toEqual([]);
     expect(standing(tilted(0, { lift: Number(lift), width: 70 }))).toEqual([]);
-    expect(found?.source).toContain('UL 1678');
+    expect(found && sources[found.source]).toContain('UL 1678');
   });
 
   test('is a fault when it falls by itself', () => {
@@ -93,10 +98,9 @@ describe('sliding on the slope', () => {
       'The right cabinet may slide off its slope of 20°: that takes a friction of 0.36, and it has 0.3 to 0.75. Add a stop 10 mm high and 6 mm thick, or a pad with more grip.',
     );
     // Seven and three sixteenths of an inch: what the button that adds it says as well.
-    const inches = { '/display': { length: 'in', fraction: 16 } };
-    expect(right({ ...tilted(20, { lift: 12 }), ...inches })?.text).toContain(
-      'Add a stop 11.1125 mm high and 4.7625 mm thick, or',
-    );
+    const inches = { length: 'in', fraction: 16 } as const;
+    const inInches = right({ ...tilted(20, { lift: 12 }), '/display': inches });
+    expect(inInches && findingText(inInches, inches)).toContain('Add a stop 7/16″ high and 3/16″ thick, or');
     expect(right(tilted(20, { lift: 3 }))?.text).toContain('raise the lift to make room for a stop');
     const square = right(tilted(20, { lift: 40, base: 'square-to-desk' }));
     expect(square?.text).toContain('a base turned with the cabinet');
@@ -104,16 +108,16 @@ describe('sliding on the slope', () => {
 
   test('of the demo is said: 2.0° past its slope, at a push of 1.4 N', () => {
     const { findings, balance } = planned();
-    expect(findings.find(({ code, side }) => code === 'slides' && side === 'left')?.text).toMatch(
+    expect(findings.map(inWords).find(({ code, sides }) => code === 'slides' && sides.includes('left'))?.text).toMatch(
       /when the desk tilts by 2° or at a push of 1\.4 N; it should stay at 10°/,
     );
-    expect(verdictText(balance.left)).toBe(
+    expect(plainText(verdict(balance.left))).toBe(
       'Stays on a plane of 2° to 22.2°, depending on the friction, whichever way that is turned, where 10° is asked for; beyond, the cabinet slides backwards on its slope, as at a push of 1.4 N at the cabinet’s top.',
     );
   });
 
   test('of a stand on the desk is told as well', () => {
-    const found = standing(tilted(0, { lift: 60, friction: 0.12 })).filter(({ side }) => side === 'right');
+    const found = standing(tilted(0, { lift: 60, friction: 0.12 })).filter(({ sides }) => sides.includes('right'));
     expect(found.map(({ code }) => code).toSorted()).toEqual(['slides', 'stand-slides']);
     expect(found.map(({ value }) => value)).toEqual([expect.closeTo(6.84, 2), expect.closeTo(6.84, 2)]);
     expect(
@@ -130,12 +134,12 @@ test('the verdict passes exactly where nothing is found, on any desk', () => {
       const result = plan(of, firstLayout(of));
       fc.pre(result.ok);
       for (const side of ['left', 'right'] as const) {
-        const found = result.value.findings.filter((one) => isStanding(one) && one.side === side);
+        const found = result.value.findings.filter((one) => isStanding(one) && one.sides.includes(side));
         const { least } = result.value.balance[side].verdict.holds;
         expect(found.length > 0).toBe(least < 10);
         counts[found.length > 0 ? 'fails' : 'passes'] += 1;
         if (found.length > 0) expect(Math.min(...found.map(({ value }) => value))).toBeCloseTo(least, 9);
-        const text = verdictText(result.value.balance[side]);
+        const text = plainText(verdict(result.value.balance[side]));
         expect(text).toMatch(/^[A-Z][^.]*(\.\d[^.]*)*\.$/);
         expect(text).not.toContain('NaN');
       }

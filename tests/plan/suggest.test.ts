@@ -1,6 +1,9 @@
+import { isDeepStrictEqual } from 'node:util';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Finding, Plan } from '$lib/plan/document.ts';
+import type { Plan } from '$lib/plan/document.ts';
+import type { Finding, FindingCode } from '$lib/plan/findings/finding.ts';
+import { plainFindingText } from '$lib/plan/findings/findingText.ts';
 import { leastStep } from '$lib/plan/findings/leastStep.ts';
 import { allFindings, isBetter, suggestionsFor } from '$lib/plan/findings/suggest.ts';
 import { effectText } from '$lib/plan/findings/effectText.ts';
@@ -12,6 +15,7 @@ import { plan } from '$lib/plan/plan.ts';
 import { soundOf } from '$lib/plan/sound.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import type { Project } from '$lib/project/project.ts';
+import { asMm, plainText } from '$lib/project/sentence.ts';
 import { withEdits } from '$lib/state/edit.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
 import { runs } from '../runs.ts';
@@ -22,7 +26,7 @@ interface Judged {
   readonly project: Project;
   readonly plan: Plan;
   readonly findings: readonly Finding[];
-  readonly suggestions: ReadonlyMap<string, TriedSuggestion>;
+  readonly suggestions: ReadonlyMap<FindingCode, TriedSuggestion>;
 }
 
 /** Everything said of a project, with suggestions; null where it has no plan. */
@@ -32,7 +36,7 @@ function judge(of: Project): Judged | null {
   if (!planned.ok) return null;
   const sound = soundOf(of, layout, planned.value);
   const findings = allFindings(of, layout, planned.value, sound);
-  let suggestions: ReadonlyMap<string, TriedSuggestion> | null = null;
+  let suggestions: ReadonlyMap<FindingCode, TriedSuggestion> | null = null;
   return {
     project: of,
     plan: planned.value,
@@ -86,7 +90,7 @@ function worse(before: Judged, after: Judged, code: string): string[] {
   return after.findings.flatMap((now) => {
     if (now.code === code) return [];
     const was = before.findings
-      .filter((one) => one.code === now.code && one.side === now.side)
+      .filter((one) => one.code === now.code && isDeepStrictEqual([one.sides, one.subject], [now.sides, now.subject]))
       .map(({ value, limit }) => Math.abs(value - limit));
     const more = Math.abs(now.value - now.limit) - Math.max(0, ...was);
     const allowed = now.level === 'fault' ? 0 : (little[now.unit] ?? 0);
@@ -116,7 +120,9 @@ const anyScreen = fc
   })
   .map((screen) => ({ x: 0, height: 365, depth: 40, ...screen }));
 
-const codes = ({ findings }: Judged): string[] => findings.map(({ code }) => code);
+const codes = ({ findings }: Judged): FindingCode[] => findings.map(({ code }) => code);
+const kind = ({ code, subject }: Finding) => ({ code, subject });
+const kindsOf = ({ findings }: Judged) => new Set(findings.map((finding) => JSON.stringify(kind(finding))));
 
 /** A seat and marks that few checks have anything to say about. */
 const calm = {
@@ -180,12 +186,12 @@ describe('a suggestion', () => {
       'tips',
     ],
     ['a steep slope', { '/layouts/0/stand/friction': 0.15, '/layouts/0/stand/lift': 20 }, 'slides'],
-  ] satisfies [string, Changes, string][])('for %s is there and helps', (_, changes, code) => {
+  ] satisfies [string, Changes, FindingCode][])('for %s is there and helps', (_, changes, code) => {
     const before = judged(changes);
     expect(codes(before)).toContain(code);
     const suggestion = before.suggestions.get(code);
     if (!suggestion) throw new Error('expected a suggestion');
-    expect(suggestion.label).toMatch(/^[A-Z].*\S$/);
+    expect(plainText(suggestion.label)).toMatch(/^[A-Z].*\S$/);
     const after = followed(before, suggestion);
     expectHelped(before, after, code);
     expect(worse(before, after, code)).toEqual([]);
@@ -200,10 +206,12 @@ describe('a suggestion', () => {
         for (const [code, suggestion] of before.suggestions) {
           made += 1;
           const after = followed(before, suggestion);
-          expect([suggestion.label, worse(before, after, code)]).toEqual([suggestion.label, []]);
+          const label = plainText(suggestion.label);
+          expect([label, worse(before, after, code)]).toEqual([label, []]);
           expectHelped(before, after, code);
-          const gone = codes(before).filter((one) => !codes(after).includes(one));
-          expect(new Set(suggestion.clears)).toEqual(new Set(gone));
+          const left = kindsOf(after);
+          const gone = [...kindsOf(before)].filter((one) => !left.has(one));
+          expect(suggestion.clears.map((one) => JSON.stringify(one))).toEqual(gone);
           expect(suggestion.edits.length).toBeGreaterThan(0);
         }
       }),
@@ -221,7 +229,7 @@ describe('a suggestion', () => {
     expect(codes(after)).not.toContain('screen-hidden');
     expect(codes(after)).not.toContain('close-to-screen');
     expect(after.plan.balance.right.slide.margin).toBeGreaterThan(before.plan.balance.right.slide.margin - 0.5);
-    expect(suggestion.label).toMatch(/^(Move both marks|Sit) /);
+    expect(plainText(suggestion.label)).toMatch(/^(Move both marks|Sit) /);
   });
 
   test('that was followed is not offered again, whatever was followed before', () => {
@@ -243,7 +251,7 @@ describe('a suggestion', () => {
     const made = seat.suggestions.get('time-difference');
     const offset = made?.edits.find(({ pointer }) => pointer.endsWith('/offset'))?.value;
     expect(offset).toBeGreaterThan(0);
-    expect(made?.label).toBe(`Sit ${Number(offset) + 40} mm further to the right`);
+    expect(made && plainText(made.label)).toBe(`Sit ${Number(offset) + 40} mm further to the right`);
   });
 
   test.each([8, 16, 64] as const)('is on the tape of a project in 1/%d inch, and still an answer', (fraction) => {
@@ -277,7 +285,7 @@ describe('a suggestion', () => {
   test('clears a fault and the cautions that go with it in one press, and is shown once', () => {
     const before = judged({ ...calm, '/layouts/0/monitors': [{ y: 300, width: 900, height: 365, bottom: 20 }] });
     const suggestion = before.suggestions.get('monitor-collision');
-    expect(suggestion?.clears).toContain('monitor-collision');
+    expect(suggestion?.clears).toContainEqual({ code: 'monitor-collision', subject: { monitor: 0 } });
     expect(suggestion?.clears.length).toBeGreaterThan(1);
     expect(effectText(suggestion ?? { clears: [], price: { layers: 0, mass: 0, alike: true } })).toMatch(
       /^Clears \d findings/,
@@ -315,42 +323,55 @@ describe('a suggestion', () => {
 
   test('is not made where none is good: a bare desk sends sound back at any place', () => {
     const before = judged();
-    expect(codes(before)).toContain('early-desk');
-    expect(before.suggestions.get('early-desk')).toBeUndefined();
+    expect(before.findings.map(kind)).toContainEqual({
+      code: 'early-reflection',
+      subject: { surface: 'desk', monitor: null },
+    });
+    expect(before.suggestions.get('early-reflection')).toBeUndefined();
   });
 });
 
 describe('better', () => {
-  const finding = (code: string, level: Finding['level'], value: number): Finding => ({
-    code,
+  /** Four kinds of which a finding needs no more than its number. */
+  const [AIM, WALL, MAT, LEVEL] = ['axis-misses-head', 'close-to-wall', 'idle-mat', 'level-difference'] as const;
+  const kinds = {
+    [AIM]: { code: AIM, quantities: { aside: asMm(1) } },
+    [WALL]: { code: WALL, quantities: { gap: asMm(1) } },
+    [MAT]: { code: MAT, quantities: { feet: asMm(1) } },
+    [LEVEL]: { code: LEVEL, quantities: { level: asMm(1) } },
+  } as const;
+  const finding = (code: keyof typeof kinds, level: Finding['level'], value: number): Finding => ({
+    ...kinds[code],
     level,
-    text: code,
+    sides: [],
+    subject: {},
+    facts: {},
     value,
     limit: 0,
     unit: 'mm',
-    source: 'made up',
+    source: 'geometry',
   });
 
   test('is gone, graver never, half as far at the most', () => {
-    const before = [finding('a', 'caution', 10)];
-    expect(isBetter(before, [], 'a')).toBe(true);
-    expect(isBetter(before, [finding('a', 'caution', 5)], 'a')).toBe(true);
-    expect(isBetter(before, [finding('a', 'caution', 5.1)], 'a')).toBe(false);
-    expect(isBetter(before, [finding('a', 'note', 9)], 'a')).toBe(true);
-    expect(isBetter(before, [finding('a', 'fault', 1)], 'a')).toBe(false);
+    const before = [finding(AIM, 'caution', 10)];
+    expect(isBetter(before, [], AIM)).toBe(true);
+    expect(isBetter(before, [finding(AIM, 'caution', 5)], AIM)).toBe(true);
+    expect(isBetter(before, [finding(AIM, 'caution', 5.1)], AIM)).toBe(false);
+    expect(isBetter(before, [finding(AIM, 'note', 9)], AIM)).toBe(true);
+    expect(isBetter(before, [finding(AIM, 'fault', 1)], AIM)).toBe(false);
   });
 
   test('trades no trouble for another of any level, but for a little', () => {
-    const before = [finding('a', 'caution', 10), finding('b', 'note', 5), finding('f', 'fault', 5)];
-    const after = (...others: Finding[]): boolean => isBetter(before, [finding('f', 'fault', 5), ...others], 'a');
+    const before = [finding(AIM, 'caution', 10), finding(WALL, 'note', 5), finding(LEVEL, 'fault', 5)];
+    const after = (...others: Finding[]): boolean => isBetter(before, [finding(LEVEL, 'fault', 5), ...others], AIM);
     expect(after()).toBe(true);
-    expect(after(finding('b', 'note', 5.9))).toBe(true);
-    expect(after(finding('b', 'note', 6.1))).toBe(false);
-    expect(after(finding('c', 'note', 1.1))).toBe(false);
-    expect(after(finding('b', 'note', 5), finding('c', 'note', 0.9))).toBe(true);
-    expect(after(finding('c', 'caution', 0.9))).toBe(false);
-    expect(after(finding('c', 'fault', 0.9))).toBe(false);
-    expect(isBetter(before, [finding('f', 'fault', 5.1)], 'a')).toBe(false);
+    expect(after(finding(WALL, 'note', 5.9))).toBe(true);
+    expect(after(finding(WALL, 'note', 6.1))).toBe(false);
+    expect(after(finding(MAT, 'note', 1.1))).toBe(false);
+    expect(after(finding(WALL, 'note', 5), finding(MAT, 'note', 0.9))).toBe(true);
+    expect(after(finding(MAT, 'caution', 0.9))).toBe(false);
+    expect(after(finding(MAT, 'fault', 0.9))).toBe(false);
+    expect(isBetter(before, [finding(LEVEL, 'fault', 5.1)], AIM)).toBe(false);
   });
 });
 
@@ -363,7 +384,7 @@ describe('the whole list', () => {
         const whole = wholeFindings(found.findings, found.suggestions);
         const levels = whole.map(({ level }) => harm[level]);
         expect(levels).toEqual([...levels].sort((a, b) => a - b));
-        const texts = whole.map(({ text }) => text);
+        const texts = whole.map(plainFindingText);
         expect(new Set(texts).size).toBe(texts.length);
         expect(new Set(whole.map(({ code }) => code))).toEqual(new Set(codes(found)));
         const labels = whole.flatMap(({ suggestion }) => (suggestion ? [suggestion] : []));
@@ -376,10 +397,15 @@ describe('the whole list', () => {
 
   test('of a mirrored desk speaks of each loudspeaker, not of left and right', () => {
     const whole = wholeFindings(judged().findings);
-    expect(whole.filter(({ side }) => side !== undefined)).toEqual([]);
-    expect(whole.find(({ code }) => code === 'inclination')?.text).toMatch(/^Each axis rises /);
+    expect(whole.filter(({ sides }) => sides.length === 1)).toEqual([]);
+    const steep = whole.filter(({ code }) => code === 'inclination');
+    expect(steep.map(({ sides }) => sides)).toEqual([['left', 'right']]);
+    expect(steep.map(plainFindingText)[0]).toMatch(/^Each axis rises /);
     const beside = wholeFindings(judged({ '/layouts/0/listener/offset': 60 }).findings);
-    expect(beside.filter(({ code }) => code === 'inclination').map(({ side }) => side)).toEqual(['left', 'right']);
+    expect(beside.filter(({ code }) => code === 'inclination').map(({ sides }) => sides)).toEqual([
+      ['left'],
+      ['right'],
+    ]);
   });
 });
 

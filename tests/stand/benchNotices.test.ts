@@ -4,6 +4,7 @@ import type { Path, Vertex } from '$lib/geometry/contour.ts';
 import { mirrored } from '$lib/geometry/mirrored.ts';
 import type { StandSettings, Workshop } from '$lib/project/project.ts';
 import type { Piece, StandBody } from '$lib/stand/body.ts';
+import type { Quantity } from '$lib/project/sentence.ts';
 import type { Step } from '$lib/stand/step.ts';
 import { examine } from './bench/examine.ts';
 import { sawnBlock } from './bench/sawing.ts';
@@ -47,7 +48,7 @@ const reshaped = (path: Path, change: (vertex: Vertex) => Partial<Vertex>): Path
 });
 
 const said = (step: Step, name: string, more: number): Step => {
-  const quantity = step.quantities[name];
+  const quantity: Quantity | undefined = step.quantities[name];
   return quantity ? { ...step, quantities: { ...step.quantities, [name]: { ...quantity, value: quantity.value + more } } } : step; // prettier-ignore
 };
 

@@ -32,9 +32,9 @@ describe('figures', () => {
   });
 
   test('of a finding, with its limit', () => {
-    const finding = { code: 'x', level: 'note', text: '', value: 14.72, limit: 10, unit: '°', source: '' } as const;
+    const finding = { value: 14.72, limit: 10, unit: '°' } as const;
     expect(limitText(finding)).toBe('14.7°, limit 10.0°');
-    expect(limitText({ ...finding, value: 0.256, limit: 0.2, unit: '' })).toBe('0.26, limit 0.20');
+    expect(limitText({ ...finding, value: 0.256, limit: 0.2, unit: 'ratio' })).toBe('0.26, limit 0.20');
     expect(limitText({ ...finding, unit: 'mm' })).toBe('14.7\u202fmm, limit 10.0\u202fmm');
   });
 });

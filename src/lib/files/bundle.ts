@@ -1,3 +1,4 @@
+import { findingDocuments } from '$lib/plan/findings/findingDocument.ts';
 import { lengthWithUnit } from '$lib/project/lengthText.ts';
 import { degrees } from '$lib/geometry/angle.ts';
 import { layoutFaults } from '$lib/workshop/validity.ts';
@@ -72,7 +73,7 @@ function documentOf(plan: Plan, sheets: readonly Sheet[]): string {
     placements: sheet.placements.map((placement) => ({ ...placement, turn: degrees(placement.turn) })),
   }));
   const lettered = plan.parts.map((part) => ({ ...part, labels: labelsOf(part) }));
-  return `${JSON.stringify({ ...plan, parts: lettered, sheets: inDegrees }, null, 2)}\n`;
+  return `${JSON.stringify({ ...plan, findings: findingDocuments(plan.findings), parts: lettered, sheets: inDegrees }, null, 2)}\n`;
 }
 
 function checked(sheets: readonly Sheet[], { cutter }: Project, { parts }: Plan): Result<readonly Sheet[]> {

@@ -6,6 +6,7 @@ import type { Step } from '$lib/stand/step.ts';
 import type { EdgeName } from '$lib/stand/tipping.ts';
 import type { Part } from '$lib/workshop/part.ts';
 import type { Take } from '$lib/workshop/standParts.ts';
+import type { Finding } from './findings/finding.ts';
 import type { WidthSpread } from './widthSpread.ts';
 
 /**
@@ -102,22 +103,6 @@ export interface TrianglePlan {
   readonly angle: number;
   readonly timeDifference: number;
   readonly levelDifference: number;
-}
-
-export type FindingLevel = 'fault' | 'caution' | 'note';
-
-/** One thing a check has to say. */
-export interface Finding {
-  readonly code: string;
-  readonly level: FindingLevel;
-  readonly side?: SideName;
-  /** A whole sentence with its numbers, in mm and degrees. */
-  readonly text: string;
-  readonly value: number;
-  readonly limit: number;
-  readonly unit: string;
-  /** Where the limit comes from. */
-  readonly source: string;
 }
 
 /** A number that is known (`least` and `most` are the same) or lies between two. */

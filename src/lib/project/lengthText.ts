@@ -12,8 +12,8 @@ const NO_BREAK = '\u00a0';
 const trueMinus = (digits: string): string =>
   (Number(digits) === 0 ? digits.replace('-', '') : digits).replace('-', '−');
 
-/** A rounded number without trailing zeros. */
-const plain = (value: number, decimals: number): string => trueMinus(String(Number(value.toFixed(decimals))));
+/** A number with so many decimals at most, no trailing zeros, the typographic minus, and no negative zero. */
+export const trimmed = (value: number, decimals: number): string => trueMinus(String(Number(value.toFixed(decimals))));
 
 /** The fraction; `≈` before it where the length is not that fraction exactly. */
 function fractionText(mm: number, denominator: NonNullable<LengthDisplay['fraction']>): string {
@@ -28,7 +28,7 @@ function fractionText(mm: number, denominator: NonNullable<LengthDisplay['fracti
  */
 export function lengthText(mm: number, display: LengthUnit | LengthDisplay): string {
   const { length, fraction } = typeof display === 'string' ? { length: display, fraction: null } : display;
-  if (length === 'mm') return plain(mm, MM_DECIMALS);
+  if (length === 'mm') return trimmed(mm, MM_DECIMALS);
   return fraction === null ? trueMinus(fromMillimetres(mm, length).toFixed(INCH_DECIMALS)) : fractionText(mm, fraction);
 }
 
@@ -41,14 +41,17 @@ const FINE_DECIMALS = 2;
 
 /** A thickness, a gap or a step, without its unit: `3.05`, `0.120`; a display of fractions has decimals here. */
 export const fineText = (mm: number, { length }: LengthDisplay): string =>
-  length === 'mm' ? plain(mm, FINE_DECIMALS) : lengthText(mm, length);
+  length === 'mm' ? trimmed(mm, FINE_DECIMALS) : lengthText(mm, length);
 
 /** The same with its unit: `3.05 mm`, `0.120″`. */
 export const fineLength = (mm: number, display: LengthDisplay): string =>
   `${fineText(mm, display)}${display.length === 'mm' ? `${NARROW}mm` : '″'}`;
 
 /** An angle in degrees as drawing text: at most two decimals, with its sign. */
-export const angleText = (degrees: number): string => `${plain(degrees, ANGLE_DECIMALS)}°`;
+export const angleText = (degrees: number): string => `${trimmed(degrees, ANGLE_DECIMALS)}°`;
+
+/** The same, as somebody judges by it: one decimal at most. */
+export const coarseAngle = (degrees: number): string => `${trimmed(degrees, 1)}°`;
 
 /** The unit as a word, for a screen reader. */
 export const unitWord = (unit: LengthUnit): string => (unit === 'mm' ? 'millimetres' : 'inches');

@@ -32,3 +32,6 @@ export interface LengthDisplay {
   readonly length: LengthUnit;
   readonly fraction: Denominator | null;
 }
+
+/** How files and the command show lengths. */
+export const MILLIMETRES: LengthDisplay = { length: 'mm', fraction: null };

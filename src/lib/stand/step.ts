@@ -31,6 +31,7 @@ export type Doing =
 /** One step of the work, as a sentence and as what it does. */
 export type Step = Sentence &
   Doing & {
+    readonly quantities: Quantities;
     /** What its numbers are for: one stand, or the pair. */
     readonly per: 'stand' | 'both';
   };

@@ -1,38 +1,39 @@
-import { axisHeight, axisLimit, turnToEars, type AxisLimit } from '$lib/acoustics/axisLimit.ts';
-import { HEAD_LIMITS } from '$lib/acoustics/headHearing.ts';
+import { axisHeight, axisLimit, turnToEars } from '$lib/acoustics/axisLimit.ts';
 import { degrees } from '$lib/geometry/angle.ts';
 import type { Vec3 } from '$lib/geometry/point.ts';
 import type { Pose } from '$lib/layout/pose.ts';
+import { asAngle, asMm, asUnit } from '$lib/project/sentence.ts';
 import { sideNames } from '$lib/project/project.ts';
-import type { Finding } from '$lib/plan/document.ts';
+import type { Finding } from './finding.ts';
 import type { PlacedCheck } from './check.ts';
-import { degreesText, frequencyText, mmText } from './say.ts';
 
 /** Steepest axis of a reference loudspeaker, degrees (from memory). */
 const STEEPEST = 10;
 
 /** An axis that comes from well above or below. */
-export const inclination: PlacedCheck = ({ poses }) =>
-  sideNames.flatMap((side) => {
+const inclination: PlacedCheck = ({ poses }) =>
+  sideNames.flatMap((side): Finding[] => {
     const angle = degrees(poses[side].elevation);
     if (Math.abs(angle) <= STEEPEST) return [];
     return [
       {
         code: 'inclination',
-        level: 'note' as const,
-        side,
-        text: `The ${side} axis ${angle > 0 ? 'rises' : 'falls'} ${degreesText(Math.abs(angle))} towards the ear; ${STEEPEST}° is the most in a reference listening room. A ${angle > 0 ? 'higher' : 'lower'} stand or a seat further away flattens it.`,
+        level: 'note',
+        sides: [side],
+        subject: {},
+        facts: {},
+        quantities: { angle: asAngle(angle), most: asAngle(STEEPEST) },
         value: Math.abs(angle),
         limit: STEEPEST,
         unit: '°',
-        source: 'modelled on ITU-R BS.1116',
+        source: 'listening-room',
       },
     ];
   });
 
 /** An axis that passes beside the head. */
-export const axisMiss: PlacedCheck = ({ poses, layout, head }) =>
-  sideNames.flatMap((side) => {
+const axisMiss: PlacedCheck = ({ poses, layout, head }) =>
+  sideNames.flatMap((side): Finding[] => {
     const aside = missAside(poses[side], head);
     const limit = layout.listener.headWidth / 2;
     // An axis through the ear is as far from the middle of the head as the limit itself, give or take rounding.
@@ -40,13 +41,15 @@ export const axisMiss: PlacedCheck = ({ poses, layout, head }) =>
     return [
       {
         code: 'axis-misses-head',
-        level: 'caution' as const,
-        side,
-        text: `The ${side} axis passes ${mmText(aside)} beside the middle of the head, outside it. Let the toe aim at the head or the ear, or change the angle that is set.`,
+        level: 'caution',
+        sides: [side],
+        subject: {},
+        facts: {},
+        quantities: { aside: asMm(aside) },
         value: aside,
         limit,
         unit: 'mm',
-        source: 'half the head width',
+        source: 'head-width',
       },
     ];
   });
@@ -64,53 +67,51 @@ function missAside({ aimedPoint, forward }: Pose, head: Vec3): number {
 const TOLD_TURN = 30;
 
 /** An axis that passes over or under the ears by more than the beam and, where it is known, the crossover's lobe allow. */
-export const axisTooHigh: PlacedCheck = ({ poses, speaker, head, speedOfSound }) =>
+const axisTooHigh: PlacedCheck = ({ poses, speaker, head, speedOfSound }) =>
   sideNames.flatMap((side): Finding[] => {
     const pose = poses[side];
     const found = axisHeight(pose, head);
     if (!found) return [];
     const limit = axisLimit(speaker, pose, head, speedOfSound);
     const turned = turnToEars(speaker, pose, head, speedOfSound);
-    const angle = degrees(Math.abs(found.angle));
-    const passes = `The ${side} axis passes ${mmText(Math.abs(found.height))} or ${degreesText(angle)} ${found.angle > 0 ? 'over' : 'under'} the ears`;
+    const passes = { height: asMm(found.height), angle: asAngle(degrees(found.angle)) };
     if (limit) {
-      const unknown = turned ? ` What the crossover does there is not known: ${NO_LINE_UP}.` : '';
       return [
         {
           code: 'axis-misses-ears',
           level: 'caution',
-          side,
-          text: `${passes}; up to ${mmText(Math.abs(limit.height))} or ${degreesText(degrees(Math.abs(limit.angle)))} it still sounds as on the axis, for ${limitedBy(limit)}.${unknown} Let the tilt follow the ear, or change the angle that is set.`,
-          value: angle,
+          sides: [side],
+          subject: {},
+          facts: { by: limit.by, crossoverKnown: turned === null },
+          quantities: {
+            ...passes,
+            heightMost: asMm(limit.height),
+            angleMost: asAngle(degrees(limit.angle)),
+            frequency: asUnit(limit.by.frequency, 'Hz'),
+          },
+          value: degrees(Math.abs(found.angle)),
           limit: degrees(Math.abs(limit.angle)),
           unit: '°',
-          source:
-            limit.by.what === 'beam'
-              ? HEAD_LIMITS.treble.source
-              : `a loss of ${HEAD_LIMITS.crossover.limit} dB: rule of thumb`,
+          source: limit.by.what === 'beam' ? 'head-treble' : 'crossover-loss',
         },
       ];
     }
     if (!turned || degrees(turned.turn) <= TOLD_TURN) return [];
-    const [upper, lower] = turned.between;
     return [
       {
         code: 'lobe-unknown',
         level: 'note',
-        side,
-        text: `${passes}. On the way there ${upper} and ${lower} turn by ${degreesText(degrees(turned.turn))} against each other at ${frequencyText(turned.frequency)}, where they meet; whether their sum loses or gains by that is not known: ${NO_LINE_UP}. A design point would tell.`,
+        sides: [side],
+        subject: { between: turned.between },
+        facts: {},
+        quantities: { ...passes, turn: asAngle(degrees(turned.turn)), frequency: asUnit(turned.frequency, 'Hz') },
         value: degrees(turned.turn),
         limit: TOLD_TURN,
         unit: '°',
-        source: 'rule of thumb',
+        source: 'rule-of-thumb',
       },
     ];
   });
 
-const NO_LINE_UP = 'nobody said where the drivers were lined up';
-
-function limitedBy({ by }: AxisLimit): string {
-  if (by.what === 'beam') return `the beam of the ${by.driver} at ${frequencyText(by.frequency)}`;
-  const [upper, lower] = by.between;
-  return `${upper} and ${lower} where they meet, at ${frequencyText(by.frequency)}`;
-}
+/** What checks of the aim there are, in the order in which they are told. */
+export const aimChecks: readonly PlacedCheck[] = [axisMiss, axisTooHigh, inclination];

@@ -1,43 +1,25 @@
-import type { Finding } from '$lib/plan/document.ts';
-import { axisMiss, axisTooHigh, inclination } from './aim.ts';
-import { levelBalance, timeBalance } from './balance.ts';
+import { aimChecks } from './aim.ts';
+import { balanceChecks } from './balance.ts';
 import type { Check, PlacedCheck, Scene } from './check.ts';
-import { closeToScreen, closeToWall, screenHidden } from './clearance.ts';
-import { idleMat } from './idleMat.ts';
-import { monitorCollision, sightLine } from './monitors.ts';
-import { deskEdge, wallBehind } from './room.ts';
-import { sliding, tipping } from './standing.ts';
-import { triangleAngle } from './triangle.ts';
-import { handWork } from './handWork.ts';
+import { clearanceChecks } from './clearance.ts';
+import type { Finding } from './finding.ts';
+import { handWorkChecks } from './handWork.ts';
 import { harm } from './harm.ts';
+import { screenChecks } from './monitors.ts';
+import { roomChecks } from './room.ts';
+import { standingChecks } from './standing.ts';
+import { triangleChecks } from './triangle.ts';
 
-/** Of how things are placed, in the order in which they are told. */
-const places: readonly PlacedCheck[] = [
-  axisMiss,
-  axisTooHigh,
-  sightLine,
-  screenHidden,
-  closeToScreen,
-  closeToWall,
-  timeBalance,
-  levelBalance,
-  triangleAngle,
-  inclination,
+/** All that ask for nothing of the stands, in the order in which they are told. */
+export const placedChecks: readonly PlacedCheck[] = [
+  ...screenChecks,
+  ...aimChecks,
+  ...clearanceChecks,
+  ...balanceChecks,
+  ...triangleChecks,
 ];
 
-/** All that ask for nothing of the stands. */
-export const placedChecks: readonly PlacedCheck[] = [monitorCollision, ...places];
-
-const checks: readonly Check[] = [
-  monitorCollision,
-  wallBehind,
-  deskEdge,
-  tipping,
-  sliding,
-  idleMat,
-  ...places,
-  handWork,
-];
+const checks: readonly Check[] = [...roomChecks, ...standingChecks, ...placedChecks, ...handWorkChecks];
 
 /** Everything the checks have to say, worst first; within a level in the order of the checks. */
 export function findingsOf(scene: Scene): Finding[] {

@@ -7,7 +7,7 @@ import type { LengthDisplay } from '$lib/project/units.ts';
 import type { Block } from '$lib/stand/body.ts';
 import type { Balance } from '$lib/stand/balance.ts';
 import type { Site } from '$lib/stand/remedy.ts';
-import type { Finding } from '$lib/plan/document.ts';
+import type { Finding } from './finding.ts';
 
 /** Where everything is, in mm and radians. */
 export interface Placed {

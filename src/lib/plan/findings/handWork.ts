@@ -1,34 +1,40 @@
 import { degrees, radians } from '$lib/geometry/angle.ts';
+import { asAngle, asMm } from '$lib/project/sentence.ts';
 import { sideNames, type Workshop } from '$lib/project/project.ts';
 import type { SawCut } from '$lib/stand/saw.ts';
-import type { Finding } from '$lib/plan/document.ts';
+import type { Finding } from './finding.ts';
 import type { Check } from './check.ts';
-import { degreesText, mmText } from './say.ts';
 
 /** Cuts through a block of solid wood that no saw of the workshop makes. */
-export const handWork: Check = ({ blocks, tools }) =>
+const handWork: Check = ({ blocks, tools }) =>
   sideNames.flatMap((side): Finding[] => {
     const cuts = blocks[side].flatMap((block) => block.cuts.filter(({ tool }) => tool === 'hand'));
-    const [first] = cuts;
+    const [first, ...more] = cuts;
     if (!first) return [];
-    const all = cuts.map(({ makes }) => makes).join(', ');
     return [
       {
         code: 'cut-by-hand',
         level: 'note',
-        side,
-        text: `No saw of this workshop makes these cuts of the ${side} stand: ${all}. ${why(first, tools)} They are made by hand; a band saw that reaches so far, or the stacked build, would spare that.`,
+        sides: [side],
+        subject: {},
+        facts: { makes: [first.makes, ...more.map(({ makes }) => makes)] },
+        quantities: why(first, tools),
         value: cuts.length,
         limit: 0,
-        unit: '',
-        source: 'the saws of “Machines and glue”',
+        unit: 'count',
+        source: 'saws',
       },
     ];
   });
 
-function why({ makes, depth, bevel }: SawCut, { saw, bandSaw }: Workshop): string {
-  const tilts = bevel > radians(saw.tiltsMost) ? `, its blade tilts to ${degreesText(saw.tiltsMost)}` : '';
-  const band = bandSaw ? `, and the band saw takes ${mmText(bandSaw.height)}` : '';
-  const tilted = bevel > 0 ? ` and tilted by ${degreesText(degrees(bevel))}` : '';
-  return `The ${makes} is ${mmText(depth)} deep${tilted}; the table saw cuts ${mmText(saw.depth)}${tilts}${band}.`;
-}
+/** Why a cut is beyond the saws. */
+const why = ({ depth, bevel }: SawCut, { saw, bandSaw }: Workshop) => ({
+  depth: asMm(depth),
+  saw: asMm(saw.depth),
+  ...(bevel > 0 && { bevel: asAngle(degrees(bevel)) }),
+  ...(bevel > radians(saw.tiltsMost) && { sawTilts: asAngle(saw.tiltsMost) }),
+  ...(bandSaw && { bandSaw: asMm(bandSaw.height) }),
+});
+
+/** In the order in which they are told. */
+export const handWorkChecks: readonly Check[] = [handWork];

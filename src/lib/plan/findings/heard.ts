@@ -1,11 +1,10 @@
 import { HEAD_LIMITS } from '$lib/acoustics/headHearing.ts';
 import { frequencies } from '$lib/acoustics/grid.ts';
 import { PRICE_FREQUENCY } from '$lib/acoustics/lineUp.ts';
+import { asAngle, asLevel, asMm, asUnit } from '$lib/project/sentence.ts';
 import { sideNames, type SideName } from '$lib/project/project.ts';
-import type { Finding } from '$lib/plan/document.ts';
+import type { Finding } from './finding.ts';
 import type { CrossoverSound, EarlySound, SideSound, SoundPlan } from '$lib/plan/soundDocument.ts';
-import { levelText, degreesText, frequencyText, millisecondsText, mmText } from './say.ts';
-import { obstacleText, surfaceText } from './surfaceText.ts';
 
 /** Least sum of a crossover re its drivers lined up, dB: half the power. */
 const LEAST_SUM = -3;
@@ -25,18 +24,23 @@ function crossoverSum(side: SideName, { lower, upper, frequency, sum }: Crossove
   if (sum === null) return [];
   const { level: sumLevel, relativeDifference, relativePhase } = sum;
   if (sumLevel !== null && sumLevel >= LEAST_SUM) return [];
-  const later = relativeDifference > 0 ? lower : upper;
-  const loss = sumLevel === null ? 'cancel each other' : `lose ${levelText(-sumLevel)}`;
   return [
     {
       code: 'crossover-sum',
       level: 'caution',
-      side,
-      text: `At ${frequencyText(frequency)} ${upper} and ${lower} of the ${side} loudspeaker ${loss} at the head: the ${later} comes ${mmText(Math.abs(relativeDifference))} or ${degreesText(Math.abs(relativePhase))} late.`,
+      sides: [side],
+      subject: { between: [upper, lower] },
+      facts: {},
+      quantities: {
+        frequency: asUnit(frequency, 'Hz'),
+        late: asMm(relativeDifference),
+        phase: asAngle(relativePhase),
+        ...(sumLevel !== null && { loss: asLevel(-sumLevel) }),
+      },
       value: sumLevel ?? DEEPEST,
       limit: LEAST_SUM,
       unit: 'dB',
-      source: 'half the power: rule of thumb',
+      source: 'half-power',
     },
   ];
 }
@@ -49,21 +53,25 @@ function treble(side: SideName, { crossovers, drivers }: SideSound): Finding[] {
   const highest = crossovers.length === 0 ? drivers.slice(0, 1) : topDrivers(crossovers, drivers);
   return highest.flatMap(({ name, offAxis, levels, radiating, radiatingEstimated }): Finding[] => {
     const level = levels[nearestPlace(PRICE_FREQUENCY)] ?? 0;
-    const { limit, source } = HEAD_LIMITS.treble;
+    const { limit } = HEAD_LIMITS.treble;
     if (-level <= limit) return [];
-    const estimate = radiatingEstimated
-      ? ` That is for a radiating diameter of ${mmText(radiating)}, which is an estimate: measure it.`
-      : '';
     return [
       {
         code: 'treble-off-axis',
         level: 'caution',
-        side,
-        text: `The head is ${degreesText(offAxis)} off the axis of the ${name} of the ${side} loudspeaker, which beams: up to ${levelText(-level)} less at ${frequencyText(PRICE_FREQUENCY)}.${estimate}`,
+        sides: [side],
+        subject: { driver: name },
+        facts: {},
+        quantities: {
+          offAxis: asAngle(offAxis),
+          less: asLevel(-level),
+          frequency: asUnit(PRICE_FREQUENCY, 'Hz'),
+          ...(radiatingEstimated && { estimated: asMm(radiating) }),
+        },
         value: level,
         limit: -limit,
         unit: 'dB',
-        source,
+        source: 'head-treble',
       },
     ];
   });
@@ -90,29 +98,23 @@ function earlyReflection(side: SideName, early: EarlySound, { early: rule, sides
     (a, b) => (a === null || b.depth > a.depth ? b : a),
     null,
   );
-  const first =
-    early.firstNotch === null
-      ? ''
-      : ` Its first notch is at ${frequencyText(early.firstNotch.frequency)}, of the ${early.firstNotch.driver}.`;
-  const notch =
-    deepest === null
-      ? ''
-      : ` In the response its deepest is one of ${levelText(deepest.depth)} at ${frequencyText(deepest.frequency)}.`;
-  const screened =
-    early.screenedBy === null
-      ? ''
-      : ` Counted with ${obstacleText(early.screenedBy)} in its way, which takes more the higher the sound.`;
-  const bare = early.surface === 'desk' ? ' A bare desk cannot be made to pass by distance alone.' : '';
   return [
     {
-      code: `early-${early.surface}${early.monitor === null ? '' : `-${early.monitor + 1}`}`,
+      code: 'early-reflection',
       level: 'note',
-      side,
-      text: `${surfaceText(early)} sends the sound of the ${side} loudspeaker back ${millisecondsText(early.delay)} later and only ${levelText(-early.level)} lower.${first}${notch}${screened}${bare}`,
+      sides: [side],
+      subject: { surface: early.surface, monitor: early.monitor },
+      facts: { notchOf: early.firstNotch?.driver ?? null, screenedBy: early.screenedBy },
+      quantities: {
+        delay: asUnit(early.delay, 'ms'),
+        lower: asLevel(-early.level),
+        ...(early.firstNotch && { firstNotch: asUnit(early.firstNotch.frequency, 'Hz') }),
+        ...(deepest && { deepest: asLevel(deepest.depth), deepestAt: asUnit(deepest.frequency, 'Hz') }),
+      },
       value: early.level,
       limit: rule.level,
       unit: 'dB',
-      source: rule.source,
+      source: 'early-reflections',
     },
   ];
 }

@@ -1,4 +1,4 @@
-import { mmText } from './say.ts';
+import { asMm } from '$lib/project/sentence.ts';
 import type { Check } from './check.ts';
 
 /** A mat in the base that feet hold over the desk. */
@@ -8,11 +8,14 @@ export const idleMat: Check = ({ layout: { stand } }) =>
         {
           code: 'idle-mat',
           level: 'caution',
-          text: `The mat in the base does not touch the desk: feet hold the stand ${mmText(stand.feet)} over it. Leave out the feet, or the recess.`,
+          sides: [],
+          subject: {},
+          facts: {},
+          quantities: { feet: asMm(stand.feet) },
           value: stand.feet,
           limit: 0,
           unit: 'mm',
-          source: 'the geometry itself',
+          source: 'geometry',
         },
       ]
     : [];

@@ -5,7 +5,7 @@ import { headOf } from '$lib/layout/ears.ts';
 import { placeSide } from '$lib/layout/place.ts';
 import { placeFaults } from '$lib/layout/soundness.ts';
 import { triangleOf } from '$lib/layout/triangle.ts';
-import type { Finding } from '$lib/plan/document.ts';
+import type { Finding } from './finding.ts';
 import type { Layout, Project, Speaker } from '$lib/project/project.ts';
 import { placedChecks } from './all.ts';
 import type { Placed } from './check.ts';

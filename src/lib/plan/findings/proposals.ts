@@ -1,5 +1,7 @@
 import type { Layout, Project } from '$lib/project/project.ts';
-import type { Finding, Plan } from '$lib/plan/document.ts';
+import type { Plan } from '$lib/plan/document.ts';
+import type { Sentence } from '$lib/project/sentence.ts';
+import type { Finding, FindingCode } from './finding.ts';
 import type { SoundPlan } from '$lib/plan/soundDocument.ts';
 import { axisThroughHead, flatterAxis, linedUpDrivers, trebleAtHead } from './proposeAim.ts';
 import { evenPair, sixtyDegrees } from './proposeSeat.ts';
@@ -9,7 +11,7 @@ import type { LayoutChange } from './suggestion.ts';
 
 /** A change that may answer a finding, not tried yet. */
 export interface Proposal {
-  readonly label: string;
+  readonly label: Sentence;
   readonly change: LayoutChange;
 }
 
@@ -29,7 +31,7 @@ export interface Case {
 /** The proposals for a code, the one to be tried first first. */
 type Propose = (of: Case) => readonly Proposal[];
 
-const proposes: Readonly<Record<string, Propose>> = {
+const proposes: Readonly<Partial<Record<FindingCode, Propose>>> = {
   'monitor-collision': movedMarks,
   'monitor-in-sight-line': movedMarks,
   'into-wall': movedMarks,
@@ -52,5 +54,4 @@ const proposes: Readonly<Record<string, Propose>> = {
   'triangle-angle': sixtyDegrees,
 };
 
-export const proposalsFor = (code: string, of: Case): readonly Proposal[] =>
-  Object.hasOwn(proposes, code) ? (proposes[code]?.(of) ?? []) : [];
+export const proposalsFor = (code: FindingCode, of: Case): readonly Proposal[] => proposes[code]?.(of) ?? [];

@@ -2,20 +2,20 @@ import { sideNames } from '$lib/project/project.ts';
 import type { Plan } from '$lib/plan/document.ts';
 import type { Case, Proposal } from './proposals.ts';
 import { tapeStep, toTape } from '$lib/project/tape.ts';
-import { degreesText, tapeText } from './say.ts';
+import { asAngle, asDegrees, asMm, asUnit, says } from '$lib/project/sentence.ts';
 import { leastStep } from './leastStep.ts';
 
 const aimedAtHead: Proposal = {
-  label: 'Aim both at the head',
+  label: says`Aim both at the head`,
   change: { aim: { toe: { rule: 'to-head' }, tilt: { rule: 'tilt-to-ear' } } },
 };
 
 /** An axis that passes beside the head: let the rules aim it. */
 export const axisThroughHead = ({ layout }: Case): Proposal[] => [
   ...(layout.aim.tilt.rule === 'as-set'
-    ? [{ label: 'Let the tilt follow the ear', change: { aim: { tilt: { rule: 'tilt-to-ear' as const } } } }]
+    ? [{ label: says`Let the tilt follow the ear`, change: { aim: { tilt: { rule: 'tilt-to-ear' as const } } } }]
     : []),
-  { label: 'Turn both to the head', change: { aim: { toe: { rule: 'to-head' } } } },
+  { label: says`Turn both to the head`, change: { aim: { toe: { rule: 'to-head' } } } },
   aimedAtHead,
 ];
 
@@ -40,7 +40,7 @@ export function flatterAxis({ project: { display }, layout, plan, findings, at }
       ? []
       : [
           {
-            label: `Tilt the cabinets ${degreesText(tenths / 10)} further ${sign > 0 ? 'back' : 'forwards'}, to ${degreesText(to(tenths))}`,
+            label: says`Tilt the cabinets ${asAngle(tenths / 10)} further ${sign > 0 ? 'back' : 'forwards'}, to ${asAngle(to(tenths))}`,
             change: { aim: aim(tenths) },
           },
         ];
@@ -56,7 +56,7 @@ export function flatterAxis({ project: { display }, layout, plan, findings, at }
     ? []
     : [
         {
-          label: `${sign > 0 ? 'Raise' : 'Lower'} the lift by ${tapeText(Math.abs(to(steps) - now), display)}, to ${tapeText(to(steps), display)}`,
+          label: says`${sign > 0 ? 'Raise' : 'Lower'} the lift by ${asMm(Math.abs(to(steps) - now))}, to ${asMm(to(steps))}`,
           change: { stand: { lift: to(steps) } },
         },
       ];
@@ -65,7 +65,7 @@ export function flatterAxis({ project: { display }, layout, plan, findings, at }
 /** What would line the drivers of a crossover up, the cheaper for the treble first. */
 export const linedUpDrivers = ({ plan, sound, findings }: Case): Proposal[] =>
   findings
-    .flatMap(({ side }) => (side === undefined ? [] : sound.sides[side].crossovers))
+    .flatMap(({ sides }) => sides.flatMap((side) => sound.sides[side].crossovers))
     .flatMap(({ lower, upper, sum }) => (sum ? [{ lower, upper, ...sum }] : []))
     .flatMap(({ lower, upper, lineUp: { tilt, aimedPoint }, level }, _, all) => {
       if (level !== null && all.some((other) => (other.level ?? -Infinity) < level)) return [];
@@ -84,23 +84,23 @@ export const linedUpDrivers = ({ plan, sound, findings }: Case): Proposal[] =>
 const rounded = (value: number, decimals: number): number => Number(value.toFixed(decimals));
 
 export const throughPoint = (lower: string, upper: string, fraction: number): Proposal => ({
-  label: `Aim through the point ${rounded(100 * fraction, 1)} % of the way from ${lower} to ${upper}`,
+  label: says`Aim through the point ${asUnit(100 * fraction, '%')} of the way from ${lower} to ${upper}`,
   change: { aim: { through: { between: [lower, upper], fraction: rounded(fraction, 3) } } },
 });
 
 /** A tilt that is set needs a lift that is: the one that it was found with. */
 export const tilted = (degrees: number, lift: number): Proposal => ({
-  label: `Set the tilt to ${rounded(degrees, 2)}°`,
+  label: says`Set the tilt to ${asDegrees(degrees)}`,
   change: { aim: { tilt: { rule: 'as-set', degrees: rounded(degrees, 2) } }, stand: { lift: rounded(lift, 1) } },
 });
 
 /** A tweeter that beams past the head: let its own axis meet the head. */
 export const trebleAtHead = ({ sound, findings }: Case): Proposal[] =>
-  findings.flatMap(({ side }) => {
-    const treble = side === undefined ? undefined : sound.sides[side].crossovers[0]?.treble;
+  findings.flatMap(({ sides: [side = 'right'] }) => {
+    const treble = sound.sides[side].crossovers[0]?.treble;
     const name = treble ?? sound.sides.right.drivers[0]?.name;
     const rules = { toe: { rule: 'to-head' as const }, tilt: { rule: 'tilt-to-ear' as const } };
     return name === undefined
       ? []
-      : [{ label: `Aim the ${name} at the head`, change: { aim: { ...rules, through: name } } }, aimedAtHead];
+      : [{ label: says`Aim the ${name} at the head`, change: { aim: { ...rules, through: name } } }, aimedAtHead];
   });

@@ -1,10 +1,10 @@
 import { sideNames, type Layout, type SideName } from '$lib/project/project.ts';
+import { asMm, says } from '$lib/project/sentence.ts';
 import { tapeStep, toTape } from '$lib/project/tape.ts';
-import type { Finding } from '$lib/plan/document.ts';
+import type { Finding } from './finding.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
 import type { Case, Proposal } from './proposals.ts';
 import { leastStep } from './leastStep.ts';
-import { tapeText } from './say.ts';
 import { sitText, withSeat } from './sixty.ts';
 import type { LayoutChange } from './suggestion.ts';
 import { anyWorse } from './worse.ts';
@@ -65,10 +65,11 @@ const vectors: Readonly<Record<Way, (by: number) => { readonly out: number; read
 export function movedMarks(of: Case): Proposal[] {
   const { display } = of.project;
   const { layout, plan, findings, at, placed } = of;
-  const own = sideNames.filter((side) => findings.some((finding) => finding.side === side));
+  const own = sideNames.filter((side) => findings.some((finding) => finding.sides.includes(side)));
   const sides = areMirrored(layout) ? sideNames : own;
   const which = sides.length > 1 ? 'both marks' : `the ${sides[0] ?? ''} mark`;
-  const [code = ''] = findings.map((finding) => finding.code);
+  const [code] = findings.map((finding) => finding.code);
+  if (code === undefined) return [];
   const step = tapeStep(display);
   const stride = Math.max(1, Math.round(FURTHER.step / step));
   const clears = (after: readonly Finding[] | undefined | null): boolean =>
@@ -86,12 +87,12 @@ export function movedMarks(of: Case): Proposal[] {
       for (let steps = first; (steps - first) * step <= FURTHER.by; steps += stride) {
         const there = change(steps);
         const { out, back } = movedBy(layout, there, sides[0] ?? 'right');
-        const label = `Move ${which} ${tapeText(Math.hypot(out, back), display)} ${way}`;
+        const label = says`Move ${which} ${asMm(Math.hypot(out, back))} ${way}`;
         if (isGood(there)) return [{ by: steps * step, label, change: there }];
         const seated = withSeat(of, there);
         if (seated && seated.by !== 0 && isGood(seated.change)) {
           const by = steps * step + Math.abs(seated.by);
-          return [{ by, label: `${label}, and ${sitText(seated.by, of)}`, change: seated.change }];
+          return [{ by, label: says`${label}, and ${sitText(seated.by)}`, change: seated.change }];
         }
       }
       return [];

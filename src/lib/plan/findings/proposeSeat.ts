@@ -1,10 +1,10 @@
 import { rootBetween } from '$lib/geometry/root.ts';
 import { sideNames } from '$lib/project/project.ts';
-import type { Finding } from '$lib/plan/document.ts';
+import { asMm, capital, joined, says } from '$lib/project/sentence.ts';
+import type { Finding } from './finding.ts';
 import { toTape } from '$lib/project/tape.ts';
 import type { Case, Proposal } from './proposals.ts';
 import { areMirrored, moved, movedBy } from './proposeMarks.ts';
-import { tapeText } from './say.ts';
 import { overSixty, sitText, triangleWith, vanishing, withSeat } from './sixty.ts';
 import { anyWorse } from './worse.ts';
 
@@ -30,7 +30,7 @@ export function evenPair(of: Case): Proposal[] {
   const where = offset === 0 ? ', to the middle' : '';
   return [
     {
-      label: `Sit ${tapeText(Math.abs(by), display)} further to the ${by > 0 ? 'right' : 'left'}${where}`,
+      label: says`Sit ${asMm(Math.abs(by))} further to the ${by > 0 ? 'right' : 'left'}${where}`,
       change: { listener: { offset } },
     },
   ];
@@ -55,7 +55,8 @@ export function sixtyDegrees(of: Case): Proposal[] {
       return [{ ...there, size: Math.abs(out) + Math.abs(back) + Math.abs(there.by) }];
     }),
   ).sort((a, b) => a.size - b.size);
-  const [code = ''] = findings.map((finding) => finding.code);
+  const [code] = findings.map((finding) => finding.code);
+  if (code === undefined) return [];
   const found: Proposal[] = [];
   for (const { by, change } of candidates) {
     const isWorse = (after: readonly Finding[] | undefined | null): boolean =>
@@ -63,14 +64,12 @@ export function sixtyDegrees(of: Case): Proposal[] {
     if (isWorse(placed(change)) || isWorse(at(change)?.findings)) continue;
     const { out, back } = movedBy(layout, change, 'right');
     const ways = [
-      ...(out === 0 ? [] : [`${tapeText(Math.abs(out), display)} ${out > 0 ? 'outwards' : 'inwards'}`]),
-      ...(back === 0 ? [] : [`${tapeText(Math.abs(back), display)} ${back > 0 ? 'back' : 'forwards'}`]),
+      ...(out === 0 ? [] : [says`${asMm(Math.abs(out))} ${out > 0 ? 'outwards' : 'inwards'}`]),
+      ...(back === 0 ? [] : [says`${asMm(Math.abs(back))} ${back > 0 ? 'back' : 'forwards'}`]),
     ];
-    const move = ways.length === 0 ? [] : [`move both marks ${ways.join(' and ')}`];
-    found.push({ label: capital([...move, ...(by === 0 ? [] : [sitText(by, of)])].join(', and ')), change });
+    const move = ways.length === 0 ? [] : [says`move both marks ${joined(ways, ' and ')}`];
+    found.push({ label: capital(joined([...move, ...(by === 0 ? [] : [sitText(by)])], ', and ')), change });
     if (found.length === MOST_TRIED) break;
   }
   return found;
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,19 +1,19 @@
 import { radians } from '$lib/geometry/angle.ts';
 import { balanceWith, stopRemedy, tipRemedies, type Remedy } from '$lib/stand/remedy.ts';
+import { asMm, says } from '$lib/project/sentence.ts';
 import { toTape } from '$lib/project/tape.ts';
 import type { SideName } from '$lib/project/project.ts';
 import type { Case, Proposal } from './proposals.ts';
-import { tapeText } from './say.ts';
-import { addStopText, stopToTape } from './stopSize.ts';
+import { stopToTape } from './stopSize.ts';
+import { addStopText } from './wording/standing.ts';
 
 /** A remedy as a person makes it: no less than is needed, as far as the tape shows, and said as a change of what is. */
 function proposalOf(remedy: Remedy, { project: { display, speaker }, layout: { stand } }: Case): Proposal {
-  const say = (mm: number): string => tapeText(mm, display);
   switch (remedy.key) {
     case 'stop': {
       const value = stopToTape(remedy.value, display);
       return {
-        label: addStopText(value, display),
+        label: addStopText(asMm(value.height), asMm(value.thickness)),
         change: { stand: { stop: value } },
       };
     }
@@ -21,14 +21,14 @@ function proposalOf(remedy: Remedy, { project: { display, speaker }, layout: { s
       const value = toTape(remedy.value, display, 'up');
       const wider = value - (stand.width ?? speaker.width);
       return {
-        label: `Make the stands ${say(wider)} wider, ${say(value)} in all`,
+        label: says`Make the stands ${asMm(wider)} wider, ${asMm(value)} in all`,
         change: { stand: { width: value } },
       };
     }
     case 'lift': {
       const value = toTape(remedy.value, display, 'down');
       return {
-        label: `Lower the lift by ${say((stand.lift ?? value) - value)}, to ${say(value)}`,
+        label: says`Lower the lift by ${asMm((stand.lift ?? value) - value)}, to ${asMm(value)}`,
         change: { stand: { lift: value } },
       };
     }
@@ -37,14 +37,14 @@ function proposalOf(remedy: Remedy, { project: { display, speaker }, layout: { s
       const value = toTape(remedy.value, display, 'up');
       const end = remedy.key === 'frontMargin' ? 'front' : 'back';
       return {
-        label: `Let the stands reach ${say(value - stand[remedy.key])} further beyond the ${end}`,
+        label: says`Let the stands reach ${asMm(value - stand[remedy.key])} further beyond the ${end}`,
         change: { stand: { [remedy.key]: value } },
       };
     }
   }
 }
 
-const sidesOf = ({ findings }: Case): SideName[] => findings.flatMap(({ side }) => (side === undefined ? [] : [side]));
+const sidesOf = ({ findings }: Case): SideName[] => findings.flatMap(({ sides }) => sides);
 
 /** Stands that tip: what is enough for one side is tried for both, as they share their settings. */
 export function steadied(of: Case): Proposal[] {

@@ -1,9 +1,9 @@
 import { around, type Extent } from '$lib/geometry/extent.ts';
 import type { Point } from '$lib/geometry/point.ts';
+import { asMm } from '$lib/project/sentence.ts';
 import { sideNames, type Desk, type SideName } from '$lib/project/project.ts';
-import type { Finding } from '$lib/plan/document.ts';
+import type { Finding } from './finding.ts';
 import type { Check } from './check.ts';
-import { mmText } from './say.ts';
 
 /** Rounding puts a stand that ends at the edge a hair over it; mm. */
 const AT_THE_EDGE = 1e-6;
@@ -23,37 +23,37 @@ function worstEdge(extent: Extent, desk: Desk): readonly [Edge, number] | null {
 }
 
 /** A stand with part of its base off the desk, or a cabinet that juts out over the edge. */
-export const deskEdge: Check = ({ layout, footprints, poses }) =>
+const deskEdge: Check = ({ layout, footprints, poses }) =>
   sideNames.flatMap((side): Finding[] => {
     const stand = worstEdge(around(footprints[side]), layout.desk);
     if (stand) {
       const [edge, over] = stand;
       return [
-        finding(
-          'stand-over-edge',
-          'fault',
-          side,
-          over,
-          `The ${side} stand stands ${mmText(over)} over the desk's ${edge} edge and may fall. Move its mark inwards.`,
-        ),
+        {
+          ...common(side, over),
+          code: 'stand-over-edge',
+          level: 'fault',
+          facts: { edge },
+          quantities: { over: asMm(over) },
+        },
       ];
     }
     const cabinet = worstEdge(around(poses[side].cabinet.map(({ x, y }): Point => [x, y])), layout.desk);
     if (!cabinet) return [];
     const [edge, over] = cabinet;
     return [
-      finding(
-        'cabinet-over-edge',
-        'caution',
-        side,
-        over,
-        `The ${side} cabinet juts out ${mmText(over)} over the desk's ${edge} edge. Move its mark inwards, or see that nothing knocks it.`,
-      ),
+      {
+        ...common(side, over),
+        code: 'cabinet-over-edge',
+        level: 'caution',
+        facts: { edge },
+        quantities: { over: asMm(over) },
+      },
     ];
   });
 
 /** A cabinet or stand that would have to stand in the wall behind the desk. */
-export const wallBehind: Check = ({ layout, footprints, poses }) => {
+const wallBehind: Check = ({ layout, footprints, poses }) => {
   const { depth, wallGap } = layout.desk;
   if (wallGap === null) return [];
   const wall = depth + wallGap;
@@ -64,24 +64,19 @@ export const wallBehind: Check = ({ layout, footprints, poses }) => {
     if (into <= AT_THE_EDGE) return [];
     const what = cabinet >= stand ? 'cabinet' : 'stand';
     return [
-      finding(
-        'into-wall',
-        'fault',
-        side,
-        into,
-        `The ${side} ${what} reaches ${mmText(into)} into the wall behind the desk. Move its mark forwards or the desk away from the wall.`,
-      ),
+      {
+        ...common(side, into),
+        code: 'into-wall',
+        level: 'fault',
+        facts: { what },
+        quantities: { depth: asMm(into) },
+      },
     ];
   });
 };
 
-const finding = (code: string, level: Finding['level'], side: SideName, value: number, text: string): Finding => ({
-  code,
-  level,
-  side,
-  text,
-  value,
-  limit: 0,
-  unit: 'mm',
-  source: 'the geometry itself',
-});
+const common = (side: SideName, value: number) =>
+  ({ sides: [side], subject: {}, value, limit: 0, unit: 'mm', source: 'geometry' }) as const;
+
+/** In the order in which they are told. */
+export const roomChecks: readonly Check[] = [wallBehind, deskEdge];

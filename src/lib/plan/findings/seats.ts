@@ -1,32 +1,38 @@
 import { HEAD_LIMITS, strainOf, type HeadCriterion } from '$lib/acoustics/headHearing.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
-import type { Finding, Plan } from '$lib/plan/document.ts';
+import type { Plan } from '$lib/plan/document.ts';
+import type { Finding } from './finding.ts';
 import { hearingOf, seatsOf } from '$lib/plan/headVoices.ts';
-import { decibelText, microsecondsText } from './say.ts';
+import { asFineLevel, asUnit } from '$lib/project/sentence.ts';
 
-const suffers: Readonly<Record<HeadCriterion, (value: number) => string>> = {
-  treble: (value) => `the treble falls ${decibelText(Math.abs(value))} under that on the axis`,
-  crossover: (value) => `a crossover falls ${decibelText(Math.abs(value))} under that of the planned seat`,
-  time: (value) => `one loudspeaker is heard ${microsecondsText(Math.abs(value))} before the other`,
-  level: (value) => `one loudspeaker is ${decibelText(Math.abs(value))} louder than the other`,
-};
+/** What a limit's quantity is, and where the limit comes from. */
+const limits = {
+  treble: { as: asFineLevel, source: 'head-treble' },
+  crossover: { as: asFineLevel, source: 'head-crossover' },
+  time: { as: (value: number) => asUnit(value, 'µs'), source: 'head-time' },
+  level: { as: asFineLevel, source: 'head-level' },
+} as const satisfies Readonly<Record<HeadCriterion, unknown>>;
 
 /** Another way of sitting that the aim does not serve. The planned seat has checks of its own. */
 export function seatFindings(project: Project, layout: Layout, plan: Plan): Finding[] {
   const hear = hearingOf(project, plan);
-  return seatsOf(layout, plan).flatMap(({ posture, head }, index): Finding[] => {
+  return seatsOf(layout, plan).flatMap(({ posture, head }): Finding[] => {
     if (posture === null) return [];
     const hearing = hear(head);
     const { by, used } = strainOf(hearing);
     if (used <= 1) return [];
-    const { limit, unit, source } = HEAD_LIMITS[by];
-    const value = hearing[by] ?? 0;
+    const { limit, unit } = HEAD_LIMITS[by];
+    const { as, source } = limits[by];
+    const value = Math.abs(hearing[by] ?? 0);
     return [
       {
-        code: `posture-${index}`,
+        code: 'posture-suffers',
         level: 'note',
-        text: `In the posture “${posture}” ${suffers[by](value)}.`,
-        value: Math.abs(value),
+        sides: [],
+        subject: { posture },
+        facts: { suffers: by },
+        quantities: { by: as(value) },
+        value,
         limit,
         unit,
         source,

@@ -5,7 +5,7 @@ import { placeSide } from '$lib/layout/place.ts';
 import { triangleOf, type Triangle } from '$lib/layout/triangle.ts';
 import { ranges } from '$lib/project/ranges.ts';
 import { toTape } from '$lib/project/tape.ts';
-import { tapeText } from './say.ts';
+import { asMm, says, type Sentence } from '$lib/project/sentence.ts';
 import type { Case } from './proposals.ts';
 import { changedLayout, type LayoutChange } from './suggestion.ts';
 
@@ -42,8 +42,7 @@ export function withSeat(
 }
 
 /** What to say of a seat that is moved so much further back, mm. */
-export const sitText = (by: number, { project: { display } }: Case): string =>
-  `sit ${tapeText(Math.abs(by), display)} ${by > 0 ? 'further back' : 'nearer'}`;
+export const sitText = (by: number): Sentence => says`sit ${asMm(Math.abs(by))} ${by > 0 ? 'further back' : 'nearer'}`;
 
 /** The way that makes a difference vanish, the shorter one where both do, within the furthest; null when none does. */
 export function vanishing(off: (by: number) => number): number | null {

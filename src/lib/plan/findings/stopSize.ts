@@ -1,7 +1,6 @@
 import { toTape } from '$lib/project/tape.ts';
 import type { StandSettings } from '$lib/project/project.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
-import { tapeText } from './say.ts';
 
 type Stop = NonNullable<StandSettings['stop']>;
 
@@ -11,7 +10,3 @@ export const stopToTape = ({ height, thickness }: Stop, display: LengthDisplay):
   // Less than a step of the tape stays as it is: rounded down it would be nothing.
   thickness: toTape(thickness, display, 'down') || thickness,
 });
-
-/** What adding it is called, in a finding and on its button alike. */
-export const addStopText = ({ height, thickness }: Stop, display: LengthDisplay): string =>
-  `Add a stop ${tapeText(height, display)} high and ${tapeText(thickness, display)} thick`;

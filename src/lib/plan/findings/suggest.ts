@@ -1,10 +1,11 @@
 import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
-import type { Finding, Plan } from '$lib/plan/document.ts';
+import type { Plan } from '$lib/plan/document.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { soundOf } from '$lib/plan/sound.ts';
 import type { SoundPlan } from '$lib/plan/soundDocument.ts';
+import type { Finding, FindingCode, FindingKind } from './finding.ts';
 import { heardFindings } from './heard.ts';
 import { placedFindings } from './placed.ts';
 import { priceOf } from './price.ts';
@@ -29,7 +30,7 @@ export const allFindings = (project: Project, layout: Layout, of: Plan, sound: S
  * with its edits is sound, is planned anew, and there the code's findings are gone, or less grave, or at most half as far
  * from their limits, and nothing else is worse by more than a little.
  */
-export const suggestionsFor = (...asked: Parameters<typeof suggestionSteps>): Map<string, TriedSuggestion> =>
+export const suggestionsFor = (...asked: Parameters<typeof suggestionSteps>): Map<FindingCode, TriedSuggestion> =>
   toTheEnd(suggestionSteps(...asked));
 
 /** The same in steps, one for each code: each yields the share that is done, 0…1. */
@@ -39,9 +40,9 @@ export function* suggestionSteps(
   of: Plan,
   sound: SoundPlan,
   findings: readonly Finding[],
-): Generator<number, Map<string, TriedSuggestion>> {
+): Generator<number, Map<FindingCode, TriedSuggestion>> {
   const layout = project.layouts[index];
-  const found = new Map<string, TriedSuggestion>();
+  const found = new Map<FindingCode, TriedSuggestion>();
   if (!layout) return found;
   // Several codes are answered by the same moves.
   const made = new Map<string, Plan | null>();
@@ -72,7 +73,7 @@ function planOf(project: Project, layout: Layout): Plan | null {
 }
 
 /** The first proposal that leaves nothing of the finding; else the first that is worth it. */
-function bestOf(of: Case, code: string, index: number, before: readonly Finding[]): TriedSuggestion | null {
+function bestOf(of: Case, code: FindingCode, index: number, before: readonly Finding[]): TriedSuggestion | null {
   let fair: TriedSuggestion | null = null;
   for (const proposal of proposalsFor(code, of)) {
     const tried = tryOut(of, proposal.change, code, index);
@@ -83,6 +84,10 @@ function bestOf(of: Case, code: string, index: number, before: readonly Finding[
   }
   return fair;
 }
+
+/** What a finding is about, on one side or the other; and the same for all that are about it. */
+const kindOf = ({ code, subject }: Finding): FindingKind => ({ code, subject });
+const kindKey = (finding: Finding): string => JSON.stringify(kindOf(finding));
 
 interface Tried {
   readonly plan: Plan;
@@ -96,17 +101,24 @@ function suggestionOf(
   tried: Tried,
   before: readonly Finding[],
 ): TriedSuggestion {
-  const left = new Set(tried.findings.map(({ code }) => code));
+  const left = new Set(tried.findings.map(kindKey));
   return {
     label,
     edits: editsOf(change, index),
-    clears: [...new Set(before.map(({ code }) => code))].filter((code) => !left.has(code)),
+    clears: [...new Map(before.map((finding) => [kindKey(finding), kindOf(finding)]))].flatMap(([key, kind]) =>
+      left.has(key) ? [] : [kind],
+    ),
     price: priceOf(now, tried.plan),
   };
 }
 
 /** The project with a change, planned anew; null where it is not sound, or its plan alone shows something worse. */
-function tryOut({ project, layout, plan: now }: Case, change: LayoutChange, code: string, index: number): Tried | null {
+function tryOut(
+  { project, layout, plan: now }: Case,
+  change: LayoutChange,
+  code: FindingCode,
+  index: number,
+): Tried | null {
   const checked = checkProject({ ...project, layouts: project.layouts.with(index, changedLayout(layout, change)) });
   const made = checked.ok ? checked.value.layouts[index] : undefined;
   const of = checked.ok && made ? planOf(checked.value, made) : null;
@@ -118,7 +130,7 @@ function tryOut({ project, layout, plan: now }: Case, change: LayoutChange, code
  * Whether a code's findings are better after than before, and nothing else is worse by more than a little; of what is as
  * grave as they, no more is said either.
  */
-export function isBetter(before: readonly Finding[], after: readonly Finding[], code: string): boolean {
+export function isBetter(before: readonly Finding[], after: readonly Finding[], code: FindingCode): boolean {
   if (anyWorse(before, after, code)) return false;
   const own = (findings: readonly Finding[]) => findings.filter((finding) => finding.code === code);
   const worst = Math.min(...own(before).map(({ level }) => harm[level]));

@@ -1,4 +1,6 @@
 import { pointerTo } from '$lib/project/fault.ts';
+import type { Sentence } from '$lib/project/sentence.ts';
+import type { FindingCode, FindingKind } from './finding.ts';
 import type { Price } from './price.ts';
 import type { Layout } from '$lib/project/project.ts';
 
@@ -10,14 +12,14 @@ export interface SuggestedEdit {
 
 /** What would answer a finding: in words for a button, and as edits of the project. All together are one step. */
 export interface Suggestion {
-  readonly label: string;
+  readonly label: Sentence;
   readonly edits: readonly SuggestedEdit[];
 }
 
 /** A suggestion that has been tried: what else goes with it, and what it costs. */
 export interface TriedSuggestion extends Suggestion {
-  /** Codes of the findings that are gone once it is done, its own among them where nothing of it is left. */
-  readonly clears: readonly string[];
+  /** What kinds of findings are gone once it is done, its own among them where nothing of it is left. */
+  readonly clears: readonly FindingKind[];
   readonly price: Price;
 }
 
@@ -49,6 +51,7 @@ export const kindOf = ({ edits }: Suggestion): string => edits.map(({ pointer })
 
 /** The suggestions but those that set what one has just set that was followed. */
 export const notTaken = (
-  suggestions: ReadonlyMap<string, TriedSuggestion>,
+  suggestions: ReadonlyMap<FindingCode, TriedSuggestion>,
   taken: ReadonlySet<string>,
-): Map<string, TriedSuggestion> => new Map([...suggestions].filter(([, suggestion]) => !taken.has(kindOf(suggestion))));
+): Map<FindingCode, TriedSuggestion> =>
+  new Map([...suggestions].filter(([, suggestion]) => !taken.has(kindOf(suggestion))));

@@ -1,5 +1,5 @@
 import type { SurfaceName } from '$lib/acoustics/surface.ts';
-import type { ReflectionPlan } from '$lib/plan/document.ts';
+import type { Screen } from '$lib/acoustics/screens.ts';
 
 const names: Readonly<Record<SurfaceName, string>> = {
   desk: 'The desk',
@@ -14,11 +14,13 @@ const names: Readonly<Record<SurfaceName, string>> = {
 export const surfaceText = ({ surface, monitor }: { surface: SurfaceName; monitor: number | null }): string =>
   monitor === null ? names[surface] : `Screen ${monitor + 1}`;
 
+export type Obstacle = Screen['name'];
+
 const obstacles = {
   monitor: 'the screen',
   'left-cabinet': 'the left cabinet',
   'right-cabinet': 'the right cabinet',
-} as const satisfies Record<NonNullable<ReflectionPlan['screenedBy']>, string>;
+} as const satisfies Record<Obstacle, string>;
 
 /** What stands in a reflection’s way. */
-export const obstacleText = (by: NonNullable<ReflectionPlan['screenedBy']>): string => obstacles[by];
+export const obstacleText = (by: Obstacle): string => obstacles[by];

@@ -1,12 +1,14 @@
-import type { Finding } from '$lib/plan/document.ts';
+import type { SideName } from '$lib/project/project.ts';
+import type { Finding, FindingCode } from './finding.ts';
+import { isAlike } from './findingText.ts';
 import { harm } from './harm.ts';
 import type { TriedSuggestion } from './suggestion.ts';
 
 /** A finding as a person reads it: of both loudspeakers at once where they are alike, with what would answer it. */
-export interface WholeFinding extends Finding {
+export type WholeFinding = Finding & {
   /** Null where nothing is known that would really make it better. */
   readonly suggestion: TriedSuggestion | null;
-}
+};
 
 /**
  * Findings of several kinds as one list: worst first, else in their order; none twice, and one that both loudspeakers have
@@ -15,7 +17,7 @@ export interface WholeFinding extends Finding {
  */
 export function wholeFindings(
   findings: readonly Finding[],
-  suggestions: ReadonlyMap<string, TriedSuggestion> = new Map(),
+  suggestions: ReadonlyMap<FindingCode, TriedSuggestion> = new Map(),
 ): WholeFinding[] {
   const told = merged(findings).sort((a, b) => harm[a.level] - harm[b.level]);
   const shown = new Set<string>();
@@ -29,28 +31,19 @@ export function wholeFindings(
   });
 }
 
-function merged(findings: readonly Finding[]): Finding[] {
+/** Those that say the same of one loudspeaker and the other as one of both, in the place of the first. */
+export function merged(findings: readonly Finding[]): Finding[] {
   const told: Finding[] = [];
   for (const finding of findings) {
-    const text = ofEach(finding);
-    const alike = told.findIndex((other) => other.code === finding.code && ofEach(other) === text);
+    const alike = told.findIndex((other) => isAlike(other, finding));
     const before = told[alike];
     if (before === undefined) told.push(finding);
-    else if (before.side !== finding.side) told[alike] = withoutSide({ ...before, text });
+    else told[alike] = { ...before, sides: either(before.sides, finding.sides) };
   }
   return told;
 }
 
-const withoutSide = ({ code, level, text, value, limit, unit, source }: Finding): Finding => ({
-  code,
-  level,
-  text,
-  value,
-  limit,
-  unit,
-  source,
-});
-
-/** The text with `each` in place of the side that it speaks of. */
-const ofEach = ({ side, text }: Finding): string =>
-  side === undefined ? text : text.replaceAll(`The ${side} `, 'Each ').replaceAll(`the ${side} `, 'each ');
+const either = (some: readonly SideName[], others: readonly SideName[]): SideName[] => [
+  ...some,
+  ...others.filter((side) => !some.includes(side)),
+];

@@ -1,17 +1,19 @@
-import type { Finding } from '$lib/plan/document.ts';
+import type { Finding } from './finding.ts';
+import type { QuantityUnit } from '$lib/project/sentence.ts';
+import type { FindingCode } from './finding.ts';
 import { harm } from './harm.ts';
 
 /**
  * By how much a finding may get worse for the sake of another before that counts, in its own unit: less than anybody
  * measures or hears. Rule of thumb. What is a fault may not get worse at all.
  */
-const LITTLE: Readonly<Record<string, number>> = { mm: 1, '°': 0.5, dB: 0.5, µs: 10, '%': 0.5 };
+const LITTLE: Readonly<Partial<Record<QuantityUnit, number>>> = { mm: 1, '°': 0.5, dB: 0.5, µs: 10, '%': 0.5 };
 
 /** Left of a sum by rounding. */
 const DUST = 1e-9;
 
-/** Findings of one kind about one thing, told apart by more than their sentence. */
-const kindOf = ({ code, side }: Finding): string => `${code} ${side ?? ''}`;
+/** The same for findings of one kind about one thing. */
+const kindOf = ({ code, sides, subject }: Finding): string => JSON.stringify([code, sides, subject]);
 
 /** How far a finding is past its limit, in its own unit. */
 export const beyond = ({ value, limit }: Pick<Finding, 'value' | 'limit'>): number => Math.abs(value - limit);
@@ -39,7 +41,7 @@ function saidOf(findings: readonly Finding[]): Map<string, Said> {
 }
 
 /** Whether anything but the findings of a code is worse after than before: a new fault, or by value, by more than a little. */
-export function anyWorse(before: readonly Finding[], after: readonly Finding[], code: string): boolean {
+export function anyWorse(before: readonly Finding[], after: readonly Finding[], code: FindingCode): boolean {
   const others = (findings: readonly Finding[]) => findings.filter((finding) => finding.code !== code);
   const was = saidOf(others(before));
   return (

@@ -1,5 +1,5 @@
 import type { HeadMap, HeadPlane } from '$lib/acoustics/headMap.ts';
-import type { Finding } from '$lib/plan/document.ts';
+import type { Finding, FindingCode } from '$lib/plan/findings/finding.ts';
 import type { TriedSuggestion } from '$lib/plan/findings/suggestion.ts';
 import type { HeadRoomPlan } from '$lib/plan/headRoom.ts';
 import type { SoundPlan } from '$lib/plan/soundDocument.ts';
@@ -23,7 +23,7 @@ export type Ask =
 /** What the sound and the seats suffer from; and suggestions by code, for all findings, null until they have been tried. */
 export interface Heard {
   readonly findings: readonly Finding[];
-  readonly suggestions: ReadonlyMap<string, TriedSuggestion> | null;
+  readonly suggestions: ReadonlyMap<FindingCode, TriedSuggestion> | null;
 }
 
 interface Answers {

@@ -1,4 +1,6 @@
-import type { Finding, FindingLevel } from '$lib/plan/document.ts';
+import type { Finding } from '$lib/plan/findings/finding.ts';
+import type { FindingLevel } from '$lib/plan/findings/told.ts';
+import type { QuantityUnit } from '$lib/project/sentence.ts';
 import type { Lengths } from '$lib/project/units.ts';
 import { figure, lengthText } from '$lib/views/figures.ts';
 
@@ -9,13 +11,20 @@ export const levels: readonly { readonly level: FindingLevel; readonly word: str
   { level: 'note', word: 'Note', symbol: '○' },
 ];
 
-/** Lengths and angles are read to a tenth; a bare number is a ratio, where a tenth is much. */
-const decimals = (unit: string): number => (unit === '' ? 2 : 1);
-
-const withUnit = (value: number, unit: string, lengths: Lengths): string =>
-  unit === 'mm'
-    ? lengthText(value, lengths)
-    : `${figure(value, decimals(unit))}${unit === '' || unit === '°' ? unit : `\u202f${unit}`}`;
+/** What is measured is read to a tenth; a ratio, of which a tenth is much, to a hundredth. */
+function withUnit(value: number, unit: QuantityUnit, lengths: Lengths): string {
+  switch (unit) {
+    case 'mm':
+      return lengthText(value, lengths);
+    case 'count':
+    case 'ratio':
+      return figure(value, unit === 'count' ? 0 : 2);
+    case '°':
+      return `${figure(value, 1)}°`;
+    default:
+      return `${figure(value, 1)}\u202f${unit}`;
+  }
+}
 
 /** `62.3°, limit 60.0°`. */
 export const limitText = (

@@ -1,25 +1,35 @@
 import type { BalancePlan, GivesWayPlan } from '$lib/plan/document.ts';
-import { degreesText, newtonText } from './say.ts';
+import {
+  asAngle,
+  asUnit,
+  plainQuantity,
+  says,
+  type Piece,
+  type Quantity,
+  type Sentence,
+} from '$lib/project/sentence.ts';
 import { TEST_PLANE } from './testPlane.ts';
 import { towards } from './towards.ts';
 
 /** How one loudspeaker stands, in one sentence: by the least of what tips and what slides. */
-export function verdictText({ verdict: { holds, first, push }, slide }: BalancePlan): string {
+export function verdict({ verdict: { holds, first, push }, slide }: BalancePlan): Sentence {
   const gives = givesText(first, slide);
-  if (holds.most <= 0) return `Does not stay even on the level: ${gives}.`;
-  if (holds.least <= 0) return `May not stay even on the level, depending on ${unknownOf(first)}: ${gives}.`;
-  const [least, most] = [degreesText(holds.least), degreesText(holds.most)];
-  const range = least === most ? least : `${least} to ${most}, depending on ${unknownOf(first)}`;
-  return `Stays on a plane of ${range}, whichever way that is turned, where ${TEST_PLANE}° is asked for; beyond, ${gives}${pushText()}.`;
+  if (holds.most <= 0) return says`Does not stay even on the level: ${gives}.`;
+  if (holds.least <= 0) return says`May not stay even on the level, depending on ${unknownOf(first)}: ${gives}.`;
+  const [least, most] = [asAngle(holds.least), asAngle(holds.most)];
+  const range = isToldAlike(least, most) ? least : says`${least} to ${most}, depending on ${unknownOf(first)}`;
+  return says`Stays on a plane of ${range}, whichever way that is turned, where ${asAngle(TEST_PLANE)} is asked for; beyond, ${gives}${pushText()}.`;
 
-  function pushText(): string {
+  function pushText(): Piece {
     if (push === null) return '';
-    const force = newtonText(push.force);
+    const force = asUnit(push.force, 'N');
     return isSame(push.starts, first)
-      ? `, as at a push of ${force} at the cabinet’s top`
-      : `, and at a push of ${force} at the cabinet’s top ${givesText(push.starts, slide)}`;
+      ? says`, as at a push of ${force} at the cabinet’s top`
+      : says`, and at a push of ${force} at the cabinet’s top ${givesText(push.starts, slide)}`;
   }
 }
+
+const isToldAlike = (a: Quantity, b: Quantity): boolean => plainQuantity(a) === plainQuantity(b);
 
 const isSame = (a: GivesWayPlan, b: GivesWayPlan): boolean => a.how === b.how && a.what === b.what;
 
