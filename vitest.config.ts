@@ -13,7 +13,7 @@ const APART = 'tests/**/*.apart.test.ts';
 
 const unit = {
   environment: 'node' as const,
-  setupFiles: ['tests/seed.ts', 'tests/late.ts'],
+  setupFiles: ['tests/seed.ts'],
   // Properties take their time on a busy machine; none waits for anything.
   testTimeout: 120_000,
   hookTimeout: 120_000,

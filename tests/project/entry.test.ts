@@ -1,7 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { entryText, entryValue, rangeIn, rangeMessage, readNumber } from '$lib/project/entry.ts';
-import { ranges } from '$lib/project/ranges.ts';
+import { toe } from '$lib/project/fields/aim.ts';
+import { speaker } from '$lib/project/fields/speaker.ts';
+import { rods } from '$lib/project/fields/stand.ts';
+import { fieldTable } from '$lib/project/fields/table.ts';
+import { desk } from '$lib/project/fields/desk.ts';
 import { fromMillimetres, toMillimetres } from '$lib/project/units.ts';
 
 describe('a typed number', () => {
@@ -48,13 +52,13 @@ describe('a typed number', () => {
 });
 
 describe('what the document holds', () => {
-  const width = ranges.deskWidth;
+  const width = desk.width;
 
   test('a number in mm, whatever the unit', () => {
     expect(entryValue('600', width, 'mm', false)).toBe(600);
     // One inch is 25.4 mm by definition.
     expect(entryValue('6.5', width, 'in', false)).toBe(165.1);
-    expect(entryValue('10', ranges.toe, 'in', false)).toBe(10);
+    expect(entryValue('10', toe.degrees, 'in', false)).toBe(10);
   });
 
   test('null for an empty text only where empty has a meaning', () => {
@@ -105,8 +109,13 @@ describe('what the document holds', () => {
   });
 });
 
+const numberFields = Object.values(fieldTable).filter((field) => field.kind === 'number');
+
 describe('what is wrong with a number', () => {
-  const { deskWidth, rodCount, toe, mass } = ranges;
+  const { width: deskWidth } = desk;
+  const { count: rodCount } = rods;
+  const { degrees } = toe;
+  const { mass } = speaker;
 
   test.each([
     [-5, 'mm', 'expected a length over 0 mm, got -5'],
@@ -126,13 +135,13 @@ describe('what is wrong with a number', () => {
 
   test('other units keep theirs', () => {
     expect(rangeMessage(2.5, rodCount, 'in')).toBe('expected a whole number from 2 to 8, got 2.5');
-    expect(rangeMessage(91, toe, 'in')).toBe('expected an angle from -90 to 90°, got 91');
+    expect(rangeMessage(91, degrees, 'in')).toBe('expected an angle from -90 to 90°, got 91');
     expect(rangeMessage(0, mass, 'mm')).toBe('expected a mass over 0 kg, got 0');
   });
 
   test('nothing, exactly within the range', () => {
     fc.assert(
-      fc.property(fc.constantFrom(...Object.values(ranges)), fc.double(), (range, value) => {
+      fc.property(fc.constantFrom(...numberFields), fc.double(), (range, value) => {
         const sound = value >= range.min && value <= range.max && (!('whole' in range) || Number.isInteger(value));
         expect(rangeMessage(value, range, 'mm') === null).toBe(sound);
       }),
@@ -140,7 +149,7 @@ describe('what is wrong with a number', () => {
   });
 
   test('limits shown in inches lie within the real ones, and not far', () => {
-    for (const range of Object.values(ranges).filter(({ unit }) => unit === 'mm')) {
+    for (const range of numberFields.filter(({ unit }) => unit === 'mm')) {
       const shown = rangeIn(range, 'in');
       expect(shown.unit).toBe('in');
       expect(toMillimetres(shown.min, 'in')).toBeGreaterThanOrEqual(range.min);

@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { entryText, entryValue } from '$lib/project/entry.ts';
 import { entryUnits, quantityOf, type Quantity } from '$lib/project/entryUnits.ts';
 import { lengthText, lengthWithUnit } from '$lib/project/lengthText.ts';
-import { ranges } from '$lib/project/ranges.ts';
+import { desk } from '$lib/project/fields/desk.ts';
+import { fieldTable } from '$lib/project/fields/table.ts';
 import { LONGEST_ENTRY, readEntry } from '$lib/project/readEntry.ts';
 import { toMillimetres, type Denominator, type LengthUnit } from '$lib/project/units.ts';
 import { runs } from '../runs.ts';
@@ -181,7 +182,9 @@ describe('other quantities', () => {
   });
 });
 
-const quantities: readonly Quantity[] = Object.values(ranges).map(quantityOf);
+const quantities: readonly Quantity[] = Object.values(fieldTable).flatMap((field) =>
+  field.kind === 'number' ? [quantityOf(field)] : [],
+);
 const anyQuantity = fc.constantFrom(...new Set(quantities));
 const anyUnit = fc.constantFrom<LengthUnit>('mm', 'in');
 
@@ -256,7 +259,7 @@ describe('sums', () => {
 });
 
 describe('what is shown reads back as the same value', () => {
-  const { deskWidth: length } = ranges;
+  const { width: length } = desk;
 
   test('every unit under every name', () => {
     for (const [quantity, units] of Object.entries(entryUnits)) {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { Point } from '$lib/geometry/point.ts';
-import { ranges } from '$lib/project/ranges.ts';
+import { stand } from '$lib/project/fields/stand.ts';
 import { noRoom } from '$lib/stand/rodFault.ts';
 import { anyCase, mustBuild, soundProfile } from './stands.ts';
 
@@ -15,7 +15,7 @@ it('tries the profile that more lift would really give', () => {
         if (asked === rods) tried.push(profile);
         return false;
       });
-      const more = ranges.lift.max;
+      const more = stand.lift.max;
       const real = mustBuild(one.settings, one.depth, one.tilt, one.lift + more).core;
       expect(tried).toHaveLength(1);
       tried[0]?.forEach(([u, z], corner) => {

@@ -1,10 +1,11 @@
 import { expect, test } from 'vitest';
 import { checkProject } from '$lib/project/parse.ts';
-import { choiceOf, displayOf, displayOptions } from '$lib/state/displayChoice.ts';
+import { general } from '$lib/project/fields/general.ts';
+import { choiceOf, displayOf } from '$lib/state/displayChoice.ts';
 import { demoWith } from '../projects.ts';
 
 test('every way to show lengths is a choice, and one that a project may hold', () => {
-  for (const [choice] of displayOptions) {
+  for (const [choice] of general.display.options) {
     expect(choiceOf(displayOf(choice))).toBe(choice);
     expect(checkProject(demoWith({ '/display': displayOf(choice) })).ok).toBe(true);
   }

@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { expectation } from '$lib/project/ranges.ts';
+import { startOf } from '$lib/project/fields/starts.ts';
+import { fieldTable } from '$lib/project/fields/table.ts';
+import { printerOf } from '$lib/project/printer.ts';
+import { expectation } from '$lib/project/range.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import { fieldAt, fieldOf, ownerOf, placeOf } from '$lib/state/fields.ts';
-import { fieldTable } from '$lib/state/fieldTable.ts';
 import { patternOf, valueAt, withValue } from '$lib/state/pointer.ts';
 import { pointerTo } from '$lib/project/fault.ts';
 import { project } from '../projects.ts';
@@ -73,7 +75,7 @@ const holder = (pointer: string): unknown => (pointer.endsWith('/toe/degrees') ?
 
 describe('the field table', () => {
   test.each(numbers)('knows %s, with the limits of the schema', (pointer) => {
-    const { range } = fieldOf('number', pointer);
+    const range = fieldOf('number', pointer);
     for (const value of [range.min - 1, range.max + 1, '']) {
       const checked = checkProject(withValue(holder(pointer), pointer, value));
       const faults = checked.ok ? [] : checked.faults.filter((fault) => fault.pointer === pointer);
@@ -109,11 +111,48 @@ describe('the field table', () => {
   });
 
   test('says in a line what to measure', () => {
-    for (const { label, help } of Object.values(fieldTable)) {
+    for (const { label, hint } of Object.values(fieldTable)) {
       expect(label).toMatch(/^[A-Z]/);
-      expect(help.length).toBeGreaterThan(3);
+      expect(hint.length).toBeGreaterThan(3);
       // One line of the form's column.
-      expect(help.length).toBeLessThanOrEqual(56);
+      expect(hint.length).toBeLessThanOrEqual(56);
+    }
+  });
+});
+
+describe('defaults', () => {
+  test.each([
+    '/cutter',
+    '/shop',
+    '/shop/saw',
+    '/shop/router',
+    '/shop/glue',
+    '/sure',
+    '/layouts/0/air',
+    '/layouts/0/room',
+    '/layouts/0/room/absorption',
+    '/layouts/0/stand/rods',
+    '/layouts/0/stand/veneerFaces',
+  ])('%s left out is the same as one that says nothing', (pointer) => {
+    expect(project({ '/shop': {}, '/layouts/0/room': {}, [pointer]: undefined })).toEqual(
+      project({ '/shop': {}, '/layouts/0/room': {}, [pointer]: {} }),
+    );
+  });
+
+  test('a printer that says nothing is the common one', () => {
+    expect(project({ '/printer': {} }).printer).toEqual(printerOf({ printer: null }));
+  });
+
+  test('a thing that is switched on starts as something that the project takes', () => {
+    const things = Object.entries(fieldTable).flatMap(([pattern, field]) =>
+      field.kind === 'switch' && field.fields ? [[pattern.replaceAll('*', '0'), field.fields] as const] : [],
+    );
+    // Where the cabinet balances and where its maker lined it up are started from the cabinet itself.
+    const complete = things.filter(([pointer]) => !/centreOfMass|designPoint/.test(pointer));
+    expect(complete.length).toBe(things.length - 2);
+    for (const [pointer, fields] of complete) {
+      const started = checkProject(withValue(full, pointer, startOf(fields)));
+      expect([pointer, started.ok]).toEqual([pointer, true]);
     }
   });
 });
@@ -130,7 +169,7 @@ test.each(
     (pointer) => !/^\/format$|^\/display\/length$|\/aim\/(?:toe|tilt)\/rule$|\/speaker\/designPoint\//.test(pointer),
   ),
 )('there is a control for %s', (pointer) => {
-  expect(fieldAt(pointer)?.kind).toMatch(/^(?:text|choice|switch)$/);
+  expect(fieldAt(pointer)?.kind).toMatch(/^(?:text|colour|choice|switch)$/);
 });
 
 describe('where a fault belongs', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checkProject } from '$lib/project/parse.ts';
-import { fieldTable } from '$lib/state/fieldTable.ts';
+import { fieldTable } from '$lib/project/fields/table.ts';
 import { withValue } from '$lib/state/pointer.ts';
 import { Opening, settle, settleProject } from '$lib/state/settle.ts';
 import { notFinite } from '../notFinite.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ranges } from '$lib/project/ranges.ts';
+import { listener } from '$lib/project/fields/listener.ts';
 import { fieldOf } from '$lib/state/fields.ts';
 import { stepSize, steppedText } from '$lib/state/stepSize.ts';
 
@@ -20,13 +20,13 @@ describe('one press of an arrow key', () => {
   });
 
   it('goes there and back without dust, and stays within the range', () => {
-    const { min, max } = ranges.earHeight;
+    const { min, max } = listener.earHeight;
     fc.assert(
       fc.property(fc.integer({ min: min * 10, max: max * 10 }), fc.constantFrom(1, 10, 0.1, 1 / 16), (tenths, step) => {
-        const up = Number(steppedText(tenths / 10, step, ranges.earHeight));
+        const up = Number(steppedText(tenths / 10, step, listener.earHeight));
         expect(up).toBeLessThanOrEqual(max);
-        if (tenths / 10 + step <= max) expect(Number(steppedText(up, -step, ranges.earHeight))).toBe(tenths / 10);
-        expect(Number(steppedText(tenths / 10, -step, ranges.earHeight))).toBeGreaterThanOrEqual(min);
+        if (tenths / 10 + step <= max) expect(Number(steppedText(up, -step, listener.earHeight))).toBe(tenths / 10);
+        expect(Number(steppedText(tenths / 10, -step, listener.earHeight))).toBeGreaterThanOrEqual(min);
       }),
     );
   });

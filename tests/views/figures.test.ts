@@ -5,7 +5,9 @@ import { tablesOf } from '$lib/views/results/tables.ts';
 import { fileGroups } from '$lib/views/files/groups.ts';
 import { limitsText, stepped } from '$lib/views/form/step.ts';
 import { tiltRule, toeRule } from '$lib/views/form/rules.ts';
-import { ranges } from '$lib/project/ranges.ts';
+import { cutter } from '$lib/project/fields/machines.ts';
+import { speaker } from '$lib/project/fields/speaker.ts';
+import { rods } from '$lib/project/fields/stand.ts';
 import { rangeIn } from '$lib/project/entry.ts';
 import { settleProject } from '$lib/state/settle.ts';
 import { project } from '../projects.ts';
@@ -81,16 +83,16 @@ test('files stand by folder, those to cut first', () => {
 });
 
 test('limits stand with their unit', () => {
-  expect(limitsText(ranges.baffleRake)).toBe('\u221230 to 45°');
-  expect(limitsText(ranges.rodCount)).toBe('2 to 8, whole');
-  expect(limitsText(ranges.kerf)).toBe('0 to 13 mm');
+  expect(limitsText(speaker.baffleRake)).toBe('\u221230 to 45°');
+  expect(limitsText(rods.count)).toBe('2 to 8, whole');
+  expect(limitsText(cutter.kerf)).toBe('0 to 13 mm');
 });
 
 test('an arrow key steps without dust and stays in the range', () => {
-  expect(stepped(0.2, 1, 0.1, ranges.kerf)).toBe('0.3');
-  expect(stepped(165, -10, 1, ranges.speakerWidth)).toBe('155');
-  expect(stepped(20, -1, 1, ranges.speakerWidth)).toBe('20');
-  expect(stepped(6.5, 1, 1, rangeIn(ranges.speakerWidth, 'in'))).toBe('6.5625');
+  expect(stepped(0.2, 1, 0.1, cutter.kerf)).toBe('0.3');
+  expect(stepped(165, -10, 1, speaker.width)).toBe('155');
+  expect(stepped(20, -1, 1, speaker.width)).toBe('20');
+  expect(stepped(6.5, 1, 1, rangeIn(speaker.width, 'in'))).toBe('6.5625');
 });
 
 test('a rule with a number of its own starts where the drawing stands', () => {

@@ -1,18 +1,18 @@
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { toPaper } from '$lib/drawing/place.ts';
-import { fieldTable } from '$lib/state/fieldTable.ts';
+import { fieldTable } from '$lib/project/fields/table.ts';
+import type { TermKey } from '$lib/project/fields/termKey.ts';
 import { figureFit } from '$lib/views/figure/figureFit.ts';
 import { Help, type Asked } from '$lib/views/help/help.svelte.ts';
 import { placeBeside } from '$lib/views/help/place.ts';
-import { termOfField, termOfRow, type TermKey } from '$lib/views/help/termKeys.ts';
+import { termOfRow } from '$lib/views/help/termKeys.ts';
 import { terms } from '$lib/views/help/terms.ts';
 import { tablesOf } from '$lib/views/results/tables.ts';
 import { settleProject } from '$lib/state/settle.ts';
 import { project } from '../projects.ts';
 
 const keys = Object.keys(terms) as TermKey[];
-const pointers = Object.keys(fieldTable).map((pattern) => pattern.replaceAll('*', '0'));
 const { shown } = settleProject(project(), 0);
 const rows = shown
   ? tablesOf(shown.plan, 'mm').flatMap(({ groups }) => groups.flatMap((group) => group.rows.map(({ name }) => name)))
@@ -20,7 +20,7 @@ const rows = shown
 
 describe('the terms', () => {
   test('are each asked for somewhere, and each field asks for one that there is', () => {
-    const asked = new Set([...pointers.map(termOfField), ...rows.map(termOfRow)]);
+    const asked = new Set([...Object.values(fieldTable).map(({ term }) => term), ...rows.map(termOfRow)]);
     asked.delete(undefined);
     expect([...asked].toSorted()).toEqual(keys.toSorted());
   });

@@ -1,6 +1,6 @@
 import type { Point } from '$lib/geometry/point.ts';
 import { pointerTo } from '$lib/project/fault.ts';
-import { ranges } from '$lib/project/ranges.ts';
+import { driver as driverFields } from '$lib/project/fields/speaker.ts';
 import { ellipse } from './curve.ts';
 import { frontDrivers } from './frontDrivers.ts';
 import type { Handle } from './handle.ts';
@@ -23,7 +23,7 @@ export function frontHandles({ project: { speaker }, plan, side }: SheetSource):
         input: at('offset'),
         value: offset,
         rate: inboard,
-        range: ranges.driverOffset,
+        range: driverFields.offset,
         says: offset < 0 ? 'outboard of the middle' : 'inboard of the middle',
         sign: offset < 0 ? -1 : 1,
         align: [0, ...others.map((driver) => driver.offset)],
@@ -32,7 +32,7 @@ export function frontHandles({ project: { speaker }, plan, side }: SheetSource):
         input: at('height'),
         value: height,
         rate: 1,
-        range: ranges.driverHeight,
+        range: driverFields.height,
         says: 'up the baffle',
         sign: 1,
         align: others.map((driver) => driver.height),

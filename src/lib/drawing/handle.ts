@@ -1,5 +1,5 @@
 import type { Point } from '$lib/geometry/point.ts';
-import type { Range } from '$lib/project/ranges.ts';
+import type { Range } from '$lib/project/range.ts';
 import type { Thing } from './thing.ts';
 
 /** What moving a handle along one axis of its view changes. */

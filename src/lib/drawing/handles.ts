@@ -1,6 +1,9 @@
 import type { Point } from '$lib/geometry/point.ts';
 import { sideNames, type SideName } from '$lib/project/project.ts';
-import { ranges } from '$lib/project/ranges.ts';
+import { placement } from '$lib/project/fields/aim.ts';
+import * as desks from '$lib/project/fields/desk.ts';
+import { listener as listenerFields } from '$lib/project/fields/listener.ts';
+import { stand as standFields } from '$lib/project/fields/stand.ts';
 import { rectangle } from './box.ts';
 import { ellipse } from './curve.ts';
 import type { Grip, Handle } from './handle.ts';
@@ -47,7 +50,7 @@ export function topHandles(source: SheetSource): Handle[] {
         input: scene.inputs.at('monitors', index, 'x'),
         value: x,
         rate: -1,
-        range: ranges.monitorX,
+        range: desks.monitor.x,
         says: x < 0 ? 'left of the middle' : 'right of the middle',
         sign: signOf(x),
         align: [0],
@@ -67,7 +70,7 @@ export function topHandles(source: SheetSource): Handle[] {
         input: scene.inputs.listener('offset'),
         value: layout.listener.offset,
         rate: -1,
-        range: ranges.listenerOffset,
+        range: listenerFields.offset,
         says: layout.listener.offset < 0 ? 'left of the middle' : 'right of the middle',
         sign: signOf(layout.listener.offset),
         align: [0],
@@ -90,7 +93,7 @@ export function sideHandles(source: SheetSource, ground: number, top: number): H
           ...upwards,
           input: pointer,
           value: plan.sides[side].lift,
-          range: ranges.lift,
+          range: standFields.lift,
           says: 'over the desk',
           align: [0],
         };
@@ -104,7 +107,7 @@ export function sideHandles(source: SheetSource, ground: number, top: number): H
         ...upwards,
         input: inputs.at('monitors', index, 'bottom'),
         value: bottom,
-        range: ranges.monitorBottom,
+        range: desks.monitor.bottom,
         says: 'over the desk',
         align: [0],
       },
@@ -119,7 +122,7 @@ export function sideHandles(source: SheetSource, ground: number, top: number): H
         ...upwards,
         input: inputs.listener('earHeight'),
         value: layout.listener.earHeight,
-        range: ranges.earHeight,
+        range: listenerFields.earHeight,
         says: 'ear height over the floor',
       },
       body: headBody(scene, fromRight),
@@ -140,7 +143,7 @@ const setback = ({ layout, inputs }: Scene): Grip => ({
   input: inputs.listener('setback'),
   value: layout.listener.setback,
   rate: -1,
-  range: ranges.setback,
+  range: listenerFields.setback,
   says: 'in front of the desk’s edge',
   sign: 1,
   align: [0],
@@ -156,7 +159,7 @@ const monitorDepth = ({ layout, inputs }: Scene, index: number): Grip => ({
   ...upwards,
   input: inputs.at('monitors', index, 'y'),
   value: layout.monitors[index]?.y ?? 0,
-  range: ranges.monitorY,
+  range: desks.monitor.y,
   says: 'from the desk’s front edge',
   align: [layout.placement.left.y, layout.placement.right.y],
 });
@@ -185,7 +188,7 @@ const markDepth = ({ layout, inputs }: Scene, side: SideName): Grip => {
     ...upwards,
     input: inputs.mark(side, 'y'),
     value,
-    range: ranges.markY,
+    range: placement.right.y,
     says: 'from the desk’s front edge',
     align: unlike(value, side === 'left' ? right.y : left.y),
   };
@@ -198,7 +201,7 @@ const markAcross = ({ layout, inputs }: Scene, side: SideName): Grip => {
     input: inputs.mark(side, 'x'),
     value,
     rate: -1,
-    range: ranges.markX,
+    range: placement.right.x,
     says: 'from the middle of the desk',
     sign: side === 'right' ? 1 : -1,
     align: unlike(value, -(side === 'left' ? right.x : left.x)),
@@ -215,7 +218,7 @@ function deskRear({ layout, inputs }: Scene, [from, to]: readonly [number, numbe
     thing: 'desk',
     name: 'Back edge of the desk',
     at: middle(body),
-    across: { ...upwards, input: inputs.desk('depth'), value: depth, range: ranges.deskDepth, says: 'deep' },
+    across: { ...upwards, input: inputs.desk('depth'), value: depth, range: desks.desk.depth, says: 'deep' },
     up: null,
     body,
   };
@@ -232,7 +235,7 @@ function deskSide({ layout, inputs }: Scene, side: SideName, body: readonly [Poi
       input: inputs.desk('width'),
       value: layout.desk.width,
       rate: side === 'left' ? 2 : -2,
-      range: ranges.deskWidth,
+      range: desks.desk.width,
       says: 'wide',
       sign: 1,
       align: [],
@@ -256,7 +259,7 @@ function wall({ layout, inputs }: Scene, [from, to]: readonly [number, number]):
         ...upwards,
         input: inputs.desk('wallGap'),
         value: wallGap,
-        range: ranges.wallGap,
+        range: desks.desk.wallGap,
         says: 'behind the desk',
         align: [0],
       },

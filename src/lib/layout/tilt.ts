@@ -1,7 +1,8 @@
 import { radians } from '$lib/geometry/angle.ts';
 import { rootBetween } from '$lib/geometry/root.ts';
 import { failure, success, type Result } from '$lib/project/fault.ts';
-import { ranges } from '$lib/project/ranges.ts';
+import { tilt as tiltFields } from '$lib/project/fields/aim.ts';
+import { stand as standFields } from '$lib/project/fields/stand.ts';
 import type { TiltRule } from '$lib/project/project.ts';
 import { deg, mm } from './say.ts';
 
@@ -26,7 +27,7 @@ export interface TiltAnswer {
 }
 
 /** Tilts the tool will set, radians. */
-const STEEPEST = radians(ranges.tilt.max);
+const STEEPEST = radians(tiltFields.degrees.max);
 /** Past this elevation the axis runs up a wall and `tan` out of digits; radians. */
 const STEEPEST_AXIS = radians(80);
 
@@ -82,10 +83,10 @@ function solveLift(task: TiltTask, tilt: number): Result<TiltAnswer> {
   }
   const lift = task.earHeight - axisOverLift(task, tilt);
   if (lift < 0) return liftUnderZero(task, tilt, lift);
-  if (lift > ranges.lift.max) {
+  if (lift > standFields.lift.max) {
     return failure({
       pointer: '/aim/tilt/degrees',
-      message: `expected a tilt that needs a lift of at most ${mm(ranges.lift.max)}, got ${mm(lift)} at ${deg(tilt)}: tilt up more`,
+      message: `expected a tilt that needs a lift of at most ${mm(standFields.lift.max)}, got ${mm(lift)} at ${deg(tilt)}: tilt up more`,
     });
   }
   return success({ tilt, lift });

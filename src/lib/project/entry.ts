@@ -1,7 +1,7 @@
 import { got } from './got.ts';
 import { quantityOf } from './entryUnits.ts';
 import { inchFraction } from './inchFraction.ts';
-import { expectation, type Range } from './ranges.ts';
+import { expectation, type Range } from './range.ts';
 import { readEntry } from './readEntry.ts';
 import { fromMillimetres, type Denominator, type LengthUnit } from './units.ts';
 

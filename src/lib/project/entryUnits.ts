@@ -1,4 +1,4 @@
-import type { Range } from './ranges.ts';
+import type { Range } from './range.ts';
 import { MM_PER_INCH } from './units.ts';
 
 /** What a field asks for: decides which units may be typed. */

@@ -1,10 +1,12 @@
 import * as v from 'valibot';
 import { cabinetFaults } from './cabinetFaults.ts';
 import { failure, pointerTo, success, type Fault, type Result } from './fault.ts';
+import { stand as standFields } from './fields/stand.ts';
 import { deepFreeze } from './freeze.ts';
 import { got } from './got.ts';
 import { migrate } from './migrate.ts';
 import type { Project } from './project.ts';
+import { expectation } from './range.ts';
 import { referenceFaults } from './references.ts';
 import { projectSchema } from './schema.ts';
 import { sizeFault } from './size.ts';
@@ -81,7 +83,7 @@ function liftFaults(project: Project): Fault[] {
       ? [
           {
             pointer: pointerTo('layouts', index, 'stand', 'lift'),
-            message: `expected a length from 0 to 1500 mm, got nothing: only "lift-to-ear" finds the lift by itself`,
+            message: `expected ${expectation(standFields.lift, undefined)}, got nothing: only "lift-to-ear" finds the lift by itself`,
           },
         ]
       : [],

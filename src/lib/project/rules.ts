@@ -1,8 +1,7 @@
 import * as v from 'valibot';
 import { got } from './got.ts';
 import { LONGEST_TEXT } from './limits.ts';
-import { reasonOf } from './rangeReasons.ts';
-import { expectation, type Range } from './ranges.ts';
+import { expectation, type Range } from './range.ts';
 
 /**
  * Schema pieces that all say the same thing in the same words: what was expected here, and what was found. Built on
@@ -25,16 +24,15 @@ const phraseOf = (schema: object | undefined): string => (schema && phrases.get(
 
 const say = (phrase: string) => (issue: Seen) => `expected ${phrase}, got ${got(issue.input)}`;
 
-/** A finite number in its range. */
-export function quantity(range: Range): v.GenericSchema<number> {
+/** A finite number in its range; the reason says why it ends where it does. */
+export function quantity(range: Range & { readonly reason: string }): v.GenericSchema<number> {
   const message = (issue: Seen): string => `expected ${expectation(range, issue.input)}, got ${got(issue.input)}`;
   const phrase = expectation(range, undefined);
-  const reason = reasonOf(range);
   const bounded = v.pipe(
     v.number(message),
     v.minValue(range.min, message),
     v.maxValue(range.max, message),
-    v.description(reason === undefined ? phrase : `${phrase}: ${reason}`),
+    v.description(`${phrase}: ${range.reason}`),
   );
   return known(range.whole ? v.pipe(bounded, v.integer(message)) : bounded, phrase);
 }
@@ -68,7 +66,7 @@ export function flag(): v.GenericSchema<boolean> {
 }
 
 /** One of a few words. */
-export function word<const Words extends readonly [string, ...string[]]>(words: Words): v.GenericSchema<Words[number]> {
+export function word<const Word extends string>(words: readonly Word[]): v.GenericSchema<Word> {
   const phrase = alternatives(words);
   return known(v.picklist(words, say(phrase)), phrase);
 }

@@ -1,29 +1,11 @@
+import { sure } from './fields/sure.ts';
+import { startOf } from './fields/starts.ts';
+
 /**
- * How sure a measured value is: half the width of the span in which it lies for certain, mm (degrees for the rake). One
- * value for the whole project, for the same hand measures everywhere with the same tape.
- *
- * What a careful hand reaches with a tape, a square and a calliper, common practice, no source. Ears move with every
- * breath and with the mood; a board is even to a few hundredths.
+ * How sure a measured value is, mm (degrees for the rake), where nobody says. One value for the whole project, for the same
+ * hand measures everywhere with the same tape.
  */
-export const byTape = {
-  deskWidth: 2,
-  deskDepth: 2,
-  deskHeight: 2,
-  wallGap: 5,
-  earHeight: 10,
-  setback: 20,
-  headOffset: 10,
-  monitor: 5,
-  speakerWidth: 1,
-  speakerHeight: 1,
-  speakerDepth: 1,
-  baffleRake: 0.5,
-  driverHeight: 1,
-  driverOffset: 1,
-  markX: 2,
-  markY: 2,
-  thickness: 0.05,
-} as const;
+export const byTape = startOf(sure);
 
 export type SureKey = keyof typeof byTape;
 

@@ -3,7 +3,7 @@ import { momentsOf } from '$lib/geometry/moments.ts';
 import { add, subtract } from '$lib/geometry/point.ts';
 import { placeSide } from '$lib/layout/place.ts';
 import type { Pose } from '$lib/layout/pose.ts';
-import { ranges } from '$lib/project/ranges.ts';
+import { stand as standFields } from '$lib/project/fields/stand.ts';
 import type { Layout, SideName, Speaker, StandSettings, Stock } from '$lib/project/project.ts';
 import { balanceOf, type Balance } from './balance.ts';
 import { buildNamed } from './builds/builds.ts';
@@ -65,7 +65,7 @@ export function tipRemedies(site: Site, now: Balance, test: number): Remedy[] {
     found.push(nearest('width', stand.width ?? site.speaker.width, widestNeeded(site, now, test)));
   } else if (what === 'both') {
     const key = edge === 'front' ? 'frontMargin' : 'rearMargin';
-    found.push(nearest(key, stand[key], ranges.standMargin.max));
+    found.push(nearest(key, stand[key], standFields[key].max));
   }
   if (stand.lift !== undefined && aim.tilt.rule !== 'lift-to-ear') found.push(nearest('lift', stand.lift, 0));
   return found.filter((remedy) => remedy !== null);
@@ -161,7 +161,7 @@ function hasGround({ speaker, layout, side, stock }: Site, change: Partial<Stand
  */
 function widestNeeded({ speaker, stock }: Site, { cabinet, wood }: Balance, test: number): number {
   const needed = 2 * Math.max(cabinet.z, wood.centre.z) * Math.tan(test) + 2 * stock.thickness;
-  return Math.min(ranges.standWidth.max, Math.max(needed, speaker.width + stock.thickness));
+  return Math.min(standFields.width.max, Math.max(needed, speaker.width + stock.thickness));
 }
 
 /** Of a stop's wood, without veneer: as high as a finger is thick, and thick enough to be knocked. Common practice, no source; mm. */

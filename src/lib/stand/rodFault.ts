@@ -1,6 +1,6 @@
 import type { Point } from '$lib/geometry/point.ts';
 import type { Rods } from '$lib/project/project.ts';
-import { ranges } from '$lib/project/ranges.ts';
+import * as fields from '$lib/project/fields/stand.ts';
 import { noAnswer, type Refusal } from './outcome.ts';
 import { shownDown, shownUp } from './slack.ts';
 import { threshold } from './threshold.ts';
@@ -18,8 +18,8 @@ export function noRoom(
 ): Refusal {
   const fitsThin = (diameter: number) => fits({ ...rods, diameter }, core);
   const fitsRaised = (lift: number) => fits(rods, raised(core, lift));
-  const { min } = ranges.rodDiameter;
-  const { max } = ranges.lift;
+  const { min } = fields.rods.diameter;
+  const { max } = fields.stand.lift;
   const remedies = [
     ...(fitsThin(min) ? [`rods of at most ${shownDown(threshold(min, rods.diameter, fitsThin))} mm`] : []),
     ...(fitsRaised(max) ? [`${shownUp(threshold(max, 0, fitsRaised))} mm more lift`] : []),

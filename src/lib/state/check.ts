@@ -1,4 +1,2 @@
-import './fieldTable.ts';
-
-/** What tells a sound project from any other document; with it come the builders and the fields of all that may be in one. */
+/** What tells a sound project from any other document, fetched with the first edit. */
 export { checkProject } from '$lib/project/parse.ts';

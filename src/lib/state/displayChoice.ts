@@ -1,15 +1,6 @@
 import type { LengthDisplay } from '$lib/project/units.ts';
 
-/** The ways to show lengths as one choice: what it is called in a list, and in words. */
-export const displayOptions = [
-  ['mm', 'millimetres'],
-  ['in', 'inches, as decimals'],
-  ['in 8', 'inches, to 1/8'],
-  ['in 16', 'inches, to 1/16'],
-  ['in 32', 'inches, to 1/32'],
-  ['in 64', 'inches, to 1/64'],
-] as const;
-
+/** What each choice of the field stands for. */
 const displays: Readonly<Record<string, LengthDisplay>> = {
   mm: { length: 'mm', fraction: null },
   in: { length: 'in', fraction: null },

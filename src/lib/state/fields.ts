@@ -1,18 +1,18 @@
-import type { ChoiceField, Field, NumberField, SwitchField, TextField } from './field.ts';
-import { firstFields } from './firstFields.ts';
+import type {
+  ChoiceField,
+  ColourField,
+  Field,
+  NumberField,
+  SwitchField,
+  TextField,
+} from '$lib/project/fields/field.ts';
+import { fieldTable } from '$lib/project/fields/table.ts';
 import { parentOf, patternOf, stepsOf } from './pointer.ts';
-
-/** All that are known: those of the first view, until what needs more of them brings the rest. */
-let known = firstFields;
-
-/** Puts the whole table in the place of its first part. */
-export function supplyFields(table: Readonly<Record<string, Field>>): void {
-  known = table;
-}
 
 interface Kinds {
   readonly number: NumberField;
   readonly text: TextField;
+  readonly colour: ColourField;
   readonly choice: ChoiceField;
   readonly switch: SwitchField;
 }
@@ -21,7 +21,8 @@ interface Kinds {
 export const fieldAt = (pointer: string): Field | undefined =>
   inTable(patternOf(pointer)) ?? inTable(`${patternOf(parentOf(pointer) ?? '')}/${stepsOf(pointer).at(-1) ?? ''}`);
 
-const inTable = (pattern: string): Field | undefined => (Object.hasOwn(known, pattern) ? known[pattern] : undefined);
+const inTable = (pattern: string): Field | undefined =>
+  Object.hasOwn(fieldTable, pattern) ? fieldTable[pattern] : undefined;
 
 /** The field of a control. Throws where the table has none of this kind: a control and the table must agree. */
 export function fieldOf<Kind extends keyof Kinds>(kind: Kind, pointer: string): Kinds[Kind];

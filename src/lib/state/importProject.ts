@@ -2,7 +2,6 @@ import { utf8 } from '$lib/files/utf8.ts';
 import { failure, type Result } from '$lib/project/fault.ts';
 import { parseProject } from '$lib/project/parse.ts';
 import type { Project } from '$lib/project/project.ts';
-import './fieldTable.ts';
 import { checkSize } from './fileSize.ts';
 
 /**

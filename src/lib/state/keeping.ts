@@ -1,4 +1,3 @@
-import './fieldTable.ts';
 import { broadcastChannel, storageChannel } from './channel.ts';
 import { Keeper, type Keepable } from './keeper.svelte.ts';
 import { Shelf } from './shelf.ts';

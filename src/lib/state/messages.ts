@@ -13,8 +13,7 @@ import { valueAt } from './pointer.ts';
  */
 export function messageOf(fault: Fault, draft: unknown, lengths: Lengths): string {
   const field = fieldAt(fault.pointer);
-  const ranged =
-    field?.kind === 'number' ? rangeMessage(valueAt(draft, fault.pointer), field.range, unitOf(lengths)) : null;
+  const ranged = field?.kind === 'number' ? rangeMessage(valueAt(draft, fault.pointer), field, unitOf(lengths)) : null;
   return ranged ?? lengthsIn(fault.message, unitOf(lengths), ownNames(draft));
 }
 

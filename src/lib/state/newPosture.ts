@@ -1,3 +1,4 @@
+import { posture as fields } from '$lib/project/fields/listener.ts';
 import type { Posture, Project } from '$lib/project/project.ts';
 import { freeName } from './freeName.ts';
 
@@ -6,6 +7,6 @@ export function newPosture({ listener }: Project['layouts'][number]): Posture {
   return {
     name: freeName('posture', listener.postures),
     setback: listener.setback - 100,
-    earHeight: Math.max(200, listener.earHeight - 30),
+    earHeight: Math.max(fields.earHeight.min, listener.earHeight - 30),
   };
 }

@@ -1,6 +1,6 @@
-import type { Range } from '$lib/project/ranges.ts';
+import type { NumberField } from '$lib/project/fields/field.ts';
+import type { Range } from '$lib/project/range.ts';
 import type { LengthUnit } from '$lib/project/units.ts';
-import type { NumberField } from './field.ts';
 
 /** The keys that are held while an arrow is pressed. */
 export interface Held {
@@ -15,10 +15,10 @@ const INCH_STEPS = { plain: 1 / 16, shift: 1 / 2, alt: 1 / 64 } as const;
  * What one press of an arrow key adds to a number, in the unit it is shown in: the field's own step; ten of it with Shift, a
  * tenth with Alt. Whole numbers have no tenths.
  */
-export function stepSize({ range, step }: NumberField, unit: LengthUnit, { shiftKey, altKey }: Held): number {
-  const inches = range.unit === 'mm' && unit === 'in';
+export function stepSize({ unit: of, whole, step }: NumberField, unit: LengthUnit, { shiftKey, altKey }: Held): number {
+  const inches = of === 'mm' && unit === 'in';
   if (shiftKey) return inches ? INCH_STEPS.shift : 10 * step;
-  if (altKey && !range.whole) return inches ? INCH_STEPS.alt : step / 10;
+  if (altKey && !whole) return inches ? INCH_STEPS.alt : step / 10;
   return inches ? INCH_STEPS.plain : step;
 }
 

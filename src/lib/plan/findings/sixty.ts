@@ -3,7 +3,7 @@ import { rootBetween } from '$lib/geometry/root.ts';
 import { headOf } from '$lib/layout/ears.ts';
 import { placeSide } from '$lib/layout/place.ts';
 import { triangleOf, type Triangle } from '$lib/layout/triangle.ts';
-import { ranges } from '$lib/project/ranges.ts';
+import { listener } from '$lib/project/fields/listener.ts';
 import { toTape } from '$lib/project/tape.ts';
 import { asMm, says, type Sentence } from '$lib/project/sentence.ts';
 import type { Case } from './proposals.ts';
@@ -37,7 +37,7 @@ export function withSeat(
   const rest = vanishing((by) => overSixty(of, seat(now + by)));
   if (rest === null) return null;
   const setback = toTape(now + rest, of.project.display);
-  if (setback < ranges.setback.min || setback > ranges.setback.max) return null;
+  if (setback < listener.setback.min || setback > listener.setback.max) return null;
   return setback === now ? { by: 0, change } : { by: setback - now, change: seat(setback) };
 }
 

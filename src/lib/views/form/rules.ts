@@ -1,3 +1,5 @@
+import { toe } from '$lib/project/fields/aim.ts';
+import { startOf } from '$lib/project/fields/starts.ts';
 import type { SidePlan } from '$lib/plan/document.ts';
 
 /** A rule as the document holds it. */
@@ -10,12 +12,9 @@ export interface Rule {
 /** A chosen rule starts where the drawing stands now, to the tenth of a degree that a person would type. */
 const readable = (degrees: number): number => Math.round(degrees * 10) / 10 || 0;
 
-/** Behind the head, where a first try starts, mm. */
-const FIRST_DISTANCE = 300;
-
 /** The toe rule that a choice stands for, with a start for its own number. */
 export function toeRule(rule: string, side: SidePlan | undefined): Rule {
-  if (rule === 'behind-head') return { rule, distance: FIRST_DISTANCE };
+  if (rule === 'behind-head') return { rule, ...startOf({ distance: toe.distance }) };
   return rule === 'as-set' ? { rule, degrees: readable(side?.toe ?? 0) } : { rule };
 }
 

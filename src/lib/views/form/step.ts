@@ -1,4 +1,4 @@
-import type { Range } from '$lib/project/ranges.ts';
+import type { Range } from '$lib/project/range.ts';
 
 /** What a number field takes, in words: `−30 to 45°`. */
 export function limitsText({ min, max, unit, whole }: Range): string {

@@ -1,5 +1,5 @@
 import { createContext } from 'svelte';
-import type { TermKey } from './termKeys.ts';
+import type { TermKey } from '$lib/project/fields/termKey.ts';
 
 /** A term whose meaning is shown, and the button that asked for it. */
 export interface Asked<Button = HTMLElement> {

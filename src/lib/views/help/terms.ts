@@ -2,7 +2,7 @@ import type { Figure } from '$lib/views/figure/figure.ts';
 import * as aim from './aimFigures.ts';
 import * as sound from './soundFigures.ts';
 import * as stand from './standFigures.ts';
-import type { TermKey } from './termKeys.ts';
+import type { TermKey } from '$lib/project/fields/termKey.ts';
 
 /** What a word means here. */
 export interface Term {

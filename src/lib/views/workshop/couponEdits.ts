@@ -1,6 +1,6 @@
 import { degrees } from '$lib/geometry/angle.ts';
 import { pointerTo } from '$lib/project/fault.ts';
-import { ranges } from '$lib/project/ranges.ts';
+import { stock as stockFields } from '$lib/project/fields/stock.ts';
 import { fromMillimetres, type LengthUnit } from '$lib/project/units.ts';
 import type { Edit } from '$lib/state/edit.ts';
 import { figure } from '$lib/views/figures.ts';
@@ -14,9 +14,9 @@ const within = (value: number, { min, max }: { min: number; max: number }): numb
 
 /** What a coupon’s result writes into a board: one step. A taper that was not measured stays as it is. */
 export const couponEdits = (stock: number, { kerf, taper }: CouponResult): readonly Edit[] => [
-  [pointerTo('stock', stock, 'kerf'), within(kerf.value, ranges.kerf)],
+  [pointerTo('stock', stock, 'kerf'), within(kerf.value, stockFields.kerf)],
   ...(taper
-    ? [[pointerTo('stock', stock, 'taper'), within(Math.abs(degrees(taper.value)), ranges.taper)] as const]
+    ? [[pointerTo('stock', stock, 'taper'), within(Math.abs(degrees(taper.value)), stockFields.taper)] as const]
     : []),
 ];
 

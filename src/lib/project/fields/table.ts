@@ -1,0 +1,48 @@
+import { aim, placement, through, tilt, toe } from './aim.ts';
+import { air, desk, layout, monitor, room } from './desk.ts';
+import { general } from './general.ts';
+import { isField, type Field, type Fields } from './field.ts';
+import { listener, posture } from './listener.ts';
+import { cutter, shop } from './machines.ts';
+import { crossover, driver, speaker } from './speaker.ts';
+import { stand } from './stand.ts';
+import { offcut, stock } from './stock.ts';
+import { sure } from './sure.ts';
+
+/** The fields of a thing by their pointers, and those of what lies in it. */
+function placed(at: string, fields: Fields): Record<string, Field> {
+  const table: Record<string, Field> = {};
+  for (const [key, one] of Object.entries(fields)) {
+    const pointer = `${at}/${key}`;
+    if (isField(one)) table[pointer] = one;
+    const inside = isField(one) ? one.kind === 'switch' && one.fields : one;
+    if (inside) Object.assign(table, placed(pointer, inside));
+  }
+  return table;
+}
+
+/** Every field of a project, by its pointer with `*` for a place in a list. */
+export const fieldTable: Readonly<Record<string, Field>> = {
+  ...placed('', general),
+  ...placed('/speaker', speaker),
+  ...placed('/speaker/drivers/*', driver),
+  ...placed('/speaker/crossovers/*', crossover),
+  ...placed('/stock/*', stock),
+  ...placed('/stock/*/offcuts/*', offcut),
+  ...placed('/cutter', cutter),
+  ...placed('/shop', shop),
+  ...placed('/sure', sure),
+  ...placed('/layouts/*', layout),
+  ...placed('/layouts/*/air', air),
+  ...placed('/layouts/*/desk', desk),
+  ...placed('/layouts/*/room', room),
+  ...placed('/layouts/*/monitors/*', monitor),
+  ...placed('/layouts/*/listener', listener),
+  ...placed('/layouts/*/listener/postures/*', posture),
+  ...placed('/layouts/*/placement', placement),
+  ...placed('/layouts/*/aim', aim),
+  ...placed('/layouts/*/aim/through', through),
+  ...placed('/layouts/*/aim/toe', toe),
+  ...placed('/layouts/*/aim/tilt', tilt),
+  ...placed('/layouts/*/stand', stand),
+};

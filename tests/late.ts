@@ -1,3 +1,0 @@
-import '$lib/state/fieldTable.ts';
-
-// Tests ask for every build and every field; a page fetches most of them with what checks projects.
