@@ -1,13 +1,16 @@
 import { expect, test } from 'vitest';
 import { buildSheet } from '$lib/files/buildSheet/buildSheet.ts';
 import { buildSheetPdf, pagesOf } from '$lib/files/buildSheet/buildSheetPdf.ts';
-import { wrapped } from '$lib/files/buildSheet/wrap.ts';
-import { extentOf } from '$lib/geometry/extent.ts';
+import { primitivesBox, type Primitive } from '$lib/drawing/primitive.ts';
 import { planGauges } from '$lib/plan/gauges.ts';
 import { plan } from '$lib/plan/plan.ts';
 import { angleText } from '$lib/project/lengthText.ts';
-import { canLetter, letteringWidth } from '$lib/workshop/lettering.ts';
+import { canLetter } from '$lib/workshop/lettering.ts';
+import type { Block } from '$lib/files/buildSheet/block.ts';
+import { textWidth } from '$lib/drawing/dimensionStyle.ts';
+import { textLength } from '$lib/files/pdf/pageFont.ts';
 import { firstLayout, project } from '../projects.ts';
+import { readPdf } from './readPdf.ts';
 
 function subject(changes: Readonly<Record<string, unknown>>) {
   const of = project(changes);
@@ -32,26 +35,64 @@ test.each([
     if (block.kind === 'table') for (const row of block.rows) expect(row).toHaveLength(block.columns.length);
   }
   for (const paper of ['A4', 'Letter'] as const) {
-    for (const { width, height, strokes } of pagesOf('sheet', sections, of, paper)) {
-      const { left, right, bottom, top } = extentOf(...strokes.map(({ contour }) => contour));
+    for (const { width, height, primitives } of pagesOf('sheet', sections, of, paper)) {
+      const [left, top, right, bottom] = primitivesBox(primitives.map(asSet));
       // Printers leave some 6 mm white (common practice, no source).
-      expect(Math.min(left, bottom, width - right, height - top)).toBeGreaterThan(6);
+      expect(Math.min(left, top, width - right, height - bottom)).toBeGreaterThan(6);
     }
   }
 });
 
-test('the same project gives the same bytes', async () => {
+/** Room for texts is reckoned by the drawing's own letters, wider than those that are set. */
+const asSet = (one: Primitive): Primitive =>
+  one.kind === 'text' && one.text !== ''
+    ? { ...one, size: (one.size * textLength(one.text, 1)) / textWidth(one.text, { textSize: 1 }) }
+    : one;
+
+test('the same project gives the same bytes', () => {
   const of = subject({});
-  const [once, again] = [await buildSheetPdf(of, 'A4'), await buildSheetPdf(of, 'A4')];
+  const [once, again] = [buildSheetPdf(of, 'A4'), buildSheetPdf(of, 'A4')];
   expect(Buffer.compare(once, again)).toBe(0);
 });
 
-test('lines are no longer than their room, and lose no word', () => {
-  const text = 'Glue thinly, a few layers at a time, base down on a flat board; clamp across the width.';
-  const lines = wrapped(text, 2.4, 60);
-  expect(lines.join(' ')).toBe(text);
-  for (const line of lines) expect(letteringWidth(line, 2.4)).toBeLessThanOrEqual(60);
+test.each([
+  ['stacked', 'mm'],
+  ['solid', 'in'],
+])('%s, %s: the PDF holds every word and number of the sheet as text in less than 100 kB', (build, unit) => {
+  const of = subject({
+    '/layouts/0/stand/build': build,
+    '/display': { length: unit, fraction: unit === 'in' ? 16 : null },
+  });
+  const bytes = buildSheetPdf(of, 'A4');
+  const { pages, font } = readPdf(bytes);
+  const told = pages.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');
+  const plain = (words: string): string => words.replace(/\p{Zs}/gu, ' ');
+  for (const block of buildSheet(of).flatMap(({ title, blocks }) => [
+    { kind: 'text', text: title } as const,
+    ...blocks,
+  ])) {
+    for (const words of wordsOf(block)) for (const word of plain(words).split(' ')) expect(told).toContain(word);
+  }
+  expect(font.name).toMatch(/^[A-Z]{6}\+/);
+  expect(bytes.length).toBeLessThan(100_000);
+  // Fills and hatching as on the page.
+  const fills = new Set(pages.flatMap(({ paths }) => paths.map(({ fill }) => fill)));
+  for (const fill of ['/H', '0 0 0', '1 1 1']) expect(fills).toContain(fill);
+  expect(fills.size).toBeGreaterThan(6);
 });
+
+function wordsOf(block: Block): readonly string[] {
+  switch (block.kind) {
+    case 'text':
+      return [block.text];
+    case 'list':
+      return [block.title ?? '', ...block.items];
+    case 'table':
+      return [block.title, ...block.columns, ...block.rows.flat(), block.note ?? ''];
+    case 'drawing':
+      return [block.title, block.note ?? ''];
+  }
+}
 
 const everyStand = ['stacked', 'skinned', 'ribbed', 'solid'].flatMap((build) =>
   ['turned', 'square-to-desk'].map((base) => [build, base] as const),

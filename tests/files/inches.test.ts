@@ -16,8 +16,9 @@ import { sheetFigures } from '$lib/views/sheets/sheetText.ts';
 import { choiceRows, countBy, refusals } from '$lib/views/workshop/choices.ts';
 import type * as Lettering from '$lib/workshop/lettering.ts';
 import { firstLayout, project } from '../projects.ts';
+import { readPdf } from './readPdf.ts';
 
-/** Every line that is lettered: PDFs draw strokes, so their texts are caught on the way. */
+/** Every line that is engraved: letters are strokes there, so texts are caught on the way. */
 const lettered: string[] = [];
 const LETTERING = '$lib/workshop/lettering.ts';
 
@@ -101,8 +102,13 @@ describe.each(cases)('%s, %s, inches in fractions of %s', (build, base, fraction
   test('everything on paper, on parts and in lists is in inches', async () => {
     const made = await write(of, planned.value);
     if (!made.ok) throw new Error(made.faults[0]?.message);
-    expect(lettered.length).toBeGreaterThan(200);
-    expect(metric(lettered, of)).toEqual([]);
+    const printed = made.value.files.flatMap(({ path, content }) =>
+      path.endsWith('.pdf') && typeof content !== 'string' ? readPdf(content).pages : [],
+    );
+    const texts = [...lettered, ...printed.flatMap((page) => page.texts.map(({ text }) => text))];
+    expect(lettered.length).toBeGreaterThan(0);
+    expect(texts.length).toBeGreaterThan(200);
+    expect(metric(texts, of)).toEqual([]);
     const lists = made.value.files.filter(({ path }) => path.endsWith('.csv'));
     expect(lists.length).toBeGreaterThan(0);
     expect(

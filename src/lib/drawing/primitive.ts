@@ -69,6 +69,18 @@ export function contourOf(primitive: LinePrimitive | CirclePrimitive): Contour {
   return { kind: 'path', closed, vertices };
 }
 
+/** A contour as a line or a circle to draw, in the axes that it is given in. */
+export const contourPrimitive = (contour: Contour, width: number): LinePrimitive | CirclePrimitive =>
+  contour.kind === 'circle'
+    ? { ...contour, width }
+    : {
+        kind: 'line',
+        points: contour.vertices.map(({ x, y }): Point => [x, y]),
+        bulges: contour.vertices.map(({ bulge }) => bulge),
+        closed: contour.closed,
+        width,
+      };
+
 /** How far a line of text reaches below its base line and above it, as a share of the font's height. */
 const BELOW = 0.25;
 const ABOVE = 0.8;
@@ -108,6 +120,17 @@ export function movePrimitives(primitives: readonly Primitive[], [dx, dy]: Point
     if (primitive.kind === 'line') return { ...primitive, points: primitive.points.map(moved) };
     if (primitive.kind === 'circle') return { ...primitive, centre: moved(primitive.centre) };
     return { ...primitive, at: moved(primitive.at) };
+  });
+}
+
+/** What is drawn with y up from a paper's lower edge, on that paper of a height. */
+export function flipPrimitives(primitives: readonly Primitive[], height: number): Primitive[] {
+  const flipped = ([x, y]: Point): Point => [x, height - y];
+  return primitives.map((primitive) => {
+    if (primitive.kind === 'circle') return { ...primitive, centre: flipped(primitive.centre) };
+    if (primitive.kind === 'text') return { ...primitive, at: flipped(primitive.at), turn: -(primitive.turn ?? 0) };
+    const { points, bulges } = primitive;
+    return { ...primitive, points: points.map(flipped), ...(bulges ? { bulges: bulges.map((bulge) => -bulge) } : {}) };
   });
 }
 

@@ -28,7 +28,7 @@ export interface BenchFiles {
  * and `build-sheet.pdf`. */
 export async function benchFiles(project: Project, plan: Plan, sheets: readonly Sheet[]): Promise<BenchFiles> {
   const paper: PaperName = project.display.length === 'in' ? 'Letter' : 'A4';
-  const templates = await templatesOf([...plan.parts.map(partPlate), ...blockPlates(plan)], paper, project);
+  const templates = templatesOf([...plan.parts.map(partPlate), ...blockPlates(plan)], paper, project);
   const solids = solidsOf(standBodies(plan), `${project.title} - ${plan.layout}`);
   const list: Described = {
     path: 'cut-list.csv',
@@ -37,7 +37,7 @@ export async function benchFiles(project: Project, plan: Plan, sheets: readonly 
     content: cutListFile(cutList(plan.parts, takesOf(plan), sheets), project.display.length),
   };
   const tools = await toolFiles(project, plan);
-  const sheet = await buildSheetOf(project, plan, sheets, paper);
+  const sheet = buildSheetOf(project, plan, sheets, paper);
   return {
     files: [...templates.files, ...solids.files, list, ...materialsOfLayout(project, plan, sheets), ...tools, ...sheet],
     leftOut: [...templates.leftOut, ...solids.leftOut],
@@ -52,28 +52,23 @@ function materialsOfLayout(project: Project, plan: Plan, sheets: readonly Sheet[
   return [{ path: 'materials.csv', about, content }];
 }
 
-async function buildSheetOf(
-  project: Project,
-  plan: Plan,
-  sheets: readonly Sheet[],
-  paper: PaperName,
-): Promise<readonly Described[]> {
+function buildSheetOf(project: Project, plan: Plan, sheets: readonly Sheet[], paper: PaperName): readonly Described[] {
   const layoutIndex = project.layouts.findIndex(({ name }) => name === plan.layout);
   const layout = project.layouts[layoutIndex];
   if (!layout) return [];
-  const content = await buildSheetPdf({ project, layout, layoutIndex, plan, sheets }, paper);
+  const content = buildSheetPdf({ project, layout, layoutIndex, plan, sheets }, paper);
   const about = `Everything to know at the bench, with drawings, on ${paper}`;
   return [{ path: 'build-sheet.pdf', about, content }];
 }
 
 /** Paper follows the unit of the page: where inches are read, Letter is in the printer. */
-async function templatesOf(plates: readonly Plate[], paper: PaperName, { display }: Project): Promise<BenchFiles> {
+function templatesOf(plates: readonly Plate[], paper: PaperName, { display }: Project): BenchFiles {
   const files: Described[] = [];
   const leftOut: LeftOut[] = [];
   const stems = fileStems(plates.map(({ name }) => name));
   for (const [i, plate] of plates.entries()) {
     const path = `templates/${stems[i]}.pdf`;
-    const made = await templatePdf(plate, paper, display.length);
+    const made = templatePdf(plate, paper, display.length);
     if (made.ok) {
       const about = `Template of ${plate.name} at full size, to print at 100 % on ${paper}`;
       files.push({ path, about, content: made.value });

@@ -1,4 +1,5 @@
-import type { LinePrimitive, Primitive, TextPrimitive } from '$lib/drawing/primitive.ts';
+import type { Primitive, TextPrimitive } from '$lib/drawing/primitive.ts';
+import { svgPath } from '$lib/drawing/svgPath.ts';
 import { fixed } from './number.ts';
 import { printedFill } from './printedFill.ts';
 import { xmlText } from './xml.ts';
@@ -20,11 +21,8 @@ export function primitiveSvg(primitive: Primitive, owner: string): string {
     const [x, y] = primitive.centre;
     return `<circle cx="${number(x)}" cy="${number(y)}" r="${number(primitive.radius)}"${look}/>`;
   }
-  return `<path d="${pathData(primitive, number)}"${look}/>`;
+  return `<path d="${svgPath(primitive, number)}"${look}/>`;
 }
-
-const pathData = ({ points, closed }: LinePrimitive, number: (value: number) => string): string =>
-  `M ${points.map(([x, y]) => `${number(x)} ${number(y)}`).join(' L ')}${closed ? ' Z' : ''}`;
 
 /** Line width, dashes and fill. */
 function lookOf(

@@ -2,7 +2,7 @@ import { success, type Result } from '$lib/project/fault.ts';
 import type { LengthUnit } from '$lib/project/units.ts';
 import type { PaperName } from './paper.ts';
 import type { Plate } from './plate.ts';
-import { strokePdf } from './strokePdf.ts';
+import { pdfFile } from './pdf/pdf.ts';
 import { templatePages } from './templatePages.ts';
 import { tilingOf } from './tiling.ts';
 
@@ -12,7 +12,7 @@ import { tilingOf } from './tiling.ts';
  *
  * @throws RangeError naming the plate when a length is not finite.
  */
-export async function templatePdf(plate: Plate, paper: PaperName, unit: LengthUnit): Promise<Result<Uint8Array>> {
+export function templatePdf(plate: Plate, paper: PaperName, unit: LengthUnit): Result<Uint8Array> {
   const tiling = tilingOf(plate.name, plate, paper);
-  return tiling.ok ? success(await strokePdf(plate.name, templatePages(plate, tiling.value, unit))) : tiling;
+  return tiling.ok ? success(pdfFile(plate.name, templatePages(plate, tiling.value, unit))) : tiling;
 }

@@ -1,6 +1,8 @@
 import { papers, type PaperName } from '$lib/files/paper.ts';
-import { words, type Stroke, type StrokePage } from '$lib/files/stroke.ts';
-import { strokePdf } from '$lib/files/strokePdf.ts';
+import type { Primitive } from '$lib/drawing/primitive.ts';
+import type { PdfPage } from '$lib/files/pdf/content.ts';
+import { pdfFile } from '$lib/files/pdf/pdf.ts';
+import { words } from '$lib/files/pdf/words.ts';
 import type { Block, Section } from './block.ts';
 import { buildSheet } from './buildSheet.ts';
 import { gap, laidHeading, laidList, laidTable, laidText, laidTitle, type Laid } from './laid.ts';
@@ -20,9 +22,9 @@ const DRAWING_SHARE = 0.5;
  *
  * @throws RangeError when a length is not finite.
  */
-export async function buildSheetPdf(subject: Subject, paper: PaperName): Promise<Uint8Array> {
+export function buildSheetPdf(subject: Subject, paper: PaperName): Uint8Array {
   const title = `${subject.project.title}, ${subject.layout.name}: build sheet`;
-  return strokePdf(title, pagesOf(title, buildSheet(subject), subject, paper));
+  return pdfFile(title, pagesOf(title, buildSheet(subject), subject, paper));
 }
 
 /** Everything in its order, a page filled before the next is begun. */
@@ -31,12 +33,12 @@ export function pagesOf(
   sections: readonly Section[],
   { project }: Pick<Subject, 'project'>,
   paper: PaperName,
-): readonly StrokePage[] {
+): readonly PdfPage[] {
   const { width, height } = papers[paper];
   const room = { width: width - FILING - BORDER, height: height - 2 * BORDER - HEAD };
   const laid = sections.flatMap(({ title: name, blocks }) => [
     laidTitle(name, room.width),
-    ...blocks.flatMap((block) => laidBlock(block, room, project.display, height)),
+    ...blocks.flatMap((block) => laidBlock(block, room, project.display)),
     gap(4),
   ]);
   const pages = paged(laid, room.height);
@@ -44,7 +46,7 @@ export function pagesOf(
     width,
     height,
     within: null,
-    strokes: [...head(title, `${i + 1} / ${pages.length}`, width, height), ...set(items, height - BORDER - HEAD)],
+    primitives: [...head(title, `${i + 1} / ${pages.length}`, width), ...set(items, BORDER + HEAD)],
   }));
 }
 
@@ -52,7 +54,6 @@ function laidBlock(
   block: Block,
   room: { width: number; height: number },
   display: Subject['project']['display'],
-  page: number,
 ): readonly Laid[] {
   switch (block.kind) {
     case 'text':
@@ -66,7 +67,7 @@ function laidBlock(
       return [laidHeading(block.title, room.width), ...laidTable(block, room.width), gap(1), ...note, gap(2)];
     }
     case 'drawing':
-      return laidDrawing(block, room.width, room.height * DRAWING_SHARE, display, page);
+      return laidDrawing(block, room.width, room.height * DRAWING_SHARE, display);
   }
 }
 
@@ -89,16 +90,16 @@ function paged(laid: readonly Laid[], room: number): readonly (readonly Laid[])[
   return pages;
 }
 
-function set(items: readonly Laid[], top: number): Stroke[] {
+function set(items: readonly Laid[], top: number): Primitive[] {
   let y = top;
-  return items.flatMap(({ height, strokes }) => {
-    const drawn = strokes(FILING, y);
-    y -= height;
-    return [...drawn];
+  return items.flatMap(({ height, drawn }) => {
+    const at = y;
+    y += height;
+    return [...drawn(FILING, at)];
   });
 }
 
-const head = (title: string, number: string, width: number, height: number): Stroke[] => [
-  ...words(title, { height: 2.2, x: FILING, y: height - BORDER - 2.2, anchor: 'start' }, width - FILING - BORDER - 25),
-  ...words(number, { height: 2.2, x: width - BORDER, y: height - BORDER - 2.2, anchor: 'end' }, 20),
+const head = (title: string, number: string, width: number): Primitive[] => [
+  words(title, { height: 2.2, x: FILING, y: BORDER + 2.2, anchor: 'start' }, width - FILING - BORDER - 25),
+  words(number, { height: 2.2, x: width - BORDER, y: BORDER + 2.2, anchor: 'end' }, 20),
 ];

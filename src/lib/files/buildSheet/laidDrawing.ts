@@ -1,10 +1,9 @@
 import { movePrimitives } from '$lib/drawing/primitive.ts';
-import { words } from '$lib/files/stroke.ts';
+import { words } from '$lib/files/pdf/words.ts';
 import { scaledView } from '$lib/files/scaledView.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
 import type { DrawingBlock } from './block.ts';
 import { BODY, gap, laidText, type Laid } from './laid.ts';
-import { markStrokes } from './markStrokes.ts';
 
 const CAPTION = 6;
 
@@ -14,7 +13,6 @@ export function laidDrawing(
   width: number,
   most: number,
   display: LengthDisplay,
-  page: number,
 ): readonly Laid[] {
   const scaled = scaledView(view, width, most - CAPTION, display);
   const caption = scaled ? `${view.name}, ${scaled.scale}` : `${view.name}: too large for this page, see its own file`;
@@ -24,13 +22,9 @@ export function laidDrawing(
     {
       height: high + CAPTION,
       keep: lines.length > 0,
-      strokes: (left, top) => [
-        ...(scaled
-          ? movePrimitives(scaled.primitives, [left + (width - scaled.width) / 2, page - top]).flatMap((one) =>
-              markStrokes(one, page),
-            )
-          : []),
-        ...words(caption, { height: BODY, x: left + width / 2, y: top - high - CAPTION + 1, anchor: 'middle' }, width),
+      drawn: (left, top) => [
+        ...(scaled ? movePrimitives(scaled.primitives, [left + (width - scaled.width) / 2, top]) : []),
+        words(caption, { height: BODY, x: left + width / 2, y: top + high + CAPTION - 1, anchor: 'middle' }, width),
       ],
     },
     ...lines.map((line, i) => ({ ...line, keep: i < lines.length - 1 })),

@@ -1,5 +1,5 @@
 import type { Fill, LinePrimitive, Part, Primitive, TextPrimitive } from '$lib/drawing/primitive.ts';
-import { pathData } from './pathData.ts';
+import { lineData } from './pathData.ts';
 
 /** What a screen draws of primitives: an element each, but lines of one kind are one path. Paper units. */
 export type Element = PathElement | CircleElement | TextElement;
@@ -56,7 +56,7 @@ function elementOf(primitive: Primitive): Element {
     case 'line':
       return {
         kind: 'path',
-        d: pathData(primitive.points, primitive.closed),
+        d: lineData(primitive),
         ...lookOf(primitive),
         part: primitive.part,
       };

@@ -47,7 +47,7 @@ export async function makeBuildSheet(subject: Subject): Promise<{ readonly name:
     import('$lib/files/fileName.ts'),
   ]);
   const { project, layout } = subject;
-  const bytes = await buildSheetPdf(subject, project.display.length === 'in' ? 'Letter' : 'A4');
+  const bytes = buildSheetPdf(subject, project.display.length === 'in' ? 'Letter' : 'A4');
   return { name: `${fileStem(`${project.title} - ${layout.name} - build sheet`)}.pdf`, bytes };
 }
 
