@@ -1,7 +1,7 @@
 import { demoProject } from '$lib/project/demo.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import { headRoomOf } from '$lib/plan/headRoom.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { medianTime, type Measured } from './measure.ts';
 
 /** How far the head may move: three maps of 60 × 60 and twelve reaches, for the demo's two postures. */
@@ -9,7 +9,7 @@ export function benchHeadRoom(): Measured {
   const parsed = checkProject(demoProject);
   const layout = parsed.ok ? parsed.value.layouts[0] : undefined;
   if (!parsed.ok || !layout) throw new Error('the demo is sound');
-  const planned = plan(parsed.value, layout);
+  const planned = solve(parsed.value, layout);
   if (!planned.ok) throw new Error('the demo can be planned');
   const run = () => headRoomOf(parsed.value, layout, planned.value);
   const { box } = run();

@@ -1,7 +1,7 @@
 import { demoProject } from '$lib/project/demo.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { medianTime, seeded, type Measured } from './measure.ts';
 
 const DESKS = 64;
@@ -32,7 +32,7 @@ export function benchPlan(): Measured {
   const run = (): void => {
     const [project, layout] = all[turn++ % DESKS] ?? all[0] ?? [];
     if (!project || !layout) return;
-    const planned = plan(project, layout);
+    const planned = solve(project, layout);
     if (!planned.ok) throw new Error(planned.faults.map(({ message }) => message).join('; '));
     sum += planned.value.sides.right.tilt;
   };

@@ -1,6 +1,6 @@
 import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { likelyProject } from '../tests/randomProject.ts';
 import { seeded, type Measured } from './measure.ts';
 
@@ -17,13 +17,13 @@ const TRIES = 3;
 export function benchRandomPlans(): readonly Measured[] {
   const next = seeded(20260301);
   const drawn = Array.from({ length: WARMING }, () => likely(next));
-  for (const [project, layout] of drawn) plan(project, layout);
+  for (const [project, layout] of drawn) solve(project, layout);
   const [planned, refused]: [number[], number[]] = [[], []];
   let sum = 0;
   while (planned.length < PLANS) {
     const [project, layout] = likely(next);
-    const made = plan(project, layout);
-    const time = Math.min(...Array.from({ length: TRIES }, () => processorTime(() => plan(project, layout))));
+    const made = solve(project, layout);
+    const time = Math.min(...Array.from({ length: TRIES }, () => processorTime(() => solve(project, layout))));
     (made.ok ? planned : refused).push(time);
     if (made.ok) sum += made.value.sides.right.tilt + made.value.parts.length;
     else if (made.faults.some(({ message }) => message.includes('mistake of the program'))) {

@@ -1,7 +1,7 @@
 import { demoProject } from '$lib/project/demo.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { soundOf } from '$lib/plan/sound.ts';
 import { medianTime, seeded, type Measured } from './measure.ts';
 
@@ -33,7 +33,7 @@ export function benchSound(): Measured {
   const run = (): void => {
     const [project, layout] = all[turn++ % ROOMS] ?? all[0] ?? [];
     if (!project || !layout) return;
-    const planned = plan(project, layout);
+    const planned = solve(project, layout);
     if (!planned.ok) throw new Error(planned.faults.map(({ message }) => message).join('; '));
     const { both, sides } = soundOf(project, layout, planned.value);
     sum += (both.smooth[200] ?? NaN) + both.notches.length + (sides.left.response.fine[300] ?? NaN);

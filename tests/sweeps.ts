@@ -1,6 +1,6 @@
 import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import type { Plan } from '$lib/plan/document.ts';
 import { demoWith } from './projects.ts';
 
@@ -21,7 +21,7 @@ export function sweep(cases: Sweep, every: number, look: (plan: Plan, name: stri
   for (let i = 0; i < cases.length; i += every) {
     const one = cases[i];
     const [project, layout] = read(one?.document());
-    const outcome = plan(project, layout);
+    const outcome = solve(project, layout);
     if (outcome.ok) {
       planned++;
       look(outcome.value, one?.name ?? '');

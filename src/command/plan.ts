@@ -2,7 +2,8 @@ import { allFiles } from '$lib/files/allFiles.ts';
 import { cutFiles } from '$lib/files/bundle.ts';
 import { faultLine, type Fault } from '$lib/project/fault.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { planFile } from '$lib/files/planFile.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { readArguments, USAGE, type Request } from './arguments.ts';
 import { readProject } from './readProject.ts';
 import { strangers, tryFolder, writeWhole } from './writeWhole.ts';
@@ -32,15 +33,15 @@ async function answer({ file, layout: name, out }: Request): Promise<number> {
   }
   const unwritable = out === null ? null : troubleWith(out, () => tryFolder(out));
   if (unwritable !== null) return unwritable;
-  const planned = plan(project.value, layout);
-  if (!planned.ok) return refuse(planned.kind === 'unsound' ? BAD_INPUT : NO_ANSWER, planned.faults);
+  const solved = solve(project.value, layout);
+  if (!solved.ok) return refuse(solved.kind === 'unsound' ? BAD_INPUT : NO_ANSWER, solved.faults);
   if (out === null) {
-    const files = await cutFiles(project.value, planned.value);
+    const files = await cutFiles(solved.value);
     if (!files.ok) return refuse(NO_ANSWER, files.faults);
-    process.stdout.write(files.value.document);
+    process.stdout.write(planFile(solved.value, files.value.sheets));
     return 0;
   }
-  const made = await allFiles(project.value, planned.value);
+  const made = await allFiles(solved.value);
   if (!made.ok) return refuse(NO_ANSWER, made.faults);
   const { document, files } = made.value;
   const unwritten = troubleWith(out, () => writeWhole(out, files));

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { signedArea } from '$lib/geometry/area.ts';
 import { extentOf } from '$lib/geometry/extent.ts';
 import { cutFiles, type CutFile } from '$lib/files/bundle.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import type { Plan } from '$lib/plan/document.ts';
 import { readDxf } from '../files/readDxf.ts';
 import { firstLayout, project } from '../projects.ts';
@@ -24,9 +24,9 @@ interface DOMRectLike {
 
 async function demoFiles(): Promise<{ planned: Plan; files: readonly CutFile[] }> {
   const of = project();
-  const planned = plan(of, firstLayout(of));
+  const planned = solve(of, firstLayout(of));
   if (!planned.ok) throw new Error('the demo has a plan');
-  const files = await cutFiles(of, planned.value);
+  const files = await cutFiles(planned.value);
   if (!files.ok) throw new Error('the demo has files');
   return { planned: planned.value, files: files.value.cut };
 }

@@ -22,7 +22,7 @@ const EAR = '/layouts/0/listener/earHeight';
 function planned(changes: Readonly<Record<string, unknown>> = {}) {
   const { shown } = settleProject(project(changes), 0);
   if (!shown) throw new Error('the demo has an answer');
-  return shown.plan;
+  return shown;
 }
 
 /** Opens every group of the form. */

@@ -134,7 +134,7 @@ describe('from the demo to the files of one’s own stands', () => {
 });
 
 describe('the plan of what was typed', () => {
-  const { plan } = shownOf(typed);
+  const plan = shownOf(typed);
 
   test('has the head where the tape found it', () => {
     expect(plan.head).toEqual({ x: 0, y: -own.setback, z: own.earHeight - own.desk.height });

@@ -15,7 +15,7 @@ const visit = useBrowser();
 const BUSY = 120_000;
 const { shown } = settleProject(project(), 0);
 if (!shown) throw new Error('the demo has an answer');
-const { parts } = shown.plan;
+const { parts } = shown;
 const copies = parts.reduce((sum, { quantity }) => sum + quantity, 0);
 
 const section = (page: Page): Locator => page.getByRole('region', { name: 'Sheets', exact: true });

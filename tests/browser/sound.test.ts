@@ -1,6 +1,6 @@
 import type { Page } from 'playwright';
 import { describe, expect, test } from 'vitest';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { soundOf } from '$lib/plan/sound.ts';
 import { causeName } from '$lib/views/sound/surfaceName.ts';
 import { firstLayout, project } from '../projects.ts';
@@ -9,7 +9,7 @@ import { useBrowser } from './page.ts';
 const visit = useBrowser();
 
 const demo = project();
-const planned = plan(demo, firstLayout(demo));
+const planned = solve(demo, firstLayout(demo));
 if (!planned.ok) throw new Error('the demo has a plan');
 const sound = soundOf(demo, firstLayout(demo), planned.value);
 

@@ -3,11 +3,13 @@ import { strFromU8, unzipSync } from 'fflate';
 import type { Download } from 'playwright';
 import { expect } from 'vitest';
 import { cutFiles } from '$lib/files/bundle.ts';
-import { settleProject, type Shown } from '$lib/state/settle.ts';
+import type { Solution } from '$lib/plan/solution.ts';
+import { planFile } from '$lib/files/planFile.ts';
+import { settleProject } from '$lib/state/settle.ts';
 import { project } from '../projects.ts';
 
 /** What the demo with some values set comes to, without a page. */
-export function shownOf(changes: Readonly<Record<string, unknown>> = {}): Shown {
+export function shownOf(changes: Readonly<Record<string, unknown>> = {}): Solution {
   const { shown } = settleProject(project(changes), 0);
   if (!shown) throw new Error('the demo has an answer');
   return shown;
@@ -16,9 +18,9 @@ export function shownOf(changes: Readonly<Record<string, unknown>> = {}): Shown 
 /** Every cut file that the same code makes of it without a page. */
 export async function expected(changes: Readonly<Record<string, unknown>> = {}): Promise<Record<string, string>> {
   const shown = shownOf(changes);
-  const made = await cutFiles(shown.project, shown.plan);
+  const made = await cutFiles(shown);
   if (!made.ok) throw new Error('the demo has cut files');
-  const files = [{ path: 'plan.json', text: made.value.document }, ...made.value.cut];
+  const files = [{ path: 'plan.json', text: planFile(shown, made.value.sheets) }, ...made.value.cut];
   return Object.fromEntries(files.map(({ path, text }) => [path, text]));
 }
 

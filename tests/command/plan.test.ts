@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { findingDocuments } from '$lib/plan/findings/findingDocument.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { labelsOf } from '$lib/workshop/pieceLabel.ts';
 import { bringUpToDate } from '../../tools/bundle.mjs';
 import { demoWith, firstLayout, project } from '../projects.ts';
@@ -62,7 +62,7 @@ describe('a sound project', () => {
     expect(status).toBe(0);
     expect(lines).toEqual([]);
     const of = project();
-    const planned = plan(of, firstLayout(of));
+    const planned = solve(of, firstLayout(of));
     if (!planned.ok) throw new Error('the demo has a plan');
     const lettered = planned.value.parts.map((part) => ({ ...part, labels: labelsOf(part) }));
     const findings = findingDocuments(planned.value.findings);

@@ -7,7 +7,7 @@ import { squareToBaffle } from '$lib/drawing/squareToBaffle.ts';
 import type { Dimension, Item, View } from '$lib/drawing/view.ts';
 import { radians } from '$lib/geometry/angle.ts';
 import type { Point } from '$lib/geometry/point.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import type { Plan } from '$lib/plan/document.ts';
 import { sideNames, type Project } from '$lib/project/project.ts';
 import { checkProject } from '$lib/project/parse.ts';
@@ -24,7 +24,7 @@ interface Made {
 function made(changes: Readonly<Record<string, unknown>>): Made | null {
   const parsed = checkProject(demoWith(changes));
   if (!parsed.ok) return null;
-  const outcome = plan(parsed.value, firstLayout(parsed.value));
+  const outcome = solve(parsed.value, firstLayout(parsed.value));
   return outcome.ok ? { project: parsed.value, plan: outcome.value } : null;
 }
 
@@ -223,7 +223,7 @@ describe('what stands round it', () => {
 
   it('says which way is inboard', () => {
     const of = project();
-    const outcome = plan(of, firstLayout(of));
+    const outcome = solve(of, firstLayout(of));
     if (!outcome.ok) throw new Error('The demo has a plan.');
     const label = (side: 'left' | 'right'): unknown =>
       itemOf(frontView(of.speaker, outcome.value, side), 'inboard-label');

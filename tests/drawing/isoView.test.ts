@@ -9,7 +9,7 @@ import { signedArea } from '$lib/geometry/area.ts';
 import { polygonPath } from '$lib/geometry/contour.ts';
 import { isInside } from '$lib/geometry/inside.ts';
 import { along, cross, distance, dot, length, vec3, type Point, type Vec3 } from '$lib/geometry/point.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { sideNames } from '$lib/project/project.ts';
 import { numberFrom } from '../numbers.ts';
 import { firstLayout, project } from '../projects.ts';
@@ -22,7 +22,7 @@ const itemsOf = (view: View, start: string): Item[] => view.items.filter(({ id }
 
 function viewOf(changes: Readonly<Record<string, unknown>> = {}, side: 'left' | 'right' = 'right'): View {
   const of = project(changes);
-  const outcome = plan(of, firstLayout(of));
+  const outcome = solve(of, firstLayout(of));
   if (!outcome.ok) throw new Error(outcome.faults.map(({ message }) => message).join('\n'));
   return isoView(of.speaker, outcome.value, side);
 }
@@ -53,7 +53,7 @@ describe('isometric', () => {
 
   it('turns with the stand: its own axes are drawn alike whatever its toe', () => {
     const of = project();
-    const outcome = plan(of, firstLayout(of));
+    const outcome = solve(of, firstLayout(of));
     if (!outcome.ok) throw new Error('The demo has a plan.');
     for (const side of sideNames) {
       const placed = outcome.value.sides[side];
@@ -268,7 +268,7 @@ describe('an isometric view', () => {
 
   it('draws plumb edges of the stand √(2/3) as long as they are', () => {
     const of = project();
-    const outcome = plan(of, firstLayout(of));
+    const outcome = solve(of, firstLayout(of));
     if (!outcome.ok) throw new Error('The demo has a plan.');
     const [end] = itemsOf(isoView(of.speaker, outcome.value, 'right'), 'stand-end');
     const points = end?.kind === 'outline' ? end.points : [];

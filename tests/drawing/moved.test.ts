@@ -7,7 +7,7 @@ import { spokenHandle } from '$lib/drawing/handleText.ts';
 import { gridFor, moved, nudged, type Holding } from '$lib/drawing/moved.ts';
 import type { SheetSource } from '$lib/drawing/sheetSource.ts';
 import { checkProject } from '$lib/project/parse.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { sideNames, type SideName } from '$lib/project/project.ts';
 import { withEdits } from '$lib/state/edit.ts';
 import { valueAt } from '$lib/state/pointer.ts';
@@ -36,7 +36,7 @@ function handlesAfter(made: Scene, grips: ReturnType<typeof moved>, pick: (made:
   );
   const [layout] = changed.ok ? changed.value.layouts : [];
   if (!changed.ok || !layout) return null;
-  const outcome = plan(changed.value, layout);
+  const outcome = solve(changed.value, layout);
   return outcome.ok ? pick({ project: changed.value, layout, plan: outcome.value }) : null;
 }
 

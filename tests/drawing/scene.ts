@@ -1,4 +1,4 @@
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import type { Plan } from '$lib/plan/document.ts';
 import { demoProject } from '$lib/project/demo.ts';
 import { checkProject } from '$lib/project/parse.ts';
@@ -46,7 +46,7 @@ export function sceneOrNull({ left, right, offset, earHeight, wallGap, tilt, lif
   if (!parsed.ok) return null;
   const [first] = parsed.value.layouts;
   if (!first) return null;
-  const outcome = plan(parsed.value, first);
+  const outcome = solve(parsed.value, first);
   return outcome.ok ? { project: parsed.value, layout: first, plan: outcome.value } : null;
 }
 

@@ -2,20 +2,22 @@ import { createHash } from 'node:crypto';
 import { unzipSync } from 'fflate';
 import { describe, expect, it, vi } from 'vitest';
 import { signedArea } from '$lib/geometry/area.ts';
+import { planFile } from '$lib/files/planFile.ts';
 import { allFiles, type AllFiles } from '$lib/files/allFiles.ts';
 import { cutFiles } from '$lib/files/bundle.ts';
 import { manifest } from '$lib/files/manifest.ts';
 import { zipFile } from '$lib/files/zip.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import type { Project } from '$lib/project/project.ts';
+import { rowsOf } from '../inRows.ts';
 import { firstLayout, project } from '../projects.ts';
 import { readCsv } from './readCsv.ts';
 import { facetVolume, readStl } from './readStl.ts';
 
 async function made(of: Project): Promise<AllFiles> {
-  const planned = plan(of, firstLayout(of));
+  const planned = solve(of, firstLayout(of));
   if (!planned.ok) throw new Error(planned.faults[0]?.message);
-  const result = await allFiles(of, planned.value);
+  const result = await allFiles(planned.value, rowsOf(planned.value));
   if (!result.ok) throw new Error(result.faults[0]?.message);
   return result.value;
 }
@@ -37,9 +39,9 @@ describe('all files of a layout', () => {
   it('are cut files, templates, solids, the cut list and their list', async () => {
     const of = project();
     const { files, document } = await ofDemo;
-    const planned = plan(of, firstLayout(of));
+    const planned = solve(of, firstLayout(of));
     if (!planned.ok) throw new Error('the demo has a plan');
-    const cut = await cutFiles(of, planned.value);
+    const cut = await cutFiles(planned.value, rowsOf(planned.value));
     if (!cut.ok) throw new Error('the demo has cut files');
     expect(files.map(({ path }) => path)).toEqual([
       'plan.json',
@@ -60,7 +62,7 @@ describe('all files of a layout', () => {
       'manifest.json',
     ]);
     expect(files[0]?.content).toBe(document);
-    expect(document).toBe(cut.value.document);
+    expect(document).toBe(planFile(planned.value, cut.value.sheets));
     for (const { path, text } of cut.value.cut) {
       expect(files.find((file) => file.path === path)?.content).toBe(text);
     }
@@ -68,11 +70,13 @@ describe('all files of a layout', () => {
 
   it('say in degrees how each part is turned on its sheet', async () => {
     const of = project();
-    const planned = plan(of, firstLayout(of));
+    const planned = solve(of, firstLayout(of));
     if (!planned.ok) throw new Error('the demo has a plan');
-    const cut = await cutFiles(of, planned.value);
+    const cut = await cutFiles(planned.value, rowsOf(planned.value));
     if (!cut.ok) throw new Error('the demo has cut files');
-    const { sheets } = JSON.parse(cut.value.document) as { sheets: { placements: { turn: number }[] }[] };
+    const { sheets } = JSON.parse(planFile(planned.value, cut.value.sheets)) as {
+      sheets: { placements: { turn: number }[] }[];
+    };
     const told = sheets.flatMap(({ placements }) => placements.map(({ turn }) => turn));
     const laid = cut.value.sheets.flatMap(({ placements }) => placements.map(({ turn }) => turn));
     expect(told).toEqual(laid.map((turn) => (turn * 180) / Math.PI));
@@ -106,7 +110,7 @@ describe('all files of a layout', () => {
 
   it('hold the stand as one body: the area of its layers times its width', async () => {
     const of = project();
-    const planned = plan(of, firstLayout(of));
+    const planned = solve(of, firstLayout(of));
     if (!planned.ok) throw new Error('the demo has a plan');
     const { stand, parts } = planned.value;
     const [part] = parts;

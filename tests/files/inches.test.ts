@@ -3,9 +3,8 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test, vi } from 'vit
 import type { allFiles } from '$lib/files/allFiles.ts';
 import { buildSheet } from '$lib/files/buildSheet/buildSheet.ts';
 import type { Block } from '$lib/files/buildSheet/block.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { compareBuilds } from '$lib/plan/builds.ts';
-import { sheetsOf } from '$lib/plan/sheets.ts';
 import { findingText } from '$lib/plan/findings/findingText.ts';
 import { ownNames } from '$lib/project/ownNames.ts';
 import { sentenceText } from '$lib/project/sentence.ts';
@@ -15,6 +14,7 @@ import { tablesOf } from '$lib/views/results/tables.ts';
 import { sheetFigures } from '$lib/views/sheets/sheetText.ts';
 import { choiceRows, countBy, refusals } from '$lib/views/workshop/choices.ts';
 import type * as Lettering from '$lib/workshop/lettering.ts';
+import { inRows } from '../inRows.ts';
 import { firstLayout, project } from '../projects.ts';
 import { readPdf } from './readPdf.ts';
 
@@ -94,13 +94,13 @@ function inchProject(build: keyof typeof DETAILS, base: string, fraction: number
 
 describe.each(cases)('%s, %s, inches in fractions of %s', (build, base, fraction) => {
   const of = inchProject(build, base, fraction);
-  const planned = plan(of, firstLayout(of));
+  const planned = solve(of, firstLayout(of));
   if (!planned.ok) throw new Error(planned.faults[0]?.message);
-  const sheets = sheetsOf(of, planned.value);
+  const sheets = inRows(planned.value);
   if (!sheets.ok) throw new Error(sheets.faults[0]?.message);
 
   test('everything on paper, on parts and in lists is in inches', async () => {
-    const made = await write(of, planned.value);
+    const made = await write(planned.value, sheets.value);
     if (!made.ok) throw new Error(made.faults[0]?.message);
     const printed = made.value.files.flatMap(({ path, content }) =>
       path.endsWith('.pdf') && typeof content !== 'string' ? readPdf(content).pages : [],
@@ -129,7 +129,7 @@ describe.each(cases)('%s, %s, inches in fractions of %s', (build, base, fraction
 
   test('the build sheet on the page, and what the pages say of the plan, is in inches', () => {
     const layout = firstLayout(of);
-    const sections = buildSheet({ project: of, layout, layoutIndex: 0, plan: planned.value, sheets: sheets.value });
+    const sections = buildSheet({ solution: planned.value, sheets: sheets.value });
     const blocks = sections.flatMap((section) => section.blocks);
     expect(metric([...sections.map(({ title }) => title), ...blocks.flatMap(textsOf)], of)).toEqual([]);
     const { stand, findings } = planned.value;

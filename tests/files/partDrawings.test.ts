@@ -16,7 +16,7 @@ import { toldStands } from '$lib/files/buildSheet/subject.ts';
 import { takesOf } from '$lib/plan/sheets.ts';
 import type { Printed } from '$lib/stand/body.ts';
 import { planGauges } from '$lib/plan/gauges.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import type { Project } from '$lib/project/project.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
@@ -242,7 +242,7 @@ interface Drawn {
 /** Parts of one project as they are drawn: of different slices the first and the last; gauges; faces of blocks. */
 function drawnOf(of: Project): readonly Drawn[] {
   const layout = firstLayout(of);
-  const made = plan(of, layout);
+  const made = solve(of, layout);
   if (!made.ok) return [];
   const { parts, stand } = made.value;
   const some = parts.length > 8 ? [...parts.slice(0, 2), ...parts.slice(-2)] : parts;
@@ -338,7 +338,7 @@ describe('a part’s drawing', () => {
     let families = 0;
     for (const stand of [{}, { corner: 4, relief: { web: 8 } }, { recess: { depth: 2 } }]) {
       const of = project({ '/layouts/0/stand': { base: 'square-to-desk', lift: 35, ...stand } });
-      const made = plan(of, firstLayout(of));
+      const made = solve(of, firstLayout(of));
       if (!made.ok) throw new Error('the layout has a plan');
       const { parts } = made.value;
       expect(parts.length).toBeGreaterThan(50);
@@ -381,7 +381,7 @@ describe('a part’s drawing', () => {
   it('of a printed core says how wide it is, how deep its pockets are and how many are printed; it leans as both its faces say', () => {
     const cored = (stand: Record<string, unknown>, shop: Record<string, unknown> = {}) => {
       const of = project({ '/layouts/0/stand': { build: 'skinned', lift: 30, ...stand }, ...shop });
-      const made = plan(of, firstLayout(of));
+      const made = solve(of, firstLayout(of));
       if (!made.ok) throw new Error(made.faults[0]?.message);
       return toldStands(made.value).flatMap((told) =>
         told.stand.printed.map((body) => ({ body, blocks: printedBlocks(of, told, body) })),
@@ -412,7 +412,7 @@ describe('a part’s drawing', () => {
     const of = project({ '/layouts/0/stand': { base: 'square-to-desk', lift: 35 } });
     const alike = project({});
     for (const one of [of, alike]) {
-      const made = plan(one, firstLayout(one));
+      const made = solve(one, firstLayout(one));
       if (!made.ok) throw new Error(made.faults[0]?.message);
       const blocks = partBlocks(one, made.value.parts, takesOf(made.value));
       expect(JSON.stringify(blocks)).not.toMatch(/in all/i);

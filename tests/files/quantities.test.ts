@@ -3,10 +3,10 @@ import { unzipSync } from 'fflate';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { allFiles } from '$lib/files/allFiles.ts';
 import { buildSheet } from '$lib/files/buildSheet/buildSheet.ts';
-import { plan } from '$lib/plan/plan.ts';
-import { sheetsOf } from '$lib/plan/sheets.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { parseProject } from '$lib/project/parse.ts';
 import { root } from '../../tools/root.mjs';
+import { inRows, rowsOf } from '../inRows.ts';
 import { firstLayout, project } from '../projects.ts';
 import { readCsv } from './readCsv.ts';
 
@@ -16,11 +16,12 @@ const cases = (['stacked', 'skinned', 'ribbed', 'solid'] as const).flatMap((buil
 
 async function made(build: string, base: string) {
   const of = project({ '/layouts/0/stand': { lift: 30, build, base } });
-  const planned = plan(of, firstLayout(of));
+  const planned = solve(of, firstLayout(of));
   if (!planned.ok) throw new Error(planned.faults[0]?.message);
-  const sheets = sheetsOf(of, planned.value);
-  const result = await allFiles(of, planned.value);
-  if (!result.ok || !sheets.ok) throw new Error('the layout has files');
+  const sheets = inRows(planned.value);
+  if (!sheets.ok) throw new Error('the layout has sheets');
+  const result = await allFiles(planned.value, sheets.value);
+  if (!result.ok) throw new Error('the layout has files');
   const { files } = result.value;
   const content = (path: string): string | Uint8Array => files.find((file) => file.path === path)?.content ?? '';
   return { of, planned: planned.value, sheets: sheets.value, files, content };
@@ -32,7 +33,7 @@ describe.each(cases)('%s, %s', (build, base) => {
   beforeAll(async () => void (all = await made(build, base)), 120_000);
 
   test('every count on paper, in the list and in the files is that of the bodies that are built', () => {
-    const { of, planned, sheets, files, content } = all;
+    const { planned, sheets, files, content } = all;
     const { stand, parts } = planned;
     const taken = (side: 'left' | 'right', part: string): number =>
       stand[side].pieces.find((take) => take.part === part)?.quantity ?? 0;
@@ -43,9 +44,7 @@ describe.each(cases)('%s, %s', (build, base) => {
       parts.map(({ name, quantity }) => [name, taken('left', name), taken('right', name), quantity]),
     );
 
-    const blocks = buildSheet({ project: of, layout: firstLayout(of), layoutIndex: 0, plan: planned, sheets }).flatMap(
-      (section) => section.blocks,
-    );
+    const blocks = buildSheet({ solution: planned, sheets }).flatMap((section) => section.blocks);
     const told = blocks.find((block) => block.kind === 'table' && block.title.startsWith('Cut list for both'));
     expect(told?.kind === 'table' ? told.rows.map((row) => [row[0], ...row.slice(3, 6).map(Number)]) : []).toEqual(
       parts.map(({ name, quantity }) => [name, taken('left', name), taken('right', name), quantity]),
@@ -92,9 +91,9 @@ test('sheets for a router say that no holding tabs are drawn in them, and how la
       '/cutter/margin': 10,
       '/layouts/0/stand/rods': null,
     });
-    const planned = plan(of, firstLayout(of));
+    const planned = solve(of, firstLayout(of));
     if (!planned.ok) throw new Error(planned.faults[0]?.message);
-    const made = await allFiles(of, planned.value);
+    const made = await allFiles(planned.value, rowsOf(planned.value));
     if (!made.ok) throw new Error(made.faults[0]?.message);
     const { files } = made.value;
     const manifest = String(files.find(({ path }) => path === 'manifest.json')?.content);

@@ -10,7 +10,7 @@ import { fittedText } from '$lib/drawing/primitive.ts';
 import { printScales, printSheets, type SheetName } from '$lib/files/printSheet.ts';
 import { projectionSymbol } from '$lib/files/projectionSymbol.ts';
 import { viewSvg, type PrintOptions } from '$lib/files/viewSvg.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
 import { numberFrom } from '../numbers.ts';
 import { scenes } from '../drawing/arbitraries.ts';
@@ -28,7 +28,7 @@ const options: PrintOptions = {
 };
 
 const of = project();
-const outcome = plan(of, firstLayout(of));
+const outcome = solve(of, firstLayout(of));
 if (!outcome.ok) throw new Error('The demo has a plan.');
 const planned = outcome.value;
 const front = frontView(of.speaker, planned, 'right');

@@ -1,5 +1,4 @@
 import { expect, test } from 'vitest';
-import { checkProject } from '$lib/project/parse.ts';
 import { OpenProject } from '$lib/state/openProject.svelte.ts';
 import { Undo } from '$lib/state/undo.svelte.ts';
 import { seeded } from '../../bench/measure.ts';
@@ -11,7 +10,7 @@ const SEED = 3;
 
 test(`${EDITS} edits are undone and done again one by one (seed ${SEED})`, () => {
   const random = seeded(SEED);
-  const open = new OpenProject(project(), checkProject);
+  const open = new OpenProject(project());
   const undo = new Undo(open);
   const drafts = [open.draft];
   for (let edit = 0; edit < EDITS; edit++) {

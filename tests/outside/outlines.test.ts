@@ -15,7 +15,7 @@ import { figureFlaw, type LeastWood } from '$lib/geometry/figureFlaw.ts';
 import { moved } from '$lib/geometry/moved.ts';
 import { reversed } from '$lib/geometry/reversed.ts';
 import { checkProject } from '$lib/project/parse.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { wallOf } from '$lib/stand/pockets.ts';
 import { seeded } from '../../bench/measure.ts';
 import { randomProject, type Source } from '../randomProject.ts';
@@ -120,7 +120,7 @@ function* partsOf(next: Source): Generator<Case> {
   for (;;) {
     const read = checkProject(randomProject(next));
     const layout = read.ok ? read.value.layouts[0] : undefined;
-    const made = read.ok && layout ? plan(read.value, layout) : null;
+    const made = read.ok && layout ? solve(read.value, layout) : null;
     if (!layout || !made?.ok) continue;
     const least = { path: layout.stand.relief?.web ?? 0, circle: wallOf(layout.stand) };
     const { parts } = made.value;

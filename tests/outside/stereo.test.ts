@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { degrees } from '$lib/geometry/angle.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import type { Plan } from '$lib/plan/document.ts';
 import { firstLayout, project } from '../projects.ts';
 
@@ -16,7 +16,7 @@ function levelPair(x: number, y: number): Plan {
     '/layouts/0/placement/left': { x: -x, y },
     '/layouts/0/placement/right': { x, y },
   });
-  const planned = plan(of, firstLayout(of));
+  const planned = solve(of, firstLayout(of));
   if (!planned.ok) throw new Error(planned.faults.map(({ message }) => message).join('; '));
   return planned.value;
 }
@@ -65,7 +65,7 @@ test.each([
     '/layouts/0/placement/right': { x: 500, y: 500 * Math.sqrt(3) },
     '/layouts/0/aim/tilt': { rule: 'as-set', degrees: 0 },
   });
-  const planned = plan(of, firstLayout(of));
+  const planned = solve(of, firstLayout(of));
   if (!planned.ok) throw new Error('expected a plan');
   // To the right the left path is the longer one: positive, and the right side is louder.
   expect(planned.value.triangle.timeDifference).toBeCloseTo(time, 3);

@@ -1,12 +1,11 @@
+import { inRows } from '../inRows.ts';
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { checkProject, parseProject } from '$lib/project/parse.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import { allFiles } from '$lib/files/allFiles.ts';
-import { allFindings, suggestionsFor } from '$lib/plan/findings/suggest.ts';
-import { plan } from '$lib/plan/plan.ts';
-import { soundOf } from '$lib/plan/sound.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { seeded } from '../../bench/measure.ts';
 import { notFinite } from '../notFinite.ts';
 import { numberFrom } from '../numbers.ts';
@@ -49,20 +48,24 @@ it('any project at all has a plan or a reason, and what has a plan has suggestio
       const read = checkProject(document);
       const layout = read.ok ? read.value.layouts[0] : undefined;
       if (!read.ok || !layout) return;
-      const planned = plan(read.value, layout);
+      const planned = solve(read.value, layout);
       if (!planned.ok) {
         seen.refused++;
         expectReasons(planned.faults);
         return;
       }
       seen.planned++;
-      const sound = soundOf(read.value, layout, planned.value);
+      const { value } = planned;
+      expect(value.findings).toEqual(expect.arrayContaining([...value.checks]));
       // Suggestions plan dozens of other stands; files take as long: each for some.
       if (seen.planned % 100 === 1) {
-        suggestionsFor(read.value, 0, planned.value, sound, allFindings(read.value, layout, planned.value, sound));
+        expect([...value.suggestions.keys()].every((code) => value.findings.some((one) => one.code === code))).toBe(
+          true,
+        );
       }
       if (seen.planned % 50 === 1) {
-        const made = await allFiles(read.value, planned.value);
+        const laid = inRows(planned.value);
+        const made = laid.ok ? await allFiles(planned.value, laid.value) : laid;
         if (!made.ok) expectReasons(made.faults);
       }
     }),
@@ -81,7 +84,7 @@ it('any stand at any seat has a plan without a number that is none, or a reason;
         seen.refused++;
         return;
       }
-      const planned = plan(read.value, layout);
+      const planned = solve(read.value, layout);
       if (planned.ok) {
         seen.planned++;
         expect(notFinite(planned.value)).toEqual([]);
@@ -101,7 +104,7 @@ it('projects that once had no plan for no good reason have one', () => {
     const read = parseProject(readFileSync(new URL(file, folder), 'utf8'));
     const layout = read.ok ? read.value.layouts[0] : undefined;
     if (!read.ok || !layout) throw new Error(`${file} is not sound`);
-    const planned = plan(read.value, layout);
+    const planned = solve(read.value, layout);
     expect([file, planned.ok ? [] : planned.faults]).toEqual([file, []]);
   }
 });

@@ -1,6 +1,7 @@
 import { besselJ1 } from '$lib/acoustics/bessel.ts';
 import { distance, dot, length, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
-import type { Plan, SidePlan } from '$lib/plan/document.ts';
+import type { SidePlan } from '$lib/plan/document.ts';
+import type { Solution } from '$lib/plan/solution.ts';
 import { sideNames, type Driver, type Layout, type Project, type SideName } from '$lib/project/project.ts';
 import { expi, plus, times, type Complex } from '../acoustics/complex.ts';
 import { highPass, lowPass } from '../acoustics/filters.ts';
@@ -9,7 +10,7 @@ import { highPass, lowPass } from '../acoustics/filters.ts';
 export interface Planned {
   readonly project: Project;
   readonly layout: Layout;
-  readonly plan: Plan;
+  readonly plan: Solution;
 }
 
 /**

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { compareBuilds } from '$lib/plan/builds.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { arrange } from '$lib/workshop/arrange.ts';
 import { bodyMesh } from '$lib/files/solid.ts';
 import { firstLayout, project } from '../projects.ts';
@@ -8,7 +8,7 @@ import { firstLayout, project } from '../projects.ts';
 const roomy = { '/layouts/0/stand/lift': 25 };
 const planned = (changes: Record<string, unknown>) => {
   const of = project({ ...roomy, ...changes });
-  const result = plan(of, firstLayout(of));
+  const result = solve(of, firstLayout(of));
   if (!result.ok) throw new Error(result.faults.map(({ pointer, message }) => `${pointer}: ${message}`).join('; '));
   return result.value;
 };
@@ -57,7 +57,7 @@ describe('builds side by side', () => {
     const of = project({ ...roomy, '/stock/0/solidPrice': 1200 });
     const solid = compareBuilds(of, firstLayout(of)).find(({ build }) => build === 'solid');
     if (!solid?.ok) throw new Error('the block can be had');
-    const blanks = [solid.plan.stand.left, solid.plan.stand.right].flatMap(({ blocks }) => blocks);
+    const blanks = [solid.solution.stand.left, solid.solution.stand.right].flatMap(({ blocks }) => blocks);
     const volume = blanks.reduce((sum, { blank }) => sum + blank.length * blank.width * blank.height, 0);
     expect(solid.estimates.cost.value).toBeCloseTo((volume / 1e9) * 1200, 9);
     const unpriced = compareBuilds(project(roomy), firstLayout(project(roomy))).find(({ build }) => build === 'solid');

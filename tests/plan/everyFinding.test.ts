@@ -3,11 +3,9 @@ import type { Finding, FindingCode } from '$lib/plan/findings/finding.ts';
 import { findingDocuments } from '$lib/plan/findings/findingDocument.ts';
 import { findingText, plainFindingText } from '$lib/plan/findings/findingText.ts';
 import { sources } from '$lib/plan/findings/sources.ts';
-import { allFindings } from '$lib/plan/findings/suggest.ts';
 import { wholeFindings } from '$lib/plan/findings/whole.ts';
 import { wordings } from '$lib/plan/findings/wordings.ts';
-import { plan } from '$lib/plan/plan.ts';
-import { soundOf } from '$lib/plan/sound.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { MILLIMETRES, type LengthDisplay } from '$lib/project/units.ts';
 import { firstLayout, project } from '../projects.ts';
 
@@ -61,10 +59,9 @@ const codes = Object.keys(wordings) as FindingCode[];
 
 function findingsOf(changes: Changes): Finding[] {
   const of = project(changes);
-  const layout = firstLayout(of);
-  const planned = plan(of, layout);
+  const planned = solve(of, firstLayout(of));
   if (!planned.ok) throw new Error(planned.faults.map(({ pointer }) => pointer).join());
-  return allFindings(of, layout, planned.value, soundOf(of, layout, planned.value));
+  return [...planned.value.findings];
 }
 
 const inches: readonly LengthDisplay[] = [

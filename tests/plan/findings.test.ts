@@ -1,24 +1,24 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Plan } from '$lib/plan/document.ts';
 import { sources } from '$lib/plan/findings/sources.ts';
-import { plan } from '$lib/plan/plan.ts';
+import type { Solution } from '$lib/plan/solution.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
 import { inWords, type FindingInWords } from './inWords.ts';
 
-function planned(changes: Record<string, unknown> = {}): Plan {
+function planned(changes: Record<string, unknown> = {}): Solution {
   const of = project(changes);
-  const result = plan(of, firstLayout(of));
+  const result = solve(of, firstLayout(of));
   if (!result.ok) throw new Error(result.faults.map(({ pointer, message }) => `${pointer}: ${message}`).join('; '));
   return result.value;
 }
 
 const found = (changes: Record<string, unknown>, code: string): FindingInWords[] =>
   planned(changes)
-    .findings.filter((one) => one.code === code)
+    .checks.filter((one) => one.code === code)
     .map(inWords);
 
-const codes = (changes: Record<string, unknown> = {}): string[] => planned(changes).findings.map(({ code }) => code);
+const codes = (changes: Record<string, unknown> = {}): string[] => planned(changes).checks.map(({ code }) => code);
 
 /** A seat and marks that no check has anything to say about. */
 const calm = {
@@ -278,7 +278,7 @@ test('findings come worst first and none twice, each with a number, a limit, a s
   fc.assert(
     fc.property(anyDesk, (changes) => {
       const of = project(changes);
-      const result = plan(of, firstLayout(of));
+      const result = solve(of, firstLayout(of));
       fc.pre(result.ok);
       const findings = result.value.findings.map(inWords);
       const order = findings.map(({ level }) => harm.indexOf(level));

@@ -6,7 +6,7 @@ import { cross, dot, length, subtract, vec3, type Point, type Vec3 } from '$lib/
 import { cabinetSeat } from '$lib/plan/cabinetSeat.ts';
 import { planGauges } from '$lib/plan/gauges.ts';
 import type { Plan } from '$lib/plan/document.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import { sideNames, type Project, type SideName } from '$lib/project/project.ts';
 import type { Part } from '$lib/workshop/part.ts';
@@ -26,7 +26,7 @@ interface Made {
 
 const madeOf = (of: Project): Made | null => {
   const layout = firstLayout(of);
-  const made = plan(of, layout);
+  const made = solve(of, layout);
   return made.ok ? { plan: made.value, of, gauges: planGauges(made.value, layout.stand) } : null;
 };
 

@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
 import { HEAD_LIMITS } from '$lib/acoustics/headHearing.ts';
 import { headRoomOf } from '$lib/plan/headRoom.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { firstLayout, project } from '../projects.ts';
 
 const of = project();
 const layout = firstLayout(of);
-const planned = plan(of, layout);
+const planned = solve(of, layout);
 if (!planned.ok) throw new Error('the demo can be planned');
 const room = headRoomOf(of, layout, planned.value);
 

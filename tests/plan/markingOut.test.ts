@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { markingChecks, markingOut } from '$lib/plan/markingOut.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
 
 /** Rounding of coordinates of a few metres, mm. */
@@ -11,7 +11,7 @@ test('every corner is found again from the two lines, named as the listener sees
   fc.assert(
     fc.property(anyDesk, (changes) => {
       const of = project(changes);
-      const made = plan(of, firstLayout(of));
+      const made = solve(of, firstLayout(of));
       fc.pre(made.ok);
       if (!made.ok) return;
       const rows = markingOut(made.value);

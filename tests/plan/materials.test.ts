@@ -3,16 +3,16 @@ import { standBodies } from '$lib/files/standBodies.ts';
 import { glueUp } from '$lib/files/buildSheet/glueUp.ts';
 import { glueUpOf } from '$lib/plan/glueUp.ts';
 import { materialsOf, type Material } from '$lib/plan/materials.ts';
-import { plan } from '$lib/plan/plan.ts';
-import { sheetsOf } from '$lib/plan/sheets.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { widthRange, widthSpread } from '$lib/plan/widthSpread.ts';
+import { inRows } from '../inRows.ts';
 import { firstLayout, project } from '../projects.ts';
 
 function made(changes: Readonly<Record<string, unknown>>) {
   const of = project(changes);
-  const planned = plan(of, firstLayout(of));
+  const planned = solve(of, firstLayout(of));
   if (!planned.ok) throw new Error(planned.faults[0]?.message);
-  const sheets = sheetsOf(of, planned.value);
+  const sheets = inRows(planned.value);
   if (!sheets.ok) throw new Error(sheets.faults[0]?.message);
   const rows = materialsOf(of, firstLayout(of), planned.value, sheets.value);
   const row = (what: string): Material | undefined => rows.find((one) => one.what === what);
@@ -149,8 +149,8 @@ test('a stand printed in one piece is as wide as the layers that it stands for: 
 
 test('the build sheet says what keeps sub-stacks small, and when clamps do not reach across the whole stand', () => {
   const said = (glue: Record<string, unknown>, build = 'stacked') => {
-    const { of, planned } = made({ '/shop': { glue }, '/layouts/0/stand/build': build });
-    const sections = glueUp({ project: of, layout: firstLayout(of), layoutIndex: 0, plan: planned, sheets: [] });
+    const { planned } = made({ '/shop': { glue }, '/layouts/0/stand/build': build });
+    const sections = glueUp({ solution: planned, sheets: [] });
     return JSON.stringify(sections).replaceAll('\u202f', ' ');
   };
   expect(said({ opening: 100, open: 240 })).toContain('no more go with their cauls between clamps that open to 100 mm');

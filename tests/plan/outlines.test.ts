@@ -2,7 +2,7 @@ import { afterEach, describe, expect, it, vi } from 'vitest';
 import { circle, polygonPath, type Path } from '$lib/geometry/contour.ts';
 import { edgesOf } from '$lib/geometry/edge.ts';
 import { edgeGap } from '$lib/geometry/edgeGap.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { outlineFault, type Made } from '$lib/plan/outlines.ts';
 import type { Part } from '$lib/workshop/part.ts';
 import { solid } from '$lib/stand/builds/solid.ts';
@@ -11,7 +11,7 @@ import { plain } from '../stand/stands.ts';
 
 const planOf = (stand: Record<string, unknown>, more: Record<string, unknown> = {}) => {
   const of = project({ ...more, '/layouts/0/stand': stand });
-  return plan(of, firstLayout(of));
+  return solve(of, firstLayout(of));
 };
 
 const lines = (outcome: ReturnType<typeof planOf>): string[] =>

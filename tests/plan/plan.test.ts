@@ -2,20 +2,20 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { radians } from '$lib/geometry/angle.ts';
 import type { Plan } from '$lib/plan/document.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
 import { runs } from '../runs.ts';
 
 function planned(changes: Record<string, unknown> = {}): Plan {
   const of = project(changes);
-  const result = plan(of, firstLayout(of));
+  const result = solve(of, firstLayout(of));
   if (!result.ok) throw new Error(result.faults.map(({ pointer, message }) => `${pointer}: ${message}`).join('; '));
   return result.value;
 }
 
 function refused(changes: Record<string, unknown>): { kind: string; lines: string[] } {
   const of = project(changes);
-  const result = plan(of, firstLayout(of));
+  const result = solve(of, firstLayout(of));
   if (result.ok) throw new Error('expected no plan');
   return { kind: result.kind, lines: result.faults.map(({ pointer, message }) => `${pointer}: ${message}`) };
 }
@@ -85,7 +85,7 @@ describe('for any desk', () => {
     fc.assert(
       fc.property(anyDesk, (changes) => {
         const of = project(changes);
-        const result = plan(of, firstLayout(of));
+        const result = solve(of, firstLayout(of));
         if (result.ok) {
           plans++;
           for (const [at, value] of numbers(result.value))
@@ -115,7 +115,7 @@ describe('for any desk', () => {
           '/layouts/0/placement/left/y': changes['/layouts/0/placement/right/y'],
         };
         const [here, there] = [project({ ...changes, '/speaker/mirrored': true }), project(mirrored)];
-        const [a, b] = [plan(here, firstLayout(here)), plan(there, firstLayout(there))];
+        const [a, b] = [solve(here, firstLayout(here)), solve(there, firstLayout(there))];
         expect(a.ok).toBe(b.ok);
         fc.pre(a.ok && b.ok);
         expect(b.value.sides.left.toe).toBe(a.value.sides.right.toe);
@@ -133,7 +133,7 @@ describe('for any desk', () => {
     fc.assert(
       fc.property(anyDesk, (changes) => {
         const of = project(changes);
-        const result = plan(of, firstLayout(of));
+        const result = solve(of, firstLayout(of));
         fc.pre(result.ok);
         const { right } = result.value.stand;
         const [a, b, c, d] = right.footprint;

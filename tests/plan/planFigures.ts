@@ -1,8 +1,9 @@
 import { contourLength } from '$lib/geometry/contourLength.ts';
 import { signedArea } from '$lib/geometry/area.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { soundOf } from '$lib/plan/sound.ts';
 import type { Plan, SidePlan } from '$lib/plan/document.ts';
+import type { Finding } from '$lib/plan/findings/finding.ts';
 import { sideNames, type Project } from '$lib/project/project.ts';
 import type { Vec3 } from '$lib/geometry/point.ts';
 import { firstLayout } from '../projects.ts';
@@ -15,7 +16,7 @@ export type PlanFigures = Readonly<Record<string, number | string>>;
  * findings by code, side and value. Where there is no plan, the kind of refusal and its pointers.
  */
 export function planFigures(of: Project): PlanFigures {
-  const planned = plan(of, firstLayout(of));
+  const planned = solve(of, firstLayout(of));
   if (!planned.ok) return { refused: [planned.kind, ...planned.faults.map(({ pointer }) => pointer).sort()].join(' ') };
   const { value } = planned;
   return {
@@ -28,13 +29,13 @@ export function planFigures(of: Project): PlanFigures {
     'triangle time': value.triangle.timeDifference,
     'triangle level': value.triangle.levelDifference,
     ...Object.assign({}, ...value.parts.map(partFigures)),
-    ...Object.assign({}, ...value.findings.map(findingFigures)),
+    ...Object.assign({}, ...value.checks.map(findingFigures)),
   };
 }
 
 /** The notches of the response at the ears, both loudspeakers together; none where there is no plan. */
 export function soundFigures(of: Project): PlanFigures {
-  const planned = plan(of, firstLayout(of));
+  const planned = solve(of, firstLayout(of));
   if (!planned.ok) return {};
   const { notches } = soundOf(of, firstLayout(of), planned.value).both;
   const told = notches.map(({ frequency, level }, at) => ({
@@ -92,6 +93,6 @@ const partFigures = ({ name, quantity, outside, inside }: Plan['parts'][number])
   [`${name} hole area`]: inside.reduce((sum, hole) => sum + Math.abs(signedArea(hole)), 0),
 });
 
-const findingFigures = ({ code, sides: [side], value }: Plan['findings'][number]): PlanFigures => ({
+const findingFigures = ({ code, sides: [side], value }: Finding): PlanFigures => ({
   [`finding ${code} ${side ?? 'both'}`]: value,
 });

@@ -8,7 +8,7 @@ import { causeName } from '$lib/views/sound/surfaceName.ts';
 import { tablesOf } from '$lib/views/results/tables.ts';
 import { allFindings } from '$lib/plan/findings/suggest.ts';
 import { headRoomOf } from '$lib/plan/headRoom.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { soundOf } from '$lib/plan/sound.ts';
 import type { ResponsePlan, SoundPlan } from '$lib/plan/soundDocument.ts';
 import { sideNames } from '$lib/project/project.ts';
@@ -31,7 +31,7 @@ const anyRoom = fc.constantFrom<Changes>(
 function planned(changes: Changes): Planned | null {
   const of = project(changes);
   const layout = firstLayout(of);
-  const result = plan(of, layout);
+  const result = solve(of, layout);
   return result.ok ? { project: of, layout, plan: result.value } : null;
 }
 
@@ -131,7 +131,7 @@ describe('the crossovers', () => {
     let plans = 0;
     const claims = ({ project: of, layout, plan: result }: Planned): string[] => {
       const sound = soundOf(of, layout, result);
-      const found = allFindings(of, layout, result, sound);
+      const found = allFindings(result);
       return [
         ...found.map(({ code }) => code).filter((code) => code === 'crossover-sum'),
         ...found.map(plainFindingText).filter((text) => text.includes('a crossover falls')),
@@ -193,7 +193,7 @@ test('a rim changes nothing that is heard where it is stated what radiates', () 
     sides: result.sides,
     sound: soundOf(of, layout, result),
     room: headRoomOf(of, layout, result),
-    findings: allFindings(of, layout, result, soundOf(of, layout, result)).map(plainFindingText),
+    findings: allFindings(result).map(plainFindingText),
   });
   const before = acoustics(withRims(25, 95));
   fc.assert(
@@ -221,9 +221,8 @@ test('a rim taken for the dome no longer narrows the safe zone nor makes a findi
 test('a finding that hangs on an estimated diameter says so', () => {
   const off = { '/layouts/0/aim/toe': { rule: 'straight' }, '/speaker/drivers/0/role': 'full-range' };
   const textOf = (changes: Changes) => {
-    const { project: of, layout, plan: result } = certainly({ ...off, ...changes });
-    const found = allFindings(of, layout, result, soundOf(of, layout, result));
-    return found.filter(({ code }) => code === 'treble-off-axis').map(plainFindingText)[0];
+    const { plan: result } = certainly({ ...off, ...changes });
+    return result.findings.filter(({ code }) => code === 'treble-off-axis').map(plainFindingText)[0];
   };
   const wide = { '/speaker/drivers/0/diameter': 100 };
   expect(textOf(wide)).toContain('for a radiating diameter of 78 mm, which is an estimate: measure it.');

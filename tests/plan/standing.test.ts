@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Plan } from '$lib/plan/document.ts';
+import type { Solution } from '$lib/plan/solution.ts';
 import { sources } from '$lib/plan/findings/sources.ts';
 import { findingText } from '$lib/plan/findings/findingText.ts';
 import { isStanding } from '$lib/plan/findings/testPlane.ts';
 import { verdict } from '$lib/plan/findings/verdict.ts';
 import { plainText } from '$lib/project/sentence.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { edgeNames } from '$lib/stand/tipping.ts';
 import { runs } from '../runs.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
@@ -14,14 +14,14 @@ import { inWords, type FindingInWords } from './inWords.ts';
 
 type Changes = Record<string, unknown>;
 
-function planned(changes: Changes = {}): Plan {
+function planned(changes: Changes = {}): Solution {
   const of = project(changes);
-  const result = plan(of, firstLayout(of));
+  const result = solve(of, firstLayout(of));
   if (!result.ok) throw new Error(result.faults.map(({ pointer, message }) => `${pointer}: ${message}`).join('; '));
   return result.value;
 }
 
-const standing = (changes: Changes = {}): FindingInWords[] => planned(changes).findings.filter(isStanding).map(inWords);
+const standing = (changes: Changes = {}): FindingInWords[] => planned(changes).checks.filter(isStanding).map(inWords);
 const right = (changes: Changes): FindingInWords | undefined =>
   standing(changes).find(({ sides }) => sides.includes('right'));
 
@@ -131,7 +131,7 @@ test('the verdict passes exactly where nothing is found, on any desk', () => {
   fc.assert(
     fc.property(anyDesk, fc.double({ min: 0.1, max: 1, noNaN: true }), (changes, friction) => {
       const of = project({ ...changes, '/layouts/0/stand/friction': friction });
-      const result = plan(of, firstLayout(of));
+      const result = solve(of, firstLayout(of));
       fc.pre(result.ok);
       for (const side of ['left', 'right'] as const) {
         const found = result.value.findings.filter((one) => isStanding(one) && one.sides.includes(side));
@@ -174,7 +174,7 @@ describe('the balance in the plan', () => {
     fc.assert(
       fc.property(anyDesk, (changes) => {
         const of = project(changes);
-        const result = plan(of, firstLayout(of));
+        const result = solve(of, firstLayout(of));
         fc.pre(result.ok);
         const { base, contact, survives, weakest } = result.value.balance.left;
         const angles = edgeNames.flatMap((edge) => [base[edge].angle.least, contact[edge].angle]);

@@ -1,18 +1,17 @@
 import { isDeepStrictEqual } from 'node:util';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Plan } from '$lib/plan/document.ts';
 import type { Finding, FindingCode } from '$lib/plan/findings/finding.ts';
 import { plainFindingText } from '$lib/plan/findings/findingText.ts';
 import { leastStep } from '$lib/plan/findings/leastStep.ts';
-import { allFindings, isBetter, suggestionsFor } from '$lib/plan/findings/suggest.ts';
+import { isBetter } from '$lib/plan/findings/suggest.ts';
 import { effectText } from '$lib/plan/findings/effectText.ts';
 import { priceText } from '$lib/plan/findings/price.ts';
-import { kindOf, notTaken, type Suggestion, type TriedSuggestion } from '$lib/plan/findings/suggestion.ts';
+import { kindOf, notTaken, type Suggestion } from '$lib/plan/findings/suggestion.ts';
 import { harm } from '$lib/plan/findings/harm.ts';
 import { wholeFindings } from '$lib/plan/findings/whole.ts';
-import { plan } from '$lib/plan/plan.ts';
-import { soundOf } from '$lib/plan/sound.ts';
+import type { Solution } from '$lib/plan/solution.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import type { Project } from '$lib/project/project.ts';
 import { asMm, plainText } from '$lib/project/sentence.ts';
@@ -22,30 +21,13 @@ import { runs } from '../runs.ts';
 
 type Changes = Record<string, unknown>;
 
-interface Judged {
-  readonly project: Project;
-  readonly plan: Plan;
-  readonly findings: readonly Finding[];
-  readonly suggestions: ReadonlyMap<FindingCode, TriedSuggestion>;
-}
+/** What a solution is judged by. */
+type Judged = Solution;
 
-/** Everything said of a project, with suggestions; null where it has no plan. */
+/** Everything said of a project, with suggestions; null where it has no answer. */
 function judge(of: Project): Judged | null {
-  const layout = firstLayout(of);
-  const planned = plan(of, layout);
-  if (!planned.ok) return null;
-  const sound = soundOf(of, layout, planned.value);
-  const findings = allFindings(of, layout, planned.value, sound);
-  let suggestions: ReadonlyMap<FindingCode, TriedSuggestion> | null = null;
-  return {
-    project: of,
-    plan: planned.value,
-    findings,
-    // Only what is asked for is tried: what a suggestion leads to is judged by its findings alone.
-    get suggestions() {
-      return (suggestions ??= suggestionsFor(of, 0, planned.value, sound, findings));
-    },
-  };
+  const solved = solve(of, firstLayout(of));
+  return solved.ok ? solved.value : null;
 }
 
 function judged(changes: Changes = {}): Judged {
@@ -225,10 +207,10 @@ describe('a suggestion', () => {
     const suggestion = before.suggestions.get('triangle-angle');
     if (!suggestion) throw new Error('the demo has a better place');
     const after = followed(before, suggestion);
-    expect(Math.abs(after.plan.triangle.angle - 60)).toBeLessThan(5);
+    expect(Math.abs(after.triangle.angle - 60)).toBeLessThan(5);
     expect(codes(after)).not.toContain('screen-hidden');
     expect(codes(after)).not.toContain('close-to-screen');
-    expect(after.plan.balance.right.slide.margin).toBeGreaterThan(before.plan.balance.right.slide.margin - 0.5);
+    expect(after.balance.right.slide.margin).toBeGreaterThan(before.balance.right.slide.margin - 0.5);
     expect(plainText(suggestion.label)).toMatch(/^(Move both marks|Sit) /);
   });
 
@@ -305,8 +287,8 @@ describe('a suggestion', () => {
     const suggestion = before.suggestions.get('tips');
     if (!suggestion) throw new Error('a narrow stand can be made wider');
     const after = followed(before, suggestion);
-    expect(suggestion.price.layers).toBe(after.plan.stand.right.layers - before.plan.stand.right.layers);
-    expect(suggestion.price.mass).toBeCloseTo(after.plan.stand.right.mass - before.plan.stand.right.mass, 9);
+    expect(suggestion.price.layers).toBe(after.stand.right.layers - before.stand.right.layers);
+    expect(suggestion.price.mass).toBeCloseTo(after.stand.right.mass - before.stand.right.mass, 9);
     const alike = true;
     expect(priceText({ layers: 3, mass: 2.04, alike })).toEqual(['3 more layers a stand', '2.0 kg heavier a stand']);
     expect(priceText({ layers: -1, mass: -0.06, alike })).toEqual(['1 fewer layer a stand', '0.1 kg lighter a stand']);

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { surfaceReflections } from '$lib/plan/leadingReflections.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { formulas, workingOf, type Working } from '$lib/plan/working.ts';
 import type { Formula } from '$lib/plan/working/formula.ts';
 import { quantitiesIn, type Subject, type Unit } from '$lib/plan/working/term.ts';
@@ -17,7 +17,7 @@ const count = ({ topic }: Formula): number => (topic in lists ? lists[topic as k
 function workings(changes: Readonly<Record<string, unknown>>, unit: LengthUnit = 'mm'): Working[] {
   const of = project(changes);
   const layout = firstLayout(of);
-  const planned = plan(of, layout);
+  const planned = solve(of, layout);
   if (!planned.ok) return [];
   const has = (formula: Formula, { index }: Subject): boolean =>
     formula.topic !== 'Reflections' || surfaceReflections(planned.value)[index] !== undefined;
@@ -116,7 +116,7 @@ describe('the working', () => {
   test('knows no formula that is not there', () => {
     const of = project();
     const layout = firstLayout(of);
-    const planned = plan(of, layout);
+    const planned = solve(of, layout);
     if (planned.ok)
       expect(workingOf('mood', { project: of, layout, plan: planned.value, side: 'left', index: 0 })).toBeNull();
     expect(planned.ok).toBe(true);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import { withEdits } from '$lib/state/edit.ts';
 import { checkSize } from '$lib/state/fileSize.ts';
@@ -152,7 +152,7 @@ describe('messages', () => {
 
   test('of a thin end says what there is and what is missing in inches, finer than a fraction', () => {
     const of = project({ '/layouts/0/stand/lift': 1 });
-    const planned = plan(of, firstLayout(of));
+    const planned = solve(of, firstLayout(of));
     const [fault] = planned.ok ? [] : planned.faults;
     expect(fault && messageOf(fault, of, { length: 'in', fraction: 16 })).toBe(
       'expected a thin end of at least 0.118″, got 0.039″: raise the lift by 0.079″',

@@ -7,11 +7,12 @@ import { soundOf } from '$lib/plan/sound.ts';
 import { hearingDesk } from '$lib/state/hearing/desk.ts';
 import type { Ask, Reply } from '$lib/state/hearing/messages.ts';
 import { Hearing, type Line } from '$lib/state/hearing.svelte.ts';
-import { settleProject, type Shown } from '$lib/state/settle.ts';
+import type { Solution } from '$lib/plan/solution.ts';
+import { settleProject } from '$lib/state/settle.ts';
 import { PATIENCE } from '$lib/state/workerTrouble.ts';
 import { project } from '../projects.ts';
 
-function shownOf(changes: Readonly<Record<string, unknown>> = {}): Shown {
+function shownOf(changes: Readonly<Record<string, unknown>> = {}): Solution {
   const { shown } = settleProject(project(changes), 0);
   if (!shown) throw new Error('the demo has an answer');
   return shown;
@@ -50,9 +51,9 @@ describe('the desk', () => {
     void ask({ kind: 'plane', ticket: 3, ...of, where });
     await finish();
     const answer = (ticket: number) => replies.find((one) => one.kind !== 'progress' && one.ticket === ticket);
-    expect(answer(1)).toEqual({ kind: 'sound', ticket: 1, value: soundOf(demo.project, demo.layout, demo.plan) });
-    expect(answer(2)).toEqual({ kind: 'room', ticket: 2, value: headRoomOf(demo.project, demo.layout, demo.plan) });
-    expect(answer(3)).toEqual({ kind: 'plane', ticket: 3, value: headMap(hearingOf(demo.project, demo.plan), where) });
+    expect(answer(1)).toEqual({ kind: 'sound', ticket: 1, value: soundOf(demo.project, demo.layout, demo) });
+    expect(answer(2)).toEqual({ kind: 'room', ticket: 2, value: headRoomOf(demo.project, demo.layout, demo) });
+    expect(answer(3)).toEqual({ kind: 'plane', ticket: 3, value: headMap(hearingOf(demo.project, demo), where) });
   });
 
   test('tells findings first, suggestions when they have been tried', async () => {
@@ -118,7 +119,7 @@ describe('the client', () => {
     const fail = (event: Event): void => lines.at(-1)?.onerror?.(event);
     return { asked, hearing, reply, fail, connect, terminate };
   }
-  const sound = soundOf(demo.project, demo.layout, demo.plan);
+  const sound = soundOf(demo.project, demo.layout, demo);
 
   test('asks once for each thing that is shown, and keeps an answer until the next', () => {
     const { asked, hearing, reply } = client();
@@ -145,7 +146,7 @@ describe('the client', () => {
     hearing.stop();
     expect(hearing.share).toBeNull();
     expect(asked.at(-1)).toEqual({ kind: 'stop', job: 'room' });
-    reply({ kind: 'room', ticket: 1, value: headRoomOf(demo.project, demo.layout, demo.plan) });
+    reply({ kind: 'room', ticket: 1, value: headRoomOf(demo.project, demo.layout, demo) });
     expect(hearing.room).toBeNull();
     hearing.ask('room', demo);
     expect(asked.at(-1)).toMatchObject({ kind: 'room', ticket: 2 });
@@ -225,7 +226,7 @@ describe('the client', () => {
     const up = [-300, -100] as const;
     const ofPlan = (at: number) => ({ plane: 'plan', at, across, up }) as const;
     const ofSide = (at: number) => ({ plane: 'side', at, across, up }) as const;
-    const hear = hearingOf(demo.project, demo.plan);
+    const hear = hearingOf(demo.project, demo);
     const places = (asked: readonly Ask[]) => asked.flatMap((one) => (one.kind === 'plane' ? [one.where] : []));
 
     test('shows each that comes, and asks next for the newest of each plane', () => {

@@ -1,6 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { Keeper } from '$lib/state/keeper.svelte.ts';
-import { checkProject } from '$lib/project/parse.ts';
 import { OpenProject } from '$lib/state/openProject.svelte.ts';
 import { Shelf } from '$lib/state/shelf.ts';
 import { trouble, troubleWords, type Outcome } from '$lib/state/trouble.ts';
@@ -26,7 +25,7 @@ function browser() {
   let ids = 0;
   const tab = () => {
     tabs += 1;
-    const open = new OpenProject(project(), checkProject);
+    const open = new OpenProject(project());
     const undo = new Undo(open);
     const shelf = new Shelf(store, () => `id${(ids += 1)}`);
     const keeper = new Keeper(open, undo, shelf, line.join(), `tab${tabs}`);

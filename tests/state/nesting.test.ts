@@ -4,11 +4,12 @@ import { nested } from '$lib/workshop/nest.ts';
 import { Nesting, type Line } from '$lib/state/nesting.svelte.ts';
 import { nestingDesk } from '$lib/state/nesting/desk.ts';
 import { readAsk, readReply, type Ask, type Reply } from '$lib/state/nesting/messages.ts';
-import { settleProject, type Shown } from '$lib/state/settle.ts';
+import type { Solution } from '$lib/plan/solution.ts';
+import { settleProject } from '$lib/state/settle.ts';
 import { PATIENCE, workerTroubleWords } from '$lib/state/workerTrouble.ts';
 import { demoWith, project } from '../projects.ts';
 
-function shownOf(changes: Readonly<Record<string, unknown>> = {}): Shown {
+function shownOf(changes: Readonly<Record<string, unknown>> = {}): Solution {
   const { shown } = settleProject(project(changes), 0);
   if (!shown) throw new Error('the demo has an answer');
   return shown;
@@ -53,9 +54,9 @@ describe('the desk', () => {
     expect(answers.length).toBeGreaterThan(2);
     const { stock, cutter } = few.project;
     for (const { sheets } of answers) {
-      expect(layoutFaults(sheets, few.plan.parts, cutter.spacing, cutter.margin)).toEqual([]);
+      expect(layoutFaults(sheets, few.parts, cutter.spacing, cutter.margin)).toEqual([]);
     }
-    expect({ ok: true, value: answers.at(-1) }).toEqual(nested(few.plan.parts, stock, cutter, { seed, budget }));
+    expect({ ok: true, value: answers.at(-1) }).toEqual(nested(few.parts, stock, cutter, { seed, budget }));
     const shares = replies.flatMap((reply) => (reply.kind === 'progress' ? [reply.share] : []));
     expect(shares).toEqual([...shares].sort((a, b) => a - b));
   });

@@ -1,9 +1,8 @@
 import { describe, expect, test, vi } from 'vitest';
-import type * as plans from '$lib/plan/plan.ts';
-import { checkProject } from '$lib/project/parse.ts';
+import type * as builds from '$lib/stand/build.ts';
 import { Keeper } from '$lib/state/keeper.svelte.ts';
 import { OpenProject } from '$lib/state/openProject.svelte.ts';
-import { Opening, settle, settleProject } from '$lib/state/settle.ts';
+import { settle, settleProject } from '$lib/state/settle.ts';
 import { Shelf } from '$lib/state/shelf.ts';
 import { Undo } from '$lib/state/undo.svelte.ts';
 import { demoWith, project } from '../projects.ts';
@@ -12,23 +11,23 @@ import { FakeStore } from './store.ts';
 const LIFT = '/layouts/0/stand/lift';
 const BROKEN = 150;
 
-/** A plan that throws for one lift and works for every other, as a mistake in one of the builds would have it. */
-vi.mock('$lib/plan/plan.ts', async (original) => {
-  const real = await original<typeof plans>();
+/** A build that throws for one lift and works for every other, as a mistake in it would have it. */
+vi.mock('$lib/stand/build.ts', async (original) => {
+  const real = await original<typeof builds>();
   return {
     ...real,
-    *planSteps(...given: Parameters<typeof real.planSteps>) {
-      if (given[1].stand.lift === BROKEN) throw new Error('wood was left over');
-      return yield* real.planSteps(...given);
+    buildStand(...given: Parameters<typeof real.buildStand>) {
+      if (given[2].lift === BROKEN) throw new Error('wood was left over');
+      return real.buildStand(...given);
     },
   };
 });
 
-const told = [{ pointer: '', message: expect.stringMatching(/wood was left over.*is kept/) }];
+const told = [{ pointer: '/layouts/0/stand/build', message: expect.stringMatching(/wood was left over.*is kept/) }];
 
 /** A page's state round one project, on a shelf of its own. */
 function page(shelf = new Shelf(new FakeStore())) {
-  const open = new OpenProject(project(), checkProject);
+  const open = new OpenProject(project());
   const undo = new Undo(open);
   const keeper = new Keeper(open, undo, shelf, null);
   const edit = (value: unknown): void => {
@@ -74,12 +73,8 @@ describe('a plan that throws', () => {
     expect(again.open.faults).toEqual(told);
   });
 
-  test('is told when it was the first that was asked for, in steps or at once', () => {
-    const broken = project({ [LIFT]: BROKEN });
-    const opening = new Opening(broken);
-    while (!opening.steps.next().done);
-    expect([opening.shown, opening.faults]).toEqual([null, told]);
-    expect(settleProject(broken, 0)).toMatchObject({ shown: null, faults: told });
+  test('is told when it was the first that was asked for', () => {
+    expect(settleProject(project({ [LIFT]: BROKEN }), 0)).toMatchObject({ shown: null, faults: told });
   });
 });
 

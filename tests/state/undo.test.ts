@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { checkProject } from '$lib/project/parse.ts';
 import { OpenProject } from '$lib/state/openProject.svelte.ts';
 import { Undo } from '$lib/state/undo.svelte.ts';
 import { project } from '../projects.ts';
@@ -7,7 +6,7 @@ import { project } from '../projects.ts';
 const EAR = '/layouts/0/listener/earHeight';
 
 function opened() {
-  const open = new OpenProject(project(), checkProject);
+  const open = new OpenProject(project());
   const undo = new Undo(open);
   /** As the page does: the history follows every edit. */
   const edit = (pointer: string, value: unknown): void => {

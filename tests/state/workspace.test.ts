@@ -1,13 +1,12 @@
 import { expect, test } from 'vitest';
 import { failure, success } from '$lib/project/fault.ts';
-import { checkProject } from '$lib/project/parse.ts';
 import { OpenProject } from '$lib/state/openProject.svelte.ts';
 import { Undo } from '$lib/state/undo.svelte.ts';
 import { Workspace } from '$lib/state/workspace.svelte.ts';
 import { project } from '../projects.ts';
 
 function work() {
-  const open = new OpenProject(project(), checkProject);
+  const open = new OpenProject(project());
   const undo = new Undo(open);
   return { open, undo, workspace: new Workspace(open, undo) };
 }

@@ -43,7 +43,7 @@ describe('figures', () => {
 
 describe('tables', () => {
   const { shown } = settleProject(project(), 0);
-  const tables = shown ? tablesOf(shown.plan, 'mm') : [];
+  const tables = shown ? tablesOf(shown, 'mm') : [];
 
   test('say what the plan says', () => {
     expect(tables.map(({ title }) => title)).toEqual([
@@ -55,7 +55,7 @@ describe('tables', () => {
       'Reflections',
     ]);
     const toe = tables[0]?.groups[0]?.rows[0];
-    const { left, right } = shown?.plan.sides ?? {};
+    const { left, right } = shown?.sides ?? {};
     expect(toe).toEqual({ name: 'Toe', cells: [`${left?.toe.toFixed(2)}°`, `${right?.toe.toFixed(2)}°`] });
     expect(tables[3]?.groups.map(({ name }) => name)).toEqual(['tweeter', 'woofer']);
   });
@@ -68,7 +68,7 @@ describe('tables', () => {
 
   test('without crossovers have no table of them', () => {
     const bare = settleProject(project({ '/speaker/crossovers': [] }), 0).shown;
-    expect(bare && tablesOf(bare.plan, 'in').map(({ title }) => title)).not.toContain('Crossovers');
+    expect(bare && tablesOf(bare, 'in').map(({ title }) => title)).not.toContain('Crossovers');
   });
 });
 
@@ -96,7 +96,7 @@ test('an arrow key steps without dust and stays in the range', () => {
 });
 
 test('a rule with a number of its own starts where the drawing stands', () => {
-  const side = settleProject(project(), 0).shown?.plan.sides.right;
+  const side = settleProject(project(), 0).shown?.sides.right;
   expect(toeRule('to-head', side)).toEqual({ rule: 'to-head' });
   expect(toeRule('behind-head', side)).toEqual({ rule: 'behind-head', distance: 300 });
   expect(toeRule('as-set', side)).toEqual({ rule: 'as-set', degrees: Number(side?.toe.toFixed(1)) });

@@ -15,7 +15,7 @@ import { project } from '../projects.ts';
 const keys = Object.keys(terms) as TermKey[];
 const { shown } = settleProject(project(), 0);
 const rows = shown
-  ? tablesOf(shown.plan, 'mm').flatMap(({ groups }) => groups.flatMap((group) => group.rows.map(({ name }) => name)))
+  ? tablesOf(shown, 'mm').flatMap(({ groups }) => groups.flatMap((group) => group.rows.map(({ name }) => name)))
   : [];
 
 describe('the terms', () => {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { formulaOf, formulas } from '$lib/plan/working.ts';
 import { figures } from '$lib/views/working/figures.ts';
 import { how } from '$lib/views/results/how.ts';
@@ -8,7 +8,7 @@ import { numberText, withUnit } from '$lib/views/working/numberText.ts';
 import { firstLayout, project } from '../projects.ts';
 
 const of = project();
-const planned = plan(of, firstLayout(of));
+const planned = solve(of, firstLayout(of));
 const rows = planned.ok
   ? tablesOf(planned.value, 'mm').flatMap(({ title, groups }) =>
       groups.flatMap((group) => group.rows.map(({ name }) => `${title}/${name}`)),

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { headMap } from '$lib/acoustics/headMap.ts';
 import { distance } from '$lib/geometry/point.ts';
 import { hearingOf } from '$lib/plan/headVoices.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { soundOf } from '$lib/plan/sound.ts';
 import { levelLines, levelsFor, roomFor } from '$lib/views/sound/chartScale.ts';
 import { ringsWithin } from '$lib/views/sound/contour.ts';
@@ -14,7 +14,7 @@ import { numberFrom } from '../numbers.ts';
 import { firstLayout, project } from '../projects.ts';
 
 const of = project();
-const planned = plan(of, firstLayout(of));
+const planned = solve(of, firstLayout(of));
 if (!planned.ok) throw new Error('the demo has a plan');
 const sound = soundOf(of, firstLayout(of), planned.value);
 

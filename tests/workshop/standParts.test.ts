@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Point } from '$lib/geometry/point.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { labelInside } from '$lib/workshop/label.ts';
 import { LETTERING_ABOVE, LETTERING_BELOW, letteringWidth } from '$lib/workshop/lettering.ts';
 import { engravingOf } from '$lib/workshop/engraving.ts';
@@ -15,7 +15,7 @@ import { polygonPath } from '$lib/geometry/contour.ts';
 
 function partsOf(changes: Record<string, unknown>): readonly Part[] {
   const of = project(changes);
-  const planned = plan(of, firstLayout(of));
+  const planned = solve(of, firstLayout(of));
   if (!planned.ok) throw new Error(planned.faults.map(({ message }) => message).join('; '));
   return planned.value.parts;
 }
@@ -42,7 +42,7 @@ describe('the slices of two stands', () => {
 
   test('have the area that the plan states, holes deducted', () => {
     const of = project();
-    const planned = plan(of, firstLayout(of));
+    const planned = solve(of, firstLayout(of));
     if (!planned.ok) throw new Error('the demo has a plan');
     const [slice] = planned.value.parts;
     if (!slice) throw new Error('there is a slice');
@@ -111,7 +111,7 @@ describe('parts of other builds', () => {
 
   test('of two stands that differ go to their own sides', () => {
     const of = project({ '/layouts/0/placement/right/y': 260, '/layouts/0/stand/cheeks': { count: 1 } });
-    const planned = plan(of, firstLayout(of));
+    const planned = solve(of, firstLayout(of));
     if (!planned.ok) throw new Error('there is a plan');
     const { stand, parts } = planned.value;
     expect(stand.left.pieces.map(({ part }) => part)).toEqual(['slice-left', 'cheek-left']);

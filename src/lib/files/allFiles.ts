@@ -1,10 +1,10 @@
-import type { Plan } from '$lib/plan/document.ts';
+import type { Solution } from '$lib/plan/solution.ts';
 import { failure, success, unforeseen, type Result } from '$lib/project/fault.ts';
-import type { Project } from '$lib/project/project.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 import { benchFiles } from './benchFiles.ts';
 import { cutFiles } from './bundle.ts';
 import { manifest, type Described } from './manifest.ts';
+import { planFile } from './planFile.ts';
 import { writeProject } from './projectFile.ts';
 import type { ZipEntry } from './zip.ts';
 
@@ -20,27 +20,25 @@ export interface AllFiles {
  * `gauges/`, `build-sheet.pdf` and the list of them in `manifest.json`. The same project always gives the same bytes. Refused as `cutFiles`; a template or a solid that
  * cannot be made is left out, and the manifest says why. `laid`: as for `cutFiles`.
  */
-export async function allFiles(
-  project: Project,
-  plan: Plan,
-  laid: readonly Sheet[] | null = null,
-): Promise<Result<AllFiles>> {
+export async function allFiles(solution: Solution, laid: readonly Sheet[] | null = null): Promise<Result<AllFiles>> {
   try {
-    return await allFilesOf(project, plan, laid);
+    return await allFilesOf(solution, laid);
   } catch (error) {
     return failure(unforeseen(error));
   }
 }
 
-async function allFilesOf(project: Project, plan: Plan, laid: readonly Sheet[] | null): Promise<Result<AllFiles>> {
-  const cut = await cutFiles(project, plan, laid);
+async function allFilesOf(solution: Solution, laid: readonly Sheet[] | null): Promise<Result<AllFiles>> {
+  const { project, layout } = solution;
+  const cut = await cutFiles(solution, laid);
   if (!cut.ok) return cut;
-  const { document, sheets } = cut.value;
-  const bench = await benchFiles(project, plan, sheets);
+  const { sheets } = cut.value;
+  const document = planFile(solution, sheets);
+  const bench = await benchFiles(solution, sheets);
   const files: Described[] = [
     {
       path: 'plan.json',
-      about: 'Every number of the layout, and where each part lies on its sheet',
+      about: 'Every number and finding of the layout, and where each part lies on its sheet',
       content: document,
     },
     {
@@ -51,7 +49,7 @@ async function allFilesOf(project: Project, plan: Plan, laid: readonly Sheet[] |
     ...cut.value.cut.map(({ path, about, text }) => ({ path, about, content: text })),
     ...bench.files,
   ];
-  const subject = { project: project.title, layout: plan.layout };
+  const subject = { project: project.title, layout: layout.name };
   const list = { path: 'manifest.json', content: await manifest(subject, files, bench.leftOut) };
   return success({ document, files: [...files.map(({ path, content }) => ({ path, content })), list] });
 }

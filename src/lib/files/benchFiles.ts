@@ -1,4 +1,4 @@
-import type { Plan } from '$lib/plan/document.ts';
+import type { Solution } from '$lib/plan/solution.ts';
 import { cutList, quantityText } from '$lib/workshop/cutList.ts';
 import type { Project } from '$lib/project/project.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
@@ -26,39 +26,36 @@ export interface BenchFiles {
 
 /** What goes to the bench beside the cut files: `templates/` to print, `solids/` to print in plastic, `cut-list.csv`
  * and `build-sheet.pdf`. */
-export async function benchFiles(project: Project, plan: Plan, sheets: readonly Sheet[]): Promise<BenchFiles> {
+export async function benchFiles(solution: Solution, sheets: readonly Sheet[]): Promise<BenchFiles> {
+  const { project, layout, parts } = solution;
   const paper: PaperName = project.display.length === 'in' ? 'Letter' : 'A4';
-  const templates = templatesOf([...plan.parts.map(partPlate), ...blockPlates(plan)], paper, project);
-  const solids = solidsOf(standBodies(plan), `${project.title} - ${plan.layout}`);
+  const templates = templatesOf([...parts.map(partPlate), ...blockPlates(solution)], paper, project);
+  const solids = solidsOf(standBodies(solution), `${project.title} - ${layout.name}`);
   const list: Described = {
     path: 'cut-list.csv',
     about:
       'Cut list: how many for each stand and for both; sizes, areas and cut lengths of one copy at its finished size',
-    content: cutListFile(cutList(plan.parts, takesOf(plan), sheets), project.display.length),
+    content: cutListFile(cutList(parts, takesOf(solution), sheets), project.display.length),
   };
-  const tools = await toolFiles(project, plan);
-  const sheet = buildSheetOf(project, plan, sheets, paper);
+  const tools = await toolFiles(solution);
+  const sheet = buildSheetOf(solution, sheets, paper);
   return {
-    files: [...templates.files, ...solids.files, list, ...materialsOfLayout(project, plan, sheets), ...tools, ...sheet],
+    files: [...templates.files, ...solids.files, list, materialsOfLayout(solution, sheets), ...tools, sheet],
     leftOut: [...templates.leftOut, ...solids.leftOut],
   };
 }
 
-function materialsOfLayout(project: Project, plan: Plan, sheets: readonly Sheet[]): readonly Described[] {
-  const layout = project.layouts.find(({ name }) => name === plan.layout);
-  if (!layout) return [];
+function materialsOfLayout(solution: Solution, sheets: readonly Sheet[]): Described {
+  const { project, layout } = solution;
   const about = 'Materials for both stands: boards, rods, glue, veneer, feet, pads, filament, sandpaper, clamps, cauls';
-  const content = materialsFile(materialsOf(project, layout, plan, sheets), project.display.length);
-  return [{ path: 'materials.csv', about, content }];
+  const content = materialsFile(materialsOf(project, layout, solution, sheets), project.display.length);
+  return { path: 'materials.csv', about, content };
 }
 
-function buildSheetOf(project: Project, plan: Plan, sheets: readonly Sheet[], paper: PaperName): readonly Described[] {
-  const layoutIndex = project.layouts.findIndex(({ name }) => name === plan.layout);
-  const layout = project.layouts[layoutIndex];
-  if (!layout) return [];
-  const content = buildSheetPdf({ project, layout, layoutIndex, plan, sheets }, paper);
+function buildSheetOf(solution: Solution, sheets: readonly Sheet[], paper: PaperName): Described {
+  const content = buildSheetPdf({ solution, sheets }, paper);
   const about = `Everything to know at the bench, with drawings, on ${paper}`;
-  return [{ path: 'build-sheet.pdf', about, content }];
+  return { path: 'build-sheet.pdf', about, content };
 }
 
 /** Paper follows the unit of the page: where inches are read, Letter is in the printer. */

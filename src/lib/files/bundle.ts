@@ -1,16 +1,13 @@
-import { findingDocuments } from '$lib/plan/findings/findingDocument.ts';
 import { lengthWithUnit } from '$lib/project/lengthText.ts';
-import { degrees } from '$lib/geometry/angle.ts';
 import { layoutFaults } from '$lib/workshop/validity.ts';
 import { cutterFor, cutterOf } from '$lib/workshop/beam.ts';
-import type { Plan } from '$lib/plan/document.ts';
-import { sheetsOf, takesOf } from '$lib/plan/sheets.ts';
+import type { Solution } from '$lib/plan/solution.ts';
+import { takesOf } from '$lib/plan/sheets.ts';
 import { failure, success, unforeseen, type Result } from '$lib/project/fault.ts';
 import type { LayerColours, Project } from '$lib/project/project.ts';
 import { alikeSheets } from '$lib/workshop/alikeSheets.ts';
 import { sheetName, type Sheet } from '$lib/workshop/part.ts';
 import { cutList, quantityText } from '$lib/workshop/cutList.ts';
-import { labelsOf } from '$lib/workshop/pieceLabel.ts';
 import { dxfFile } from './dxf.ts';
 import { fileStems } from './fileName.ts';
 import { partPlate, sheetPlate } from './plates.ts';
@@ -27,8 +24,6 @@ export interface CutFile {
 }
 
 export interface CutFiles {
-  /** The plan with its sheets, as `plan.json` holds it: degrees throughout. */
-  readonly document: string;
   /** Part and sheet drawings, SVG and DXF of each. */
   readonly cut: readonly CutFile[];
   /** How the parts lie, turns in radians. */
@@ -40,43 +35,30 @@ export interface CutFiles {
  * pointers from the project when a part is larger than its sheet, when the kerf swallows a hole, or when the program itself
  * fails: nothing is thrown.
  *
- * @param laid how the parts lie, where that has been found already; checked like any other. Default: see `sheetsOf`.
+ * @param laid how the parts lie, where that has been found already; checked like any other. Default: as the solution has them.
  */
-export async function cutFiles(
-  project: Project,
-  plan: Plan,
-  laid: readonly Sheet[] | null = null,
-): Promise<Result<CutFiles>> {
+export async function cutFiles(solution: Solution, laid: readonly Sheet[] | null = null): Promise<Result<CutFiles>> {
   try {
-    return await cutFilesOf(project, plan, laid);
+    return await cutFilesOf(solution, laid);
   } catch (error) {
     return failure(unforeseen(error));
   }
 }
 
-async function cutFilesOf(project: Project, plan: Plan, laid: readonly Sheet[] | null): Promise<Result<CutFiles>> {
-  const sheets = laid === null ? sheetsOf(project, plan) : checked(laid, project, plan);
+async function cutFilesOf(solution: Solution, laid: readonly Sheet[] | null): Promise<Result<CutFiles>> {
+  const { project } = solution;
+  const sheets = laid === null ? solution.sheets : checked(laid, solution);
   if (!sheets.ok) return sheets;
-  const nested = sheetPlates(sheets.value, plan, project);
+  const nested = sheetPlates(sheets.value, solution);
   if (!nested.ok) return nested;
-  const parts = namedParts(plan);
+  const parts = namedParts(solution);
   const drawings = await Promise.all(
     [...parts, ...nested.value].map((named) => bothFormats(named, project.cutter.colours)),
   );
-  return success({ document: documentOf(plan, sheets.value), cut: drawings.flat(), sheets: sheets.value });
+  return success({ cut: drawings.flat(), sheets: sheets.value });
 }
 
-/** In the file, parts carry their lettering, and turns are in degrees like every angle. */
-function documentOf(plan: Plan, sheets: readonly Sheet[]): string {
-  const inDegrees = sheets.map((sheet) => ({
-    ...sheet,
-    placements: sheet.placements.map((placement) => ({ ...placement, turn: degrees(placement.turn) })),
-  }));
-  const lettered = plan.parts.map((part) => ({ ...part, labels: labelsOf(part) }));
-  return `${JSON.stringify({ ...plan, findings: findingDocuments(plan.findings), parts: lettered, sheets: inDegrees }, null, 2)}\n`;
-}
-
-function checked(sheets: readonly Sheet[], { cutter }: Project, { parts }: Plan): Result<readonly Sheet[]> {
+function checked(sheets: readonly Sheet[], { project: { cutter }, parts }: Solution): Result<readonly Sheet[]> {
   const faults = layoutFaults(sheets, parts, cutter.spacing, cutter.margin);
   return faults.length > 0 ? failure(...faults) : success(sheets);
 }
@@ -94,10 +76,10 @@ async function bothFormats({ stem, about, plate }: Named, colours: LayerColours 
   ];
 }
 
-function namedParts(plan: Plan): Named[] {
-  const { parts } = plan;
+function namedParts(solution: Solution): Named[] {
+  const { parts } = solution;
   const stems = fileStems(parts.map(({ name }) => name));
-  const rows = cutList(parts, takesOf(plan), []);
+  const rows = cutList(parts, takesOf(solution), []);
   return parts.map((part, i) => ({
     stem: `parts/${stems[i]}`,
     about: `Part ${part.name} at its finished size, no kerf in it; ${rows[i] ? quantityText(rows[i]) : ''}`,
@@ -115,7 +97,7 @@ function tabText({ shop, display }: Project): string {
 }
 
 /** Sheets that are alike are one drawing, to cut so many times. */
-function sheetPlates(sheets: readonly Sheet[], { parts }: Plan, project: Project): Result<Named[]> {
+function sheetPlates(sheets: readonly Sheet[], { parts, project }: Solution): Result<Named[]> {
   const groups = alikeSheets(sheets).map(({ sheet, numbers }) => ({ sheet, times: numbers.length }));
   const stems = fileStems(
     groups.map(({ sheet, times }) => `${sheetName(sheet)}${times > 1 ? ` cut ${times} times` : ''}`),

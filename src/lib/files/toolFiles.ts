@@ -1,7 +1,8 @@
 import { capital } from '$lib/project/capital.ts';
 import type { Path } from '$lib/geometry/contour.ts';
 import type { Plan } from '$lib/plan/document.ts';
-import type { LayerColours, Project } from '$lib/project/project.ts';
+import type { Solution } from '$lib/plan/solution.ts';
+import type { LayerColours } from '$lib/project/project.ts';
 import { planGauges } from '$lib/plan/gauges.ts';
 import { extentOf } from '$lib/geometry/extent.ts';
 import type { Template } from '$lib/stand/body.ts';
@@ -16,11 +17,11 @@ import { partPlate } from './plates.ts';
 import { svgFile } from './svg.ts';
 
 /** Drawings of what helps at the bench, cut along their lines: a coupon of each board that is cut, and the gauges. */
-export async function toolFiles(project: Project, plan: Plan): Promise<readonly Described[]> {
-  const boards = project.stock.filter(({ name }) => plan.parts.some(({ stock }) => stock === name));
+export async function toolFiles(solution: Solution): Promise<readonly Described[]> {
+  const { project, layout, parts } = solution;
+  const boards = project.stock.filter(({ name }) => parts.some(({ stock }) => stock === name));
   const coupons = boards.map((board) => couponPlate(board, project.display.length));
-  const layout = project.layouts.find(({ name }) => name === plan.layout);
-  const gauges = layout ? planGauges(plan, layout.stand).map(partPlate) : [];
+  const gauges = planGauges(solution, layout.stand).map(partPlate);
   return [
     ...(await drawn('coupons', coupons, project.cutter.colours, 'to cut first, along its lines, and to measure')),
     ...(await drawn('gauges', gauges, project.cutter.colours, 'to cut along its lines and to check an angle by')),
@@ -47,7 +48,7 @@ async function drawn(
 }
 
 /** The lines that solid wood is sawn along, to print at full size: a plate for each face of each stand's block. */
-export const blockPlates = ({ stand }: Plan): readonly Plate[] =>
+export const blockPlates = ({ stand }: Pick<Plan, 'stand'>): readonly Plate[] =>
   sideNames.flatMap((side) =>
     stand[side].blocks.flatMap(({ name, templates }) =>
       templates.map((template) => templatePlate(`${side} stand`, name, template)),

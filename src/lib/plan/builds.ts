@@ -6,15 +6,15 @@ import type { BuildName, Figures } from '$lib/stand/body.ts';
 import { builds } from '$lib/stand/builds/builds.ts';
 import { estimate, type Estimates } from '$lib/workshop/estimate.ts';
 import type { Part } from '$lib/workshop/part.ts';
-import type { Plan } from './document.ts';
-import { plan } from './plan.ts';
+import type { Solution } from './solution.ts';
+import { solve } from './solve.ts';
 
 /** One build of a layout's two stands: what it takes, or why it cannot be had. */
 export type BuildChoice = { readonly build: BuildName; readonly chosen: boolean } & (
   | {
       readonly ok: true;
       /** Of the layout with this build. */
-      readonly plan: Plan;
+      readonly solution: Solution;
       /** Of both stands. */
       readonly figures: Figures;
       /** Finished width, as built, of the left and the right stand. */
@@ -58,10 +58,10 @@ export function* compareBuildsSteps(
 
 function choiceOf(project: Project, layout: Layout, build: BuildName, countSheets: CountSheets): BuildChoice {
   const other: Layout = { ...layout, stand: { ...layout.stand, build } };
-  const planned = plan({ ...project, layouts: project.layouts.map((one) => (one === layout ? other : one)) }, other);
+  const solved = solve({ ...project, layouts: project.layouts.map((one) => (one === layout ? other : one)) }, other);
   const head = { build, chosen: layout.stand.build === build };
-  if (!planned.ok) return { ...head, ok: false, faults: planned.faults };
-  const { stand, parts } = planned.value;
+  if (!solved.ok) return { ...head, ok: false, faults: solved.faults };
+  const { stand, parts } = solved.value;
   const counted = parts.length === 0 ? {} : countSheets(parts);
   const printed = sideNames.flatMap((side) => stand[side].printed);
   const solidWood: Record<string, number> = {};
@@ -72,7 +72,7 @@ function choiceOf(project: Project, layout: Layout, build: BuildName, countSheet
   return {
     ...head,
     ok: true,
-    plan: planned.value,
+    solution: solved.value,
     figures: together(stand.left.figures, stand.right.figures),
     widths: [stand.left.width, stand.right.width],
     steps: Math.max(stand.left.steps.length, stand.right.steps.length),

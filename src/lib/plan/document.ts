@@ -6,22 +6,19 @@ import type { Step } from '$lib/stand/step.ts';
 import type { EdgeName } from '$lib/stand/tipping.ts';
 import type { Part } from '$lib/workshop/part.ts';
 import type { Take } from '$lib/workshop/standParts.ts';
-import type { Finding } from './findings/finding.ts';
 import type { WidthSpread } from './widthSpread.ts';
 
 /**
- * The plan as page, command and files see it. It is a document: angles in degrees, lengths in mm, the delays in ms, the
+ * Where everything is and the stands under it, in the units of documents: angles in degrees, lengths in mm, delays in ms, the
  * time difference in µs, levels in dB. Nothing in it is rounded.
  */
 export interface Plan {
-  readonly layout: string;
   /** m/s. */
   readonly speedOfSound: number;
   readonly head: Vec3;
   readonly ears: Record<SideName, Vec3>;
   readonly sides: Record<SideName, SidePlan>;
   readonly triangle: TrianglePlan;
-  readonly findings: readonly Finding[];
   readonly balance: Record<SideName, BalancePlan>;
   readonly stand: Record<SideName, StandPlan>;
   /** What to cut for both stands, one entry for every part that differs. */

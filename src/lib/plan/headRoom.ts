@@ -16,8 +16,8 @@ export interface HeadRoomPlan extends HeadRoom {
 }
 
 /**
- * How far the head may move from the planned seat and from every other posture. `plan` must be the plan of this project
- * and layout. Pure; some milliseconds for each posture, so it is called beside the plan, in a worker.
+ * How far the head may move from the planned seat and from every other posture. `plan` must be of this project and
+ * layout. Pure; some milliseconds for each posture, so it is asked for in a worker.
  */
 export const headRoomOf = (...asked: Parameters<typeof headRoomSteps>): HeadRoomPlan =>
   toTheEnd(headRoomSteps(...asked));
@@ -27,5 +27,5 @@ export function* headRoomSteps(project: Project, layout: Layout, plan: Plan): Ge
   const steps = stepsFor(project.speaker, voicesOf(project, plan), seatsOf(layout, plan), plan.speedOfSound);
   const driver = trebleDriver(project.speaker.drivers);
   const treble = { driver: driver.name, ...radiatingPlan(driver) };
-  return { layout: plan.layout, limits: HEAD_LIMITS, treble, ...(yield* steps) };
+  return { layout: layout.name, limits: HEAD_LIMITS, treble, ...(yield* steps) };
 }

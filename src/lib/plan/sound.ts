@@ -40,8 +40,8 @@ interface Heard {
 
 /**
  * What a layout's geometry does to the sound at the head: crossovers, directivity, reflections and the response of each
- * loudspeaker and of both. `plan` must be the plan of this project and layout. Pure; a few milliseconds at most, so it is
- * called beside the plan, not in it.
+ * loudspeaker and of both. `plan` must be of this project and layout. Pure; a few milliseconds at
+ * most.
  */
 export function soundOf(project: Project, layout: Layout, plan: Plan, options: SoundOptions = {}): SoundPlan {
   const { speaker } = project;
@@ -86,7 +86,7 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
   };
   const { left, right } = heard;
   return {
-    layout: plan.layout,
+    layout: layout.name,
     frequencies,
     sides: { left: sideSound('left'), right: sideSound('right') },
     both: responsePlan([left.field, right.field], left.reference + right.reference, evened, surfaces, known),

@@ -1,6 +1,6 @@
 import type { Fault } from '$lib/project/fault.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
-import type { Shown } from './settle.ts';
+import type { Solution } from '$lib/plan/solution.ts';
 
 /** One file to take away. */
 export interface TakeAway {
@@ -19,12 +19,12 @@ export type CutState =
  * What makes the files: handed in, so that the maker and its libraries load late. With sheets, the parts lie as on those;
  * with null, as the project says.
  */
-export type CutMaker = (shown: Shown, sheets: readonly Sheet[] | null) => Promise<CutState>;
+export type CutMaker = (shown: Solution, sheets: readonly Sheet[] | null) => Promise<CutState>;
 
 export class CutSet {
   #state = $state.raw<CutState>({ kind: 'none' });
   #asked: {
-    readonly shown: Shown;
+    readonly shown: Solution;
     readonly sheets: readonly Sheet[] | null;
     readonly coming: Promise<CutState>;
   } | null = null;
@@ -40,7 +40,7 @@ export class CutSet {
   }
 
   /** The files of what is shown; the same asking twice is answered once, and an answer that is out of date never shows. */
-  async ask(shown: Shown, sheets: readonly Sheet[] | null = null): Promise<CutState> {
+  async ask(shown: Solution, sheets: readonly Sheet[] | null = null): Promise<CutState> {
     const known = this.#asked?.shown === shown && this.#asked.sheets === sheets ? this.#asked : null;
     const asked = known ?? { shown, sheets, coming: this.#make(shown, sheets) };
     this.#asked = asked;

@@ -2,7 +2,7 @@ import type { HeadMap, HeadPlane } from '$lib/acoustics/headMap.ts';
 import type { HeadRoomPlan } from '$lib/plan/headRoom.ts';
 import type { SoundPlan } from '$lib/plan/soundDocument.ts';
 import type { Answer, Ask, Heard, Job, Reply } from './hearing/messages.ts';
-import type { Shown } from './settle.ts';
+import type { Solution } from '$lib/plan/solution.ts';
 import { broken, SilenceWatch, troubleOf, type WorkerTrouble } from './workerTrouble.ts';
 
 /** The part of a worker that is used. */
@@ -15,14 +15,14 @@ export interface Line {
 
 /** An answer, and what it was asked of: once that has moved on, the answer is old. */
 export interface Told<Value> {
-  readonly shown: Shown;
+  readonly shown: Solution;
   readonly value: Value;
 }
 
 /** A question, and whether all of its answer is there. */
 interface Asked {
   readonly ticket: number;
-  readonly shown: Shown;
+  readonly shown: Solution;
   readonly ask: (ticket: number) => Ask;
   answered: boolean;
 }
@@ -87,7 +87,7 @@ export class Hearing {
   }
 
   /** Asks for something of what is shown, once. */
-  ask(job: Exclude<Job, 'plane'>, shown: Shown): void {
+  ask(job: Exclude<Job, 'plane'>, shown: Solution): void {
     if (this.#asked[job]?.shown === shown) return;
     this.#post(shown, job, (ticket) => ({ kind: job, ticket, ...question(shown) }));
   }
@@ -96,7 +96,7 @@ export class Hearing {
    * Asks for a map of head positions. One question is on its way at a time, or a hand that asks faster than maps can be
    * worked out would see none of them; meanwhile the newest of each plane waits, and the ones before it are dropped.
    */
-  askPlane(shown: Shown, where: HeadPlane): void {
+  askPlane(shown: Solution, where: HeadPlane): void {
     if (this.#asked.plane?.shown === shown) {
       this.#wanted = { ...this.#wanted, [where.plane]: where };
       return;
@@ -105,11 +105,11 @@ export class Hearing {
     this.#postPlane(shown, where);
   }
 
-  #postPlane(shown: Shown, where: HeadPlane): void {
+  #postPlane(shown: Solution, where: HeadPlane): void {
     this.#post(shown, 'plane', (ticket) => ({ kind: 'plane', ticket, ...question(shown), where }));
   }
 
-  #askNextPlane(shown: Shown): void {
+  #askNextPlane(shown: Solution): void {
     const { plan, side } = this.#wanted;
     const next = plan ?? side;
     this.#asked = { ...this.#asked, plane: undefined };
@@ -126,7 +126,7 @@ export class Hearing {
     this.#watchOn();
   }
 
-  #post(shown: Shown, job: Job, ask: (ticket: number) => Ask): void {
+  #post(shown: Solution, job: Job, ask: (ticket: number) => Ask): void {
     // A worker that starts anew is asked everything that the one before it left.
     const left = this.#line === null ? this.#open.filter(([other]) => other !== job) : [];
     if (job === 'room') this.#share = 0;
@@ -210,4 +210,4 @@ export class Hearing {
   }
 }
 
-const question = ({ project, layoutIndex }: Shown) => ({ project, layoutIndex });
+const question = ({ project, layoutIndex }: Solution) => ({ project, layoutIndex });

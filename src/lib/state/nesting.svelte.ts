@@ -3,7 +3,7 @@ import type { Fault } from '$lib/project/fault.ts';
 import type { Nested } from '$lib/workshop/nest.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 import type { Ask, Ending, Reply } from './nesting/messages.ts';
-import type { Shown } from './settle.ts';
+import type { Solution } from '$lib/plan/solution.ts';
 import { broken, SilenceWatch, troubleOf, type WorkerTrouble } from './workerTrouble.ts';
 
 /** The part of a worker that is used. */
@@ -18,7 +18,7 @@ export interface Line {
 
 /** An answer, and what it was asked of. */
 export interface Told {
-  readonly shown: Shown;
+  readonly shown: Solution;
   readonly value: Nested;
 }
 
@@ -33,10 +33,10 @@ const isSame = (a: Key, b: Key): boolean => a.what === b.what && a.how === b.how
 /** How the parts lie on their sheets, found off the page's own thread; better answers come while one looks at the last. */
 export class Nesting {
   readonly #connect: () => Line;
-  readonly #keys = new WeakMap<Shown, Key>();
+  readonly #keys = new WeakMap<Solution, Key>();
   #line: Line | null = null;
   #ticket = 0;
-  #asked: { readonly shown: Shown; readonly key: Key } | null = null;
+  #asked: { readonly shown: Solution; readonly key: Key } | null = null;
   #told = $state.raw<(Told & { readonly key: Key }) | null>(null);
   #share = $state<number | null>(null);
   #faults = $state.raw<readonly Fault[]>([]);
@@ -75,23 +75,23 @@ export class Nesting {
   }
 
   /** Whether the last answer is of this. */
-  isOf(shown: Shown | null): boolean {
+  isOf(shown: Solution | null): boolean {
     return shown !== null && this.#told !== null && isSame(this.#told.key, this.#keyOf(shown));
   }
 
   /** Whether the last answer has the parts, stocks and spaces of this, whatever is held in place. */
-  isLike(shown: Shown | null): boolean {
+  isLike(shown: Solution | null): boolean {
     return shown !== null && this.#told?.key.what === this.#keyOf(shown).what;
   }
 
   /** The sheets of what is shown, to cut from; null where the last answer is of something else, or takes more than there are. */
-  sheetsOf(shown: Shown | null): readonly Sheet[] | null {
+  sheetsOf(shown: Solution | null): readonly Sheet[] | null {
     const { told } = this;
     return told === null || !this.isOf(shown) || told.value.short.length > 0 ? null : told.value.sheets;
   }
 
   /** Begins to nest what is shown, unless nothing that matters to it has changed. */
-  ask(shown: Shown): void {
+  ask(shown: Solution): void {
     const key = this.#keyOf(shown);
     if (this.#asked !== null && isSame(this.#asked.key, key)) return;
     this.#asked = { shown, key };
@@ -184,12 +184,12 @@ export class Nesting {
     this.#trouble = trouble;
   }
 
-  #keyOf(shown: Shown): Key {
+  #keyOf(shown: Solution): Key {
     const known = this.#keys.get(shown);
     if (known !== undefined) return known;
-    const { plan, project, layout } = shown;
+    const { parts, project, layout } = shown;
     const key = {
-      what: JSON.stringify([plan.parts, project.stock, cutterOf(project)]),
+      what: JSON.stringify([parts, project.stock, cutterOf(project)]),
       how: JSON.stringify(layout.arrangement),
     };
     this.#keys.set(shown, key);

@@ -1,3 +1,4 @@
+import type { Solution } from '$lib/plan/solution.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import type { Project, SideName } from '$lib/project/project.ts';
 import { sameJson } from '$lib/project/sameJson.ts';
@@ -5,18 +6,8 @@ import type { LengthDisplay, LengthUnit } from '$lib/project/units.ts';
 import { messagesByOwner } from './messages.ts';
 import { withEdits, type Edit } from './edit.ts';
 import { isMirrored, mirrorEdit, mirrorLeft } from './mirror.ts';
-import { Opening, settle, settleProject, type Check, type Settled, type Shown } from './settle.ts';
+import { settle, settleProject, type Settled } from './settle.ts';
 import { Watched } from './watched.ts';
-
-/** It weighs as much as all that draws, and a project that opens is sound already. */
-const fetchCheck = async (): Promise<Check> => (await import('./check.ts')).checkProject;
-
-const COMING: Fault = { pointer: '', message: 'what has been typed is about to be checked' };
-const UNREACHED: Fault = {
-  pointer: '',
-  message:
-    'what checks the numbers could not be fetched: there may be no network just now. The next change tries again',
-};
 
 /**
  * The project that is open. One document is the truth, all else follows from it; every change goes through `change`, so
@@ -25,36 +16,23 @@ const UNREACHED: Fault = {
  */
 export class OpenProject {
   #settled: Settled;
-  #check: Check | null;
-  #coming: Promise<Check> | null = null;
-  readonly #fetch: () => Promise<Check>;
-  /** Works out the first answer, a step at a time; it is worked out at once when it is asked for before. */
-  readonly opening: Iterator<unknown>;
   /**
-   * Apart from the rest, and replaced only where they differ: every field and every dimension looks at them. Null before
-   * the first answer: a project that opens is sound.
+   * Apart from the rest, and replaced only where they differ: every field and every dimension looks at them.
    */
-  #faults: readonly Fault[] | null;
+  #faults: readonly Fault[];
   #display: LengthDisplay;
   readonly #values: Watched;
   #layoutIndex = $state(0);
   #side = $state<SideName>('right');
   #mirrored: boolean;
   readonly #messages = $derived.by(() =>
-    (this.#faults ?? []).length === 0 ? NO_MESSAGES : messagesByOwner(this.faults, this.draft, this.display),
+    this.#faults.length === 0 ? NO_MESSAGES : messagesByOwner(this.faults, this.draft, this.display),
   );
 
-  /**
-   * @param check Where it is not there yet, it is fetched with the first edit, and until it has come nothing of the edit
-   * is drawn.
-   */
-  constructor(project: Project, check: Check | null = null, fetch: () => Promise<Check> = fetchCheck) {
-    this.#check = check;
-    this.#fetch = fetch;
-    const opening = new Opening(project);
-    this.opening = opening.steps;
-    this.#settled = $state.raw<Settled>(opening);
-    this.#faults = $state.raw<readonly Fault[] | null>(null);
+  constructor(project: Project) {
+    const settled = settleProject(project, 0);
+    this.#settled = $state.raw<Settled>(settled);
+    this.#faults = $state.raw(settled.faults);
     this.#display = $state.raw(project.display);
     this.#values = new Watched(project);
     this.#mirrored = $state(isMirroredThroughout(project));
@@ -76,13 +54,13 @@ export class OpenProject {
   }
 
   /** The last answer for the chosen layout; null when it never had one. */
-  get shown(): Shown | null {
+  get shown(): Solution | null {
     return this.#settled.shown;
   }
 
   /** What is wrong with the draft, each with the pointer of its value. */
   get faults(): readonly Fault[] {
-    return this.#faults ?? this.#settled.faults;
+    return this.#faults;
   }
 
   get layoutIndex(): number {
@@ -134,25 +112,6 @@ export class OpenProject {
     this.#settle(turn(this.draft));
   }
 
-  /** Whether what checks an edit is there, so that the faults tell of it. */
-  get judges(): boolean {
-    return this.#check !== null;
-  }
-
-  /** Fetches what checks an edit, where it is not there yet. */
-  async prepare(): Promise<void> {
-    if (this.#check !== null) return;
-    this.#coming ??= this.#fetch();
-    try {
-      this.#check = await this.#coming;
-    } catch {
-      this.#coming = null;
-    }
-    if (this.draft === this.project) return;
-    if (this.#check === null) this.#waitWith(this.draft, UNREACHED);
-    else this.#settle(this.draft);
-  }
-
   /** Another project in place of this one. */
   replace(project: Project): void {
     this.#layoutIndex = 0;
@@ -176,26 +135,14 @@ export class OpenProject {
   }
 
   #settle(draft: unknown): void {
-    const [index, before] = [this.#layoutIndex, this.#settled];
-    if (this.#check !== null) this.#become(settle(draft, index, before, this.#check));
-    else if (draft === before.project) this.#become(settleProject(before.project, index));
-    else {
-      this.#waitWith(draft, COMING);
-      void this.prepare();
-    }
-  }
-
-  /** Keeps a draft that has not been checked; what is drawn stays. */
-  #waitWith(draft: unknown, fault: Fault): void {
-    const { project, shown } = this.#settled;
-    this.#become({ draft, project, sound: false, shown, faults: [fault] });
+    this.#become(settle(draft, this.#layoutIndex, this.#settled));
   }
 
   #become(settled: Settled): void {
     const { faults, project } = settled;
     this.#settled = settled;
     this.#values.follow(settled.draft);
-    if (faults.length > 0 || this.#faults?.length !== 0) this.#faults = faults;
+    if (faults.length > 0 || this.#faults.length > 0) this.#faults = faults;
     if (!sameJson(project.display, this.#display)) this.#display = project.display;
   }
 }

@@ -172,15 +172,11 @@ export class Workspace {
   }
 
   async #begin(frame: Window, scripts: readonly string[], signal: AbortSignal): Promise<void> {
-    // Nothing is kept before it has been checked: the shelf has it under the title of the last sound state.
-    const [{ beginKeeping }] = await Promise.all([
-      tillFetched(
-        () => import('./keeping.ts'),
-        frame,
-        () => this.notify(NOT_KEPT),
-      ),
-      this.#open.prepare(),
-    ]);
+    const { beginKeeping } = await tillFetched(
+      () => import('./keeping.ts'),
+      frame,
+      () => this.notify(NOT_KEPT),
+    );
     if (signal.aborted) return;
     if (this.#notice === NOT_KEPT) this.dismiss();
     const keeping = beginKeeping(this.#open, this.#undo, frame, scripts);

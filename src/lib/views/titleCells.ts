@@ -1,5 +1,5 @@
 import type { SideName } from '$lib/project/project.ts';
-import type { Shown } from '$lib/state/settle.ts';
+import type { Solution } from '$lib/plan/solution.ts';
 import { angleText, lengthText } from '$lib/views/figures.ts';
 
 export interface TitleCell {
@@ -10,8 +10,9 @@ export interface TitleCell {
 }
 
 /** The cells of the title block: whose drawing it is, and the numbers that one aims for. */
-export function titleCells({ project, layout, plan }: Shown, side: SideName): readonly TitleCell[] {
-  const { toe, tilt, lift, miss } = plan.sides[side];
+export function titleCells(solution: Solution, side: SideName): readonly TitleCell[] {
+  const { project, layout, triangle, sides } = solution;
+  const { toe, tilt, lift, miss } = sides[side];
   const unit = project.display;
   const cell = (name: string, text: string, minor = false): TitleCell => ({ name, text, minor });
   return [
@@ -20,7 +21,7 @@ export function titleCells({ project, layout, plan }: Shown, side: SideName): re
     cell('Toe', angleText(toe)),
     cell('Tilt', angleText(tilt)),
     cell('Lift', lengthText(lift, unit)),
-    cell('Angle', angleText(plan.triangle.angle)),
+    cell('Angle', angleText(triangle.angle)),
     cell('Axis misses by', lengthText(miss, unit), true),
   ];
 }

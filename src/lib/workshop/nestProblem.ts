@@ -1,7 +1,7 @@
 import { arrangeApartSteps, finishedArea, HAIR, offcutsOf, partsOf, spacingForSteps, usable } from './arrange.ts';
 import { claimOf } from './nestable.ts';
 import { differing, Pairs, shapesOf } from './nestShapes.ts';
-import { once } from './once.ts';
+import { once } from '$lib/project/once.ts';
 import { success, type Result } from '$lib/project/fault.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import type { Bed, Body, Item } from './nestBoard.ts';

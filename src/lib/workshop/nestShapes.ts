@@ -3,7 +3,7 @@ import { convexPieces, type Convex } from './convexPieces.ts';
 import { depthAt, ready, type Push, type Ready } from './nestDepth.ts';
 import { noFit } from './noFit.ts';
 import { turnedExtent } from './nestable.ts';
-import { once } from './once.ts';
+import { once } from '$lib/project/once.ts';
 import { placedContour } from './placed.ts';
 import type { Part } from './part.ts';
 import type { Point } from '$lib/geometry/point.ts';

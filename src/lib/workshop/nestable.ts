@@ -4,7 +4,7 @@ import { convexPieces, type Convex } from './convexPieces.ts';
 import { norm, minus } from '$lib/geometry/plane.ts';
 import { extentOf, type Extent } from '$lib/geometry/extent.ts';
 import { FIT } from './rows.ts';
-import { once } from './once.ts';
+import { once } from '$lib/project/once.ts';
 import { placedContour } from './placed.ts';
 import { signedArea } from '$lib/geometry/area.ts';
 import type { Part } from './part.ts';

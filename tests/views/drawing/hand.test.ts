@@ -1,6 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { Handle } from '$lib/drawing/handle.ts';
-import { checkProject } from '$lib/project/parse.ts';
 import { OpenProject } from '$lib/state/openProject.svelte.ts';
 import { Undo } from '$lib/state/undo.svelte.ts';
 import { Announcer } from '$lib/views/drawing/announcer.svelte.ts';
@@ -45,7 +44,7 @@ afterEach(() => {
 });
 
 function atHand() {
-  const open = new OpenProject(project(), checkProject);
+  const open = new OpenProject(project());
   const undo = new Undo(open);
   const still: string[] = [];
   const sheet = { hold: (view: string) => still.push(view), release: () => still.push('released') };

@@ -1,12 +1,11 @@
 import { expect, test } from 'vitest';
-import { checkProject } from '$lib/project/parse.ts';
 import { OpenProject } from '$lib/state/openProject.svelte.ts';
 import { Undo } from '$lib/state/undo.svelte.ts';
 import { LAYERS, SheetPicture } from '$lib/views/drawing/sheetPicture.svelte.ts';
 import { project } from '../../projects.ts';
 
 function picture(width: number, height: number) {
-  const open = new OpenProject(project(), checkProject);
+  const open = new OpenProject(project());
   const drawn = () => {
     if (!open.shown) throw new Error('the demo has an answer');
     return open.shown;
@@ -35,7 +34,7 @@ test('letters are drawn smaller on a phone’s paper, yet never too small to rea
 test('draws what the project is on the side that is chosen', () => {
   const { open, picture: drawn } = picture(1200, 1100);
   expect(drawn.source).toMatchObject({ side: 'right', layoutIndex: 0 });
-  expect(drawn.source.plan).toBe(open.shown?.plan);
+  expect(drawn.source.plan).toBe(open.shown);
   expect(drawn.display).toEqual(open.display);
 });
 

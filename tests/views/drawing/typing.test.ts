@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { topView } from '$lib/drawing/topView.ts';
 import type { Dimension } from '$lib/drawing/view.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { Typing } from '$lib/views/drawing/typing.svelte.ts';
 import { firstLayout, project } from '../../projects.ts';
 
@@ -9,7 +9,7 @@ import { firstLayout, project } from '../../projects.ts';
 function dimensions() {
   const of = project();
   const layout = firstLayout(of);
-  const planned = plan(of, layout);
+  const planned = solve(of, layout);
   if (!planned.ok) throw new Error('the demo has a plan');
   const all = topView(of.speaker, layout, 0, planned.value).items.filter(
     (item): item is Dimension => item.kind === 'dimension',

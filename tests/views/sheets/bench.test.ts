@@ -1,5 +1,4 @@
 import { expect, test } from 'vitest';
-import { checkProject } from '$lib/project/parse.ts';
 import { Nesting, type Line } from '$lib/state/nesting.svelte.ts';
 import { readReply } from '$lib/state/nesting/messages.ts';
 import { OpenProject } from '$lib/state/openProject.svelte.ts';
@@ -13,7 +12,7 @@ const free = { x: 300, y: 450 };
 
 /** A page that has its sheets: the nester has answered, and says no more until it is told to. */
 function withSheets() {
-  const open = new OpenProject(of, checkProject);
+  const open = new OpenProject(of);
   const line: Line = {
     postMessage: () => undefined,
     terminate: () => undefined,
@@ -25,7 +24,7 @@ function withSheets() {
   const { shown } = open;
   if (!shown) throw new Error('the demo has an answer');
   nesting.ask(shown);
-  const answer = nested(shown.plan.parts, of.stock, of.cutter, { budget: 0 });
+  const answer = nested(shown.parts, of.stock, of.cutter, { budget: 0 });
   if (!answer.ok) throw new Error('the demo has sheets');
   line.onmessage?.({ data: { kind: 'better', ticket: 1, nested: answer.value } } as MessageEvent<unknown>);
   const bench = new SheetBench(open, nesting);

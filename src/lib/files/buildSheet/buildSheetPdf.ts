@@ -3,6 +3,7 @@ import type { Primitive } from '$lib/drawing/primitive.ts';
 import type { PdfPage } from '$lib/files/pdf/content.ts';
 import { pdfFile } from '$lib/files/pdf/pdf.ts';
 import { words } from '$lib/files/pdf/words.ts';
+import type { LengthDisplay } from '$lib/project/units.ts';
 import type { Block, Section } from './block.ts';
 import { buildSheet } from './buildSheet.ts';
 import { gap, laidHeading, laidList, laidTable, laidText, laidTitle, type Laid } from './laid.ts';
@@ -23,22 +24,23 @@ const DRAWING_SHARE = 0.5;
  * @throws RangeError when a length is not finite.
  */
 export function buildSheetPdf(subject: Subject, paper: PaperName): Uint8Array {
-  const title = `${subject.project.title}, ${subject.layout.name}: build sheet`;
-  return pdfFile(title, pagesOf(title, buildSheet(subject), subject, paper));
+  const { solution } = subject;
+  const title = `${solution.project.title}, ${solution.layout.name}: build sheet`;
+  return pdfFile(title, pagesOf(title, buildSheet(subject), solution.project.display, paper));
 }
 
 /** Everything in its order, a page filled before the next is begun. */
 export function pagesOf(
   title: string,
   sections: readonly Section[],
-  { project }: Pick<Subject, 'project'>,
+  display: LengthDisplay,
   paper: PaperName,
 ): readonly PdfPage[] {
   const { width, height } = papers[paper];
   const room = { width: width - FILING - BORDER, height: height - 2 * BORDER - HEAD };
   const laid = sections.flatMap(({ title: name, blocks }) => [
     laidTitle(name, room.width),
-    ...blocks.flatMap((block) => laidBlock(block, room, project.display)),
+    ...blocks.flatMap((block) => laidBlock(block, room, display)),
     gap(4),
   ]);
   const pages = paged(laid, room.height);
@@ -53,7 +55,7 @@ export function pagesOf(
 function laidBlock(
   block: Block,
   room: { width: number; height: number },
-  display: Subject['project']['display'],
+  display: LengthDisplay,
 ): readonly Laid[] {
   switch (block.kind) {
     case 'text':

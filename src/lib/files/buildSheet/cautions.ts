@@ -1,6 +1,5 @@
-import type { Plan } from '$lib/plan/document.ts';
+import type { Solution } from '$lib/plan/solution.ts';
 import { lengthWithUnit } from '$lib/project/lengthText.ts';
-import type { Project } from '$lib/project/project.ts';
 import { MM_PER_INCH, type LengthDisplay } from '$lib/project/units.ts';
 import { list, text, type Section } from './block.ts';
 import type { Subject } from './subject.ts';
@@ -14,24 +13,30 @@ export interface Caution {
 /** Comes after the cautions, wherever they stand. */
 export const CAUTIONS_CLOSE = 'The manual of your machine and the rules where you live come before anything said here.';
 
+/** What decides on the cautions. */
+type Made = Pick<Solution, 'project' | 'parts' | 'stand'>;
+
 /** What can hurt, where it matters to this build, for page and paper alike. */
-export const cautionsOf = ({ plan, project }: Pick<Subject, 'plan' | 'project'>): readonly Caution[] => [
-  ...(plan.parts.length > 0 && project.shop.router.bit === null ? CUTTING : []),
-  ...(isRouted(plan, project) ? ROUTING : []),
-  ...sawing(plan, project.display),
-  ...printing(plan),
-  ...(plan.parts.length > 0 ? [SCRAP] : []),
+export const cautionsOf = (of: Made): readonly Caution[] => [
+  ...(of.parts.length > 0 && of.project.shop.router.bit === null ? CUTTING : []),
+  ...(isRouted(of) ? ROUTING : []),
+  ...sawing(of, of.project.display),
+  ...printing(of),
+  ...(of.parts.length > 0 ? [SCRAP] : []),
   ...ALWAYS,
 ];
 
 export const cautions = (subject: Subject): Section => ({
   id: 'cautions',
   title: 'Cautions',
-  blocks: [list(cautionsOf(subject).map(({ about, text: words }) => `${about}: ${words}`)), text(CAUTIONS_CLOSE)],
+  blocks: [
+    list(cautionsOf(subject.solution).map(({ about, text: words }) => `${about}: ${words}`)),
+    text(CAUTIONS_CLOSE),
+  ],
 });
 
 /** Sheets that are cut by a router's bit, or a block with something to mill. */
-const isRouted = ({ parts, stand }: Plan, { shop }: Project): boolean =>
+const isRouted = ({ parts, stand, project: { shop } }: Made): boolean =>
   (parts.length > 0 && shop.router.bit !== null) ||
   [...stand.left.steps, ...stand.right.steps].some(({ act }) => act === 'mill');
 
@@ -76,10 +81,10 @@ function sawRules(display: LengthDisplay): readonly Caution[] {
   ];
 }
 
-const sawing = ({ stand }: Plan, display: LengthDisplay): readonly Caution[] =>
+const sawing = ({ stand }: Made, display: LengthDisplay): readonly Caution[] =>
   [...stand.left.blocks, ...stand.right.blocks].some(({ cuts }) => cuts.length > 0) ? sawRules(display) : [];
 
-const printing = ({ stand }: Plan): readonly Caution[] =>
+const printing = ({ stand }: Made): readonly Caution[] =>
   stand.left.printed.length + stand.right.printed.length > 0
     ? [{ about: 'Printer', text: 'hot parts burn, and hot plastic gives off fumes: air the room and stay near.' }]
     : [];

@@ -1,3 +1,4 @@
+import type { Project } from '$lib/project/project.ts';
 import type { StandPlan } from '$lib/plan/document.ts';
 import { takesOf } from '$lib/plan/sheets.ts';
 import { alikeSheets } from '$lib/workshop/alikeSheets.ts';
@@ -8,10 +9,11 @@ import { alikeOnce, lengthsOf, toldStands, type Subject } from './subject.ts';
 
 /** What to cut for both stands, from which sheets, and how it adds up to the width of each. */
 export function cutting(subject: Subject): Section {
-  const { project, plan } = subject;
+  const { solution } = subject;
+  const { project } = solution;
   const { fine, unit } = lengthsOf(project);
   const widths = alikeOnce(
-    toldStands(plan).map(({ who, stand }) => ({
+    toldStands(solution).map(({ who, stand }) => ({
       who,
       of: {
         rows: [
@@ -29,18 +31,21 @@ export function cutting(subject: Subject): Section {
     id: 'cutting',
     title: 'Cut list and widths',
     blocks: [
-      ...(plan.parts.length > 0 ? [partList(subject), ...sheetList(subject)] : [text('Nothing is cut from sheet.')]),
+      ...(solution.parts.length > 0
+        ? [partList(subject), ...sheetList(subject)]
+        : [text('Nothing is cut from sheet.')]),
       ...widths,
     ],
   };
 }
 
-function partList({ project, plan, sheets }: Subject): Block {
+function partList({ solution, sheets }: Subject): Block {
+  const { project, parts } = solution;
   const { bare, fine, unit } = lengthsOf(project);
   return table(
     `Cut list for both stands, finished sizes in ${unit}`,
     ['Part', 'Stock', 'Thickness', 'Left', 'Right', 'Both', 'Width', 'Height', 'Sheets'],
-    cutList(plan.parts, takesOf(plan), sheets).map((row) => [
+    cutList(parts, takesOf(solution), sheets).map((row) => [
       row.part,
       row.stock,
       fine(row.thickness),
@@ -55,7 +60,7 @@ function partList({ project, plan, sheets }: Subject): Block {
   );
 }
 
-function sheetList({ project, sheets }: Subject): Block[] {
+function sheetList({ solution: { project }, sheets }: Subject): Block[] {
   if (sheets.length === 0) return [];
   const { bare, unit } = lengthsOf(project);
   return [
@@ -74,7 +79,7 @@ function sheetList({ project, sheets }: Subject): Block[] {
 }
 
 /** How far the width may be off, each cause for itself; null where it is of one piece. */
-function spreadText(project: Subject['project'], { widthSpread: spread }: StandPlan): string | null {
+function spreadText(project: Project, { widthSpread: spread }: StandPlan): string | null {
   if (spread === null) return null;
   const { fineFull } = lengthsOf(project);
   const { boards, read, alike, each, packed, joints, glue } = spread;

@@ -5,8 +5,8 @@ import { alikeOnce, lengthsOf, toldStands, type Subject, type Told } from './sub
 
 /** How each stand is glued up across its width; nothing where none is. */
 export function glueUp(subject: Subject): readonly Section[] {
-  const told = toldStands(subject.plan).flatMap(({ stand, ...rest }) => {
-    const up = glueUpOf(stand, subject.project, subject.plan.parts);
+  const told = toldStands(subject.solution).flatMap(({ stand, ...rest }) => {
+    const up = glueUpOf(stand, subject.solution.project, subject.solution.parts);
     return up ? [{ ...rest, stand, up }] : [];
   });
   if (told.length === 0) return [];
@@ -28,7 +28,7 @@ export function glueUp(subject: Subject): readonly Section[] {
   ];
 }
 
-function howTo({ project }: Subject, { stand, up }: Told & { readonly up: GlueUp }): readonly string[] {
+function howTo({ solution: { project } }: Subject, { stand, up }: Told & { readonly up: GlueUp }): readonly string[] {
   const { full } = lengthsOf(project);
   const { subStacks, caul, clamps } = up;
   return [
@@ -74,10 +74,10 @@ function openingText({ opening: { have, needed }, subStacks }: GlueUp, full: (mm
   return `${what} ${short}: borrow longer ones, or press the stack standing on its side under weights.`;
 }
 
-function measuring({ project, plan }: Subject): Block {
+function measuring({ solution: { project, stand } }: Subject): Block {
   const { fineFull: fine } = lengthsOf(project);
   const { line } = project.shop.glue;
-  const spread = plan.stand.right.widthSpread;
+  const spread = stand.right.widthSpread;
   return list(
     [
       line === null

@@ -1,11 +1,13 @@
+import type { Project } from '$lib/project/project.ts';
 import { materialsOf, type Material } from '$lib/plan/materials.ts';
 import { MM_PER_INCH } from '$lib/project/units.ts';
 import { list, table, type Section } from './block.ts';
 import { lengthsOf, type Subject } from './subject.ts';
 
 /** What to buy and to have at hand, for both stands. */
-export function materials({ project, layout, plan, sheets }: Subject): Section {
-  const rows = materialsOf(project, layout, plan, sheets);
+export function materials({ solution, sheets }: Subject): Section {
+  const { project, layout } = solution;
+  const rows = materialsOf(project, layout, solution, sheets);
   const { unit } = lengthsOf(project);
   const notes = rows.filter(({ note }) => note !== '').map(({ what, note }) => `${what}: ${note}`);
   return {
@@ -36,7 +38,7 @@ function quantityText({ quantity, unit }: Material, display: 'mm' | 'in'): strin
 }
 
 /** `600 × 400 × 3.05`, `⌀ 6 × 161.7`; thicknesses and diameters as a calliper reads them. */
-function sizeText({ length, width, thickness, diameter }: Material, project: Subject['project']): string {
+function sizeText({ length, width, thickness, diameter }: Material, project: Project): string {
   const { bare, fine } = lengthsOf(project);
   const sizes = [
     ...(diameter === null ? [] : [`⌀ ${fine(diameter)}`]),

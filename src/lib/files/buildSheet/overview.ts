@@ -5,9 +5,9 @@ import { table, text, type Section } from './block.ts';
 import { lengthsOf, type Subject } from './subject.ts';
 
 /** What is built and how it stands: the numbers to have at hand. */
-export function overview({ project, plan }: Subject): Section {
-  const { bare, unit } = lengthsOf(project);
-  const { sides, stand } = plan;
+export function overview({ solution }: Subject): Section {
+  const { bare, unit } = lengthsOf(solution.project);
+  const { sides, stand } = solution;
   const row = (name: string, of: (side: 'left' | 'right') => string): readonly string[] => [name, ...sideNames.map(of)];
   const { build, base } = stand.right;
   const lies = base === 'turned' ? 'turned with its cabinet' : 'square to the desk';

@@ -1,16 +1,13 @@
 import { fineLength, fineText, lengthText, lengthWithUnit } from '$lib/project/lengthText.ts';
 import type { Plan, StandPlan } from '$lib/plan/document.ts';
-import { sideNames, type Layout, type Project, type SideName } from '$lib/project/project.ts';
+import type { Solution } from '$lib/plan/solution.ts';
+import { sideNames, type Project, type SideName } from '$lib/project/project.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 import type { Block } from './block.ts';
 
 /** What a build sheet is made from. */
 export interface Subject {
-  readonly project: Project;
-  readonly layout: Layout;
-  /** Its place in the project. */
-  readonly layoutIndex: number;
-  readonly plan: Plan;
+  readonly solution: Solution;
   /** How the parts lie; empty where that is not known. */
   readonly sheets: readonly Sheet[];
 }
@@ -23,7 +20,7 @@ export interface Told {
   readonly stand: StandPlan;
 }
 
-export function toldStands({ stand }: Plan): readonly Told[] {
+export function toldStands({ stand }: Pick<Plan, 'stand'>): readonly Told[] {
   const said = (one: StandPlan): string =>
     JSON.stringify([one.steps, one.widths, one.blocks, one.printed, one.pieces, one.notes]);
   if (said(stand.left) === said(stand.right)) return [{ side: 'right', who: 'Each stand', stand: stand.right }];

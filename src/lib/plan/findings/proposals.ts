@@ -1,8 +1,6 @@
-import type { Layout, Project } from '$lib/project/project.ts';
-import type { Plan } from '$lib/plan/document.ts';
 import type { Sentence } from '$lib/project/sentence.ts';
+import type { Solution } from '$lib/plan/solution.ts';
 import type { Finding, FindingCode } from './finding.ts';
-import type { SoundPlan } from '$lib/plan/soundDocument.ts';
 import { axisThroughHead, flatterAxis, linedUpDrivers, trebleAtHead } from './proposeAim.ts';
 import { evenPair, sixtyDegrees } from './proposeSeat.ts';
 import { movedMarks } from './proposeMarks.ts';
@@ -15,16 +13,13 @@ export interface Proposal {
   readonly change: LayoutChange;
 }
 
-/** What a proposal is made from: a layout with its plan, its sound, and the findings of one code. */
+/** What a proposal is made from: a solution, and its findings of one code. */
 export interface Case {
-  readonly project: Project;
-  readonly layout: Layout;
-  readonly plan: Plan;
-  readonly sound: SoundPlan;
+  readonly of: Solution;
   readonly findings: readonly Finding[];
-  /** The plan with a change; null when it has none. */
-  readonly at: (change: LayoutChange) => Plan | null;
-  /** Those of its findings that hang on where things are: quickly seen, and null only where it has no plan. */
+  /** The solution with a change; null when it has none. */
+  readonly at: (change: LayoutChange) => Solution | null;
+  /** Those of its findings that hang on where things are: quickly seen, and null only where it has no answer. */
   readonly placed: (change: LayoutChange) => readonly Finding[] | null;
 }
 

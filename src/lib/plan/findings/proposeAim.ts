@@ -11,7 +11,7 @@ const aimedAtHead: Proposal = {
 };
 
 /** An axis that passes beside the head: let the rules aim it. */
-export const axisThroughHead = ({ layout }: Case): Proposal[] => [
+export const axisThroughHead = ({ of: { layout } }: Case): Proposal[] => [
   ...(layout.aim.tilt.rule === 'as-set'
     ? [{ label: says`Let the tilt follow the ear`, change: { aim: { tilt: { rule: 'tilt-to-ear' as const } } } }]
     : []),
@@ -28,11 +28,12 @@ const flatWithin =
     plan !== null && sideNames.every((side) => Math.abs(plan.sides[side].axisElevation) <= limit);
 
 /** A steep axis: as much more lift (or less) as brings it to its limit, or the tilt that does where the lift follows. */
-export function flatterAxis({ project: { display }, layout, plan, findings, at }: Case): Proposal[] {
+export function flatterAxis({ of: { project, layout, sides }, findings, at }: Case): Proposal[] {
+  const { display } = project;
   const flat = flatWithin(findings[0]?.limit ?? 0);
   if (layout.aim.tilt.rule === 'lift-to-ear') {
     const now = layout.aim.tilt.degrees;
-    const sign = plan.sides.right.axisElevation > 0 ? -1 : 1;
+    const sign = sides.right.axisElevation > 0 ? -1 : 1;
     const to = (tenths: number) => Number((now + (sign * tenths) / 10).toFixed(1));
     const aim = (tenths: number) => ({ tilt: { rule: 'lift-to-ear' as const, degrees: to(tenths) } });
     const tenths = leastStep((steps) => flat(at({ aim: aim(steps) })), 600);
@@ -45,8 +46,8 @@ export function flatterAxis({ project: { display }, layout, plan, findings, at }
           },
         ];
   }
-  const now = plan.sides.right.lift;
-  const sign = plan.sides.right.axisElevation > 0 ? 1 : -1;
+  const now = sides.right.lift;
+  const sign = sides.right.axisElevation > 0 ? 1 : -1;
   const to = (steps: number) => Math.max(0, toTape(now + sign * steps * tapeStep(display), display));
   const steps = leastStep(
     (count) => flat(at({ stand: { lift: to(count) } })),
@@ -63,7 +64,7 @@ export function flatterAxis({ project: { display }, layout, plan, findings, at }
 }
 
 /** What would line the drivers of a crossover up, the cheaper for the treble first. */
-export const linedUpDrivers = ({ plan, sound, findings }: Case): Proposal[] =>
+export const linedUpDrivers = ({ of: { sides, sound }, findings }: Case): Proposal[] =>
   findings
     .flatMap(({ sides }) => sides.flatMap((side) => sound.sides[side].crossovers))
     .flatMap(({ lower, upper, sum }) => (sum ? [{ lower, upper, ...sum }] : []))
@@ -73,7 +74,7 @@ export const linedUpDrivers = ({ plan, sound, findings }: Case): Proposal[] =>
         ...(aimedPoint
           ? [{ price: aimedPoint.price.level, proposal: throughPoint(lower, upper, aimedPoint.value) }]
           : []),
-        ...(tilt ? [{ price: tilt.price.level, proposal: tilted(tilt.value, plan.sides.right.lift) }] : []),
+        ...(tilt ? [{ price: tilt.price.level, proposal: tilted(tilt.value, sides.right.lift) }] : []),
       ];
     })
     .sort((a, b) => b.price - a.price)
@@ -95,7 +96,7 @@ export const tilted = (degrees: number, lift: number): Proposal => ({
 });
 
 /** A tweeter that beams past the head: let its own axis meet the head. */
-export const trebleAtHead = ({ sound, findings }: Case): Proposal[] =>
+export const trebleAtHead = ({ of: { sound }, findings }: Case): Proposal[] =>
   findings.flatMap(({ sides: [side = 'right'] }) => {
     const treble = sound.sides[side].crossovers[0]?.treble;
     const name = treble ?? sound.sides.right.drivers[0]?.name;

@@ -63,8 +63,9 @@ const vectors: Readonly<Record<Way, (by: number) => { readonly out: number; read
  * that the tape shows, the seat moved along where the triangle would suffer; the shortest first.
  */
 export function movedMarks(of: Case): Proposal[] {
-  const { display } = of.project;
-  const { layout, plan, findings, at, placed } = of;
+  const { of: now, findings, at, placed } = of;
+  const { layout } = now;
+  const { display } = now.project;
   const own = sideNames.filter((side) => findings.some((finding) => finding.sides.includes(side)));
   const sides = areMirrored(layout) ? sideNames : own;
   const which = sides.length > 1 ? 'both marks' : `the ${sides[0] ?? ''} mark`;
@@ -75,7 +76,7 @@ export function movedMarks(of: Case): Proposal[] {
   const clears = (after: readonly Finding[] | undefined | null): boolean =>
     after?.every((finding) => finding.code !== code) ?? false;
   const helps = (after: readonly Finding[] | undefined | null): boolean =>
-    clears(after) && !anyWorse(plan.findings, after ?? [], code);
+    clears(after) && !anyWorse(now.checks, after ?? [], code);
   // Most places are rejected before a stand is built.
   const isClear = (change: LayoutChange): boolean => clears(placed(change)) && clears(at(change)?.findings);
   const isGood = (change: LayoutChange): boolean => helps(placed(change)) && helps(at(change)?.findings);

@@ -16,8 +16,8 @@ const MOST_TRIED = 3;
 
 /** Loudspeakers at unequal distances: the seat from which they are equally far. */
 export function evenPair(of: Case): Proposal[] {
-  const { layout } = of;
-  const { display } = of.project;
+  const { layout } = of.of;
+  const { display } = of.of.project;
   const apart = (offset: number): number => {
     const { leftDistance = NaN, rightDistance = NaN } = triangleWith(of, { listener: { offset } }) ?? {};
     return leftDistance - rightDistance;
@@ -42,7 +42,8 @@ export function evenPair(of: Case): Proposal[] {
  * make something else worse.
  */
 export function sixtyDegrees(of: Case): Proposal[] {
-  const { project, layout, plan, findings, at, placed } = of;
+  const { of: now, findings, at, placed } = of;
+  const { project, layout } = now;
   const { display } = project;
   const marks = (out: number, back: number) =>
     out === 0 && back === 0 ? {} : moved(layout, sideNames, { out, back }, display);
@@ -60,7 +61,7 @@ export function sixtyDegrees(of: Case): Proposal[] {
   const found: Proposal[] = [];
   for (const { by, change } of candidates) {
     const isWorse = (after: readonly Finding[] | undefined | null): boolean =>
-      !after || anyWorse(plan.findings, after, code);
+      !after || anyWorse(now.checks, after, code);
     if (isWorse(placed(change)) || isWorse(at(change)?.findings)) continue;
     const { out, back } = movedBy(layout, change, 'right');
     const ways = [

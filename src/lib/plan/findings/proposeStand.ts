@@ -8,7 +8,9 @@ import { stopToTape } from './stopSize.ts';
 import { addStopText } from './wording/standing.ts';
 
 /** A remedy as a person makes it: no less than is needed, as far as the tape shows, and said as a change of what is. */
-function proposalOf(remedy: Remedy, { project: { display, speaker }, layout: { stand } }: Case): Proposal {
+function proposalOf(remedy: Remedy, { of: { project, layout } }: Case): Proposal {
+  const { display, speaker } = project;
+  const { stand } = layout;
   switch (remedy.key) {
     case 'stop': {
       const value = stopToTape(remedy.value, display);
@@ -48,12 +50,13 @@ const sidesOf = ({ findings }: Case): SideName[] => findings.flatMap(({ sides })
 
 /** Stands that tip: what is enough for one side is tried for both, as they share their settings. */
 export function steadied(of: Case): Proposal[] {
-  const { project, layout, plan, findings } = of;
+  const { of: solution, findings } = of;
+  const { project, layout } = solution;
   const { speaker } = project;
   // Every finding of a stand that tips is held against the same plane.
   const test = radians(findings[0]?.limit ?? 0);
   return sidesOf(of).flatMap((side) => {
-    const stock = project.stock.find(({ name }) => name === plan.stand[side].stock);
+    const stock = project.stock.find(({ name }) => name === solution.stand[side].stock);
     if (!stock) return [];
     const site = { speaker, layout, side, stock };
     const now = balanceWith(site, {});
@@ -63,9 +66,9 @@ export function steadied(of: Case): Proposal[] {
 
 /** Cabinets that friction holds barely or not at all. */
 export function gripped(of: Case): Proposal[] {
-  const { project, layout, plan } = of;
+  const { project, layout, sides } = of.of;
   return sidesOf(of).flatMap((side) => {
-    const { tilt, lift } = plan.sides[side];
+    const { tilt, lift } = sides[side];
     const stop = stopRemedy(layout.stand, project.speaker.depth, { tilt: radians(tilt), lift });
     return stop ? [proposalOf(stop, of)] : [];
   });

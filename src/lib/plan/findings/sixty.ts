@@ -14,7 +14,15 @@ const WANTED = 60;
 const FURTHEST = 600;
 
 /** The listening triangle with a change of the layout; null where nothing can be aimed. */
-export function triangleWith({ project: { speaker }, layout }: Case, change: LayoutChange): Triangle | null {
+export function triangleWith(
+  {
+    of: {
+      project: { speaker },
+      layout,
+    },
+  }: Case,
+  change: LayoutChange,
+): Triangle | null {
   const there = changedLayout(layout, change);
   const [left, right] = [placeSide(speaker, there, 'left'), placeSide(speaker, there, 'right')];
   if (!left.ok || !right.ok) return null;
@@ -32,11 +40,11 @@ export function withSeat(
   of: Case,
   change: LayoutChange,
 ): { readonly by: number; readonly change: LayoutChange } | null {
-  const { setback: now } = of.layout.listener;
+  const { setback: now } = of.of.layout.listener;
   const seat = (setback: number): LayoutChange => ({ ...change, listener: { ...change.listener, setback } });
   const rest = vanishing((by) => overSixty(of, seat(now + by)));
   if (rest === null) return null;
-  const setback = toTape(now + rest, of.project.display);
+  const setback = toTape(now + rest, of.of.project.display);
   if (setback < listener.setback.min || setback > listener.setback.max) return null;
   return setback === now ? { by: 0, change } : { by: setback - now, change: seat(setback) };
 }

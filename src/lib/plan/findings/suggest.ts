@@ -1,10 +1,8 @@
 import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
-import type { Plan } from '$lib/plan/document.ts';
-import { plan } from '$lib/plan/plan.ts';
-import { soundOf } from '$lib/plan/sound.ts';
-import type { SoundPlan } from '$lib/plan/soundDocument.ts';
+import type { Solution } from '$lib/plan/solution.ts';
+import { solve } from '$lib/plan/solve.ts';
 import type { Finding, FindingCode, FindingKind } from './finding.ts';
 import { heardFindings } from './heard.ts';
 import { placedFindings } from './placed.ts';
@@ -18,12 +16,11 @@ import { anyWorse, beyond } from './worse.ts';
 /** A suggestion must take off at least this share of how far a finding is from its limit. */
 const WORTH = 0.5;
 
-/** Everything that all checks have to say of a plan: geometry, standing, sound and seats. */
-export const allFindings = (project: Project, layout: Layout, of: Plan, sound: SoundPlan): Finding[] => [
-  ...of.findings,
-  ...heardFindings(sound),
-  ...seatFindings(project, layout, of),
-];
+/** Everything that all checks have to say: of geometry, standing, sound and seats; worst first. */
+export const allFindings = (of: Solution): Finding[] =>
+  [...of.checks, ...heardFindings(of.sound), ...seatFindings(of.project, of.layout, of)].sort(
+    (a, b) => harm[a.level] - harm[b.level],
+  );
 
 /**
  * One suggestion for each code among the findings for which a good one is known. Every one has been tried: the project
@@ -34,32 +31,24 @@ export const suggestionsFor = (...asked: Parameters<typeof suggestionSteps>): Ma
   toTheEnd(suggestionSteps(...asked));
 
 /** The same in steps, one for each code: each yields the share that is done, 0…1. */
-export function* suggestionSteps(
-  project: Project,
-  index: number,
-  of: Plan,
-  sound: SoundPlan,
-  findings: readonly Finding[],
-): Generator<number, Map<FindingCode, TriedSuggestion>> {
-  const layout = project.layouts[index];
+export function* suggestionSteps(of: Solution): Generator<number, Map<FindingCode, TriedSuggestion>> {
   const found = new Map<FindingCode, TriedSuggestion>();
-  if (!layout) return found;
   // Several codes are answered by the same moves.
-  const made = new Map<string, Plan | null>();
-  const at = (change: LayoutChange): Plan | null => {
+  const made = new Map<string, Solution | null>();
+  const at = (change: LayoutChange): Solution | null => {
     const key = JSON.stringify(change);
     const known = made.get(key);
     if (known !== undefined) return known;
-    const found = planOf(project, changedLayout(layout, change));
+    const found = solutionOf(of.project, changedLayout(of.layout, change));
     made.set(key, found);
     return found;
   };
-  const placed = (change: LayoutChange) => placedFindings(project, changedLayout(layout, change));
-  const codes = new Set(findings.map((finding) => finding.code));
+  const placed = (change: LayoutChange) => placedFindings(of.project, changedLayout(of.layout, change));
+  const codes = new Set(of.findings.map((finding) => finding.code));
   let tried = 0;
   for (const code of codes) {
-    const own = findings.filter((finding) => finding.code === code);
-    const suggestion = bestOf({ project, layout, plan: of, sound, findings: own, at, placed }, code, index, findings);
+    const own = of.findings.filter((finding) => finding.code === code);
+    const suggestion = bestOf({ of, findings: own, at, placed }, code);
     if (suggestion) found.set(code, suggestion);
     tried += 1;
     yield tried / codes.size;
@@ -67,18 +56,18 @@ export function* suggestionSteps(
   return found;
 }
 
-function planOf(project: Project, layout: Layout): Plan | null {
-  const outcome = plan(project, layout, false);
+function solutionOf(project: Project, layout: Layout): Solution | null {
+  const outcome = solve(project, layout, false);
   return outcome.ok ? outcome.value : null;
 }
 
 /** The first proposal that leaves nothing of the finding; else the first that is worth it. */
-function bestOf(of: Case, code: FindingCode, index: number, before: readonly Finding[]): TriedSuggestion | null {
+function bestOf(at: Case, code: FindingCode): TriedSuggestion | null {
   let fair: TriedSuggestion | null = null;
-  for (const proposal of proposalsFor(code, of)) {
-    const tried = tryOut(of, proposal.change, code, index);
-    if (!tried || !isBetter(before, tried.findings, code)) continue;
-    const suggestion = suggestionOf(proposal, index, of.plan, tried, before);
+  for (const proposal of proposalsFor(code, at)) {
+    const tried = tryOut(at.of, proposal.change, code);
+    if (!tried || !isBetter(at.of.findings, tried.findings, code)) continue;
+    const suggestion = suggestionOf(proposal, at.of, tried);
     if (!tried.findings.some((finding) => finding.code === code)) return suggestion;
     fair ??= suggestion;
   }
@@ -89,41 +78,25 @@ function bestOf(of: Case, code: FindingCode, index: number, before: readonly Fin
 const kindOf = ({ code, subject }: Finding): FindingKind => ({ code, subject });
 const kindKey = (finding: Finding): string => JSON.stringify(kindOf(finding));
 
-interface Tried {
-  readonly plan: Plan;
-  readonly findings: readonly Finding[];
-}
-
-function suggestionOf(
-  { label, change }: Proposal,
-  index: number,
-  now: Plan,
-  tried: Tried,
-  before: readonly Finding[],
-): TriedSuggestion {
+function suggestionOf({ label, change }: Proposal, now: Solution, tried: Solution): TriedSuggestion {
   const left = new Set(tried.findings.map(kindKey));
   return {
     label,
-    edits: editsOf(change, index),
-    clears: [...new Map(before.map((finding) => [kindKey(finding), kindOf(finding)]))].flatMap(([key, kind]) =>
+    edits: editsOf(change, now.layoutIndex),
+    clears: [...new Map(now.findings.map((finding) => [kindKey(finding), kindOf(finding)]))].flatMap(([key, kind]) =>
       left.has(key) ? [] : [kind],
     ),
-    price: priceOf(now, tried.plan),
+    price: priceOf(now, tried),
   };
 }
 
-/** The project with a change, planned anew; null where it is not sound, or its plan alone shows something worse. */
-function tryOut(
-  { project, layout, plan: now }: Case,
-  change: LayoutChange,
-  code: FindingCode,
-  index: number,
-): Tried | null {
+/** The project with a change, solved anew; null where it is not sound, or its geometry or stands alone show something worse. */
+function tryOut(now: Solution, change: LayoutChange, code: FindingCode): Solution | null {
+  const { project, layout, layoutIndex: index } = now;
   const checked = checkProject({ ...project, layouts: project.layouts.with(index, changedLayout(layout, change)) });
   const made = checked.ok ? checked.value.layouts[index] : undefined;
-  const of = checked.ok && made ? planOf(checked.value, made) : null;
-  if (!checked.ok || !made || !of || anyWorse(now.findings, of.findings, code)) return null;
-  return { plan: of, findings: allFindings(checked.value, made, of, soundOf(checked.value, made, of)) };
+  const of = checked.ok && made ? solutionOf(checked.value, made) : null;
+  return of && !anyWorse(now.checks, of.checks, code) ? of : null;
 }
 
 /**

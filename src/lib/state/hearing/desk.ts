@@ -1,14 +1,10 @@
 import { headMap } from '$lib/acoustics/headMap.ts';
-import { heardFindings } from '$lib/plan/findings/heard.ts';
-import { seatFindings } from '$lib/plan/findings/seats.ts';
 import { suggestionSteps } from '$lib/plan/findings/suggest.ts';
 import { headRoomSteps } from '$lib/plan/headRoom.ts';
 import { hearingOf } from '$lib/plan/headVoices.ts';
-import { plan } from '$lib/plan/plan.ts';
-import { soundOf } from '$lib/plan/sound.ts';
+import type { Solution } from '$lib/plan/solution.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { faultLine } from '$lib/project/fault.ts';
-import type { Layout } from '$lib/project/project.ts';
-import type { Plan } from '$lib/plan/document.ts';
 import type { Ask, Job, Reply } from './messages.ts';
 
 type Question = Exclude<Ask, { readonly kind: 'stop' }>;
@@ -47,16 +43,17 @@ export function hearingDesk(post: (reply: Reply) => void, pause: () => Promise<v
 function* work(ask: Question): Generator<Reply, void> {
   const layout = ask.project.layouts[ask.layoutIndex];
   if (layout === undefined) throw new RangeError(`expected the place of a layout, got ${ask.layoutIndex}`);
-  const outcome = plan(ask.project, layout);
+  const outcome = solve(ask.project, layout);
   if (!outcome.ok) throw new Error(outcome.faults.map(faultLine).join('; '));
-  yield* answers(ask, layout, outcome.value);
+  yield* answers(ask, outcome.value);
 }
 
-function* answers(ask: Question, layout: Layout, of: Plan): Generator<Reply, void> {
-  const { kind, ticket, project } = ask;
+function* answers(ask: Question, of: Solution): Generator<Reply, void> {
+  const { kind, ticket } = ask;
+  const { project, layout } = of;
   switch (kind) {
     case 'sound':
-      return yield { kind, ticket, value: soundOf(project, layout, of) };
+      return yield { kind, ticket, value: of.sound };
     case 'plane':
       return yield { kind, ticket, value: headMap(hearingOf(project, of), ask.where) };
     case 'room': {
@@ -67,16 +64,15 @@ function* answers(ask: Question, layout: Layout, of: Plan): Generator<Reply, voi
       }
     }
     case 'findings':
-      return yield* findings(ask, layout, of);
+      return yield* findings(ask, of);
   }
 }
 
 /** The findings at once, the suggestions once each has been tried. */
-function* findings({ ticket, project, layoutIndex }: Question, layout: Layout, of: Plan): Generator<Reply, void> {
-  const sound = soundOf(project, layout, of);
-  const found = [...heardFindings(sound), ...seatFindings(project, layout, of)];
+function* findings({ ticket }: Question, of: Solution): Generator<Reply, void> {
+  const found = of.findings.filter((finding) => !of.checks.includes(finding));
   yield { kind: 'findings', ticket, value: { findings: found, suggestions: null } };
-  const steps = suggestionSteps(project, layoutIndex, of, sound, [...of.findings, ...found]);
+  const steps = suggestionSteps(of);
   for (let step = steps.next(); ; step = steps.next()) {
     if (step.done) return yield { kind: 'findings', ticket, value: { findings: found, suggestions: step.value } };
     yield { kind: 'progress', job: 'findings', ticket, share: step.value };

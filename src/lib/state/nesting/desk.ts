@@ -1,6 +1,6 @@
 import { cutterOf } from '$lib/workshop/beam.ts';
 import { nest } from '$lib/workshop/nest.ts';
-import { plan } from '$lib/plan/plan.ts';
+import { solve } from '$lib/plan/solve.ts';
 import { readAsk, type Ask, type Reply } from './messages.ts';
 
 /** Work between two pauses, ms: short enough to hear a newer question at once, long enough that pausing costs nothing. */
@@ -29,7 +29,7 @@ export function nestingDesk({ post, pause, now, ...effort }: Surroundings): (dat
     const { ticket, project, layoutIndex } = ask;
     const layout = project.layouts[layoutIndex];
     if (layout === undefined) throw new RangeError(`expected the place of a layout, got ${layoutIndex}`);
-    const outcome = plan(project, layout);
+    const outcome = solve(project, layout);
     if (!outcome.ok) {
       post({ kind: 'refused', ticket, faults: outcome.faults });
       return;

@@ -124,11 +124,6 @@ export class Hand {
   nudge({ view, handle }: Grasp, axis: MovedGrip['axis'], by: number): boolean {
     const grip = handle[axis];
     if (!grip || this.#drag) return false;
-    // Where nobody could say whether it may lie there, it stays.
-    if (!this.#open.judges) {
-      void this.#open.prepare();
-      return true;
-    }
     if (!this.#nudging) {
       this.#gestures.begin();
       this.#sheet.hold(view);

@@ -9,7 +9,7 @@ import { steadyPanes, steadySheet, stillServes, type DrawnPane } from '$lib/draw
 import type { LengthDisplay } from '$lib/project/units.ts';
 import type { Gestures } from '$lib/state/gesture.ts';
 import type { OpenProject } from '$lib/state/openProject.svelte.ts';
-import type { Shown } from '$lib/state/settle.ts';
+import type { Solution } from '$lib/plan/solution.ts';
 import { Rested } from '$lib/views/rested.svelte.ts';
 import { ContainerSize, type Size } from './containerSize.svelte.ts';
 import type { Stillness } from './hand.svelte.ts';
@@ -43,7 +43,7 @@ export class SheetPicture {
   layers = $state(Infinity);
   readonly #open: OpenProject;
   readonly #gestures: Gestures;
-  readonly #drawn: () => Shown;
+  readonly #drawn: () => Solution;
   /** What somebody asked to see; until then the sheet decides by its size. */
   #asked = $state<ShownViews | null>(null);
   /** The arrangement that is held still while something is moved or typed into, and the view in which it is. */
@@ -58,7 +58,11 @@ export class SheetPicture {
     this.size.width < SMALL ? dimensionStyle(SMALL_UNIT, LEAST_TEXT) : dimensionStyle(MM),
   );
   readonly #frame = $derived.by<Frame>(() => ({ left: 0, top: 0, width: this.size.width, height: this.size.height }));
-  readonly #source = $derived.by<SheetSource>(() => ({ ...this.#drawn(), side: this.#open.side }));
+  readonly #source = $derived.by<SheetSource>(() => {
+    const plan = this.#drawn();
+    const { project, layout, layoutIndex } = plan;
+    return { project, layout, layoutIndex, plan, side: this.#open.side };
+  });
   readonly #fit = $derived.by(() => severalFit(this.#frame, this.#style));
   readonly #shown = $derived.by(() => shownOf(this.#asked, this.#fit));
   /** Whether the numbers are being changed just now: what is dear to draw and not looked at follows when they rest. */
@@ -86,7 +90,7 @@ export class SheetPicture {
    * @param drawn what of the project is drawn: its last answer.
    * @param room for the views, where it is known already.
    */
-  constructor(open: OpenProject, gestures: Gestures, drawn: () => Shown, room: Size | null) {
+  constructor(open: OpenProject, gestures: Gestures, drawn: () => Solution, room: Size | null) {
     this.#open = open;
     this.#gestures = gestures;
     this.#drawn = drawn;

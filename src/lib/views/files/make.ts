@@ -1,20 +1,32 @@
 import type { CutState, TakeAway } from '$lib/state/cutSet.svelte.ts';
 import type { Subject } from '$lib/files/buildSheet/subject.ts';
+import { once } from '$lib/project/once.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import type { Project, Stock } from '$lib/project/project.ts';
-import type { Shown } from '$lib/state/settle.ts';
+import type { Solution } from '$lib/plan/solution.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 
 /** Plan, parts and sheets of what is shown. The writers are fetched with the first call. */
-export async function makeCutFiles({ project, plan }: Shown, sheets: readonly Sheet[] | null): Promise<CutState> {
-  const { cutFiles } = await import('$lib/files/bundle.ts');
-  const made = await cutFiles(project, plan, sheets);
+export async function makeCutFiles(solution: Solution, sheets: readonly Sheet[] | null): Promise<CutState> {
+  const [{ cutFiles }, { planFile }] = await Promise.all([
+    import('$lib/files/bundle.ts'),
+    import('$lib/files/planFile.ts'),
+  ]);
+  const made = await cutFiles(solution, sheets);
   if (!made.ok) return { kind: 'refused', faults: made.faults };
-  return { kind: 'made', files: [{ path: 'plan.json', text: made.value.document }, ...made.value.cut] };
+  // The plan holds all suggestions, which take a while to try: written when it is asked for.
+  const plan = once(() => planFile(solution, made.value.sheets));
+  const document: TakeAway = {
+    path: 'plan.json',
+    get text() {
+      return plan();
+    },
+  };
+  return { kind: 'made', files: [document, ...made.value.cut] };
 }
 
 /** The project file of what was last sound. */
-export async function makeProjectFile(project: Shown['project']): Promise<TakeAway> {
+export async function makeProjectFile(project: Solution['project']): Promise<TakeAway> {
   const [{ writeProject }, { fileStem }] = await Promise.all([
     import('$lib/files/projectFile.ts'),
     import('$lib/files/fileName.ts'),
@@ -24,7 +36,7 @@ export async function makeProjectFile(project: Shown['project']): Promise<TakeAw
 
 /** Every file of what is shown in one archive, or why there is none. */
 export async function makeArchive(
-  { project, layout, plan }: Shown,
+  solution: Solution,
   sheets: readonly Sheet[] | null,
 ): Promise<
   | { readonly ok: true; readonly name: string; readonly bytes: Uint8Array }
@@ -35,7 +47,8 @@ export async function makeArchive(
     import('$lib/files/zip.ts'),
     import('$lib/files/fileName.ts'),
   ]);
-  const made = await allFiles(project, plan, sheets);
+  const { project, layout } = solution;
+  const made = await allFiles(solution, sheets);
   if (!made.ok) return made;
   return { ok: true, name: `${fileStem(`${project.title} - ${layout.name}`)}.zip`, bytes: zipFile(made.value.files) };
 }
@@ -46,7 +59,7 @@ export async function makeBuildSheet(subject: Subject): Promise<{ readonly name:
     import('$lib/files/buildSheet/buildSheetPdf.ts'),
     import('$lib/files/fileName.ts'),
   ]);
-  const { project, layout } = subject;
+  const { project, layout } = subject.solution;
   const bytes = buildSheetPdf(subject, project.display.length === 'in' ? 'Letter' : 'A4');
   return { name: `${fileStem(`${project.title} - ${layout.name} - build sheet`)}.pdf`, bytes };
 }

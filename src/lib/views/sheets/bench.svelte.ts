@@ -200,7 +200,7 @@ export class SheetBench {
   get #limits() {
     const { told } = this.#nesting;
     return {
-      parts: told?.shown.plan.parts ?? [],
+      parts: told?.shown.parts ?? [],
       stocks: told?.shown.project.stock ?? [],
       cutter: told?.shown.project.cutter ?? { kerf: 0, taper: 0, spacing: 0, margin: 0 },
     };

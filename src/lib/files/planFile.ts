@@ -1,0 +1,69 @@
+import { degrees } from '$lib/geometry/angle.ts';
+import { findingDocuments } from '$lib/plan/findings/findingDocument.ts';
+import { plainText } from '$lib/project/sentence.ts';
+import type { FindingCode } from '$lib/plan/findings/finding.ts';
+import { posturesOf } from '$lib/plan/postures.ts';
+import type { Solution } from '$lib/plan/solution.ts';
+import type { ResponsePlan } from '$lib/plan/soundDocument.ts';
+import type { Sheet } from '$lib/workshop/part.ts';
+import { labelsOf } from '$lib/workshop/pieceLabel.ts';
+
+export const PLAN_FORMAT = 'wedgewright/plan';
+export const PLAN_VERSION = 2;
+
+/**
+ * `plan.json`: all of a solution, with every finding and what would mend it, and how the parts lie. Lengths in mm, angles in
+ * degrees, nothing rounded.
+ *
+ * @param sheets How the parts lie, turns in radians.
+ */
+export function planFile(solution: Solution, sheets: readonly Sheet[]): string {
+  const { layout, speedOfSound, head, ears, sides, triangle, findings, balance, stand, parts, sound } = solution;
+  const document = {
+    format: PLAN_FORMAT,
+    version: PLAN_VERSION,
+    layout: layout.name,
+    speedOfSound,
+    head,
+    ears,
+    sides,
+    triangle,
+    postures: posturesOf(solution),
+    findings: findingDocuments(findings).map((finding) => ({
+      ...finding,
+      suggestion: suggestionFor(solution, finding.code),
+    })),
+    balance,
+    stand,
+    parts: parts.map((part) => ({ ...part, labels: labelsOf(part) })),
+    sheets: sheets.map(inDegrees),
+    sound: {
+      frequencies: [...sound.frequencies],
+      sides: {
+        left: { response: curves(sound.sides.left.response) },
+        right: { response: curves(sound.sides.right.response) },
+      },
+      both: curves(sound.both),
+      leftOut: sound.leftOut,
+    },
+  };
+  return `${JSON.stringify(document, null, 2)}\n`;
+}
+
+/** What would mend a finding, tried on the whole solution: its label in words, its edits, what it clears and costs. */
+function suggestionFor({ suggestions }: Solution, code: FindingCode) {
+  const found = suggestions.get(code);
+  return found ? { ...found, label: plainText(found.label) } : null;
+}
+
+const inDegrees = (sheet: Sheet) => ({
+  ...sheet,
+  placements: sheet.placements.map((placement) => ({ ...placement, turn: degrees(placement.turn) })),
+});
+
+const curves = ({ level, fine, smooth, notches }: ResponsePlan) => ({
+  level: [...level],
+  fine: [...fine],
+  smooth: [...smooth],
+  notches,
+});
