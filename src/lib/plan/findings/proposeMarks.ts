@@ -78,8 +78,8 @@ export function movedMarks(of: Case): Proposal[] {
   const helps = (after: readonly Finding[] | undefined | null): boolean =>
     clears(after) && !anyWorse(now.checks, after ?? [], code);
   // Most places are rejected before a stand is built.
-  const isClear = (change: LayoutChange): boolean => clears(placed(change)) && clears(at(change)?.findings);
-  const isGood = (change: LayoutChange): boolean => helps(placed(change)) && helps(at(change)?.findings);
+  const isClear = (change: LayoutChange): boolean => clears(placed(change)) && clears(at(change)?.checks);
+  const isGood = (change: LayoutChange): boolean => helps(placed(change)) && helps(at(change)?.checks);
   return ways
     .flatMap((way) => {
       const change = (steps: number) => moved(layout, sides, vectors[way](steps * step), display);

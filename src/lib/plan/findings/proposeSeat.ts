@@ -62,7 +62,7 @@ export function sixtyDegrees(of: Case): Proposal[] {
   for (const { by, change } of candidates) {
     const isWorse = (after: readonly Finding[] | undefined | null): boolean =>
       !after || anyWorse(now.checks, after, code);
-    if (isWorse(placed(change)) || isWorse(at(change)?.findings)) continue;
+    if (isWorse(placed(change)) || isWorse(at(change)?.checks)) continue;
     const { out, back } = movedBy(layout, change, 'right');
     const ways = [
       ...(out === 0 ? [] : [says`${asMm(Math.abs(out))} ${out > 0 ? 'outwards' : 'inwards'}`]),
