@@ -52,11 +52,7 @@ export function pagesOf(
   }));
 }
 
-function laidBlock(
-  block: Block,
-  room: { width: number; height: number },
-  display: LengthDisplay,
-): readonly Laid[] {
+function laidBlock(block: Block, room: { width: number; height: number }, display: LengthDisplay): readonly Laid[] {
   switch (block.kind) {
     case 'text':
       return [...laidText(block.text, room.width), gap(1.5)];
