@@ -1,5 +1,7 @@
+import { readFile } from 'node:fs/promises';
 import type { Locator, Page } from 'playwright';
 import { describe, expect, test } from 'vitest';
+import { readPdf } from '../files/readPdf.ts';
 import { useBrowser } from './page.ts';
 
 const visit = useBrowser();
@@ -280,6 +282,12 @@ describe('the sheet', () => {
     const coming = page.waitForEvent('download');
     await dialog.getByRole('button', { name: 'Save as SVG' }).click();
     expect((await coming).suggestedFilename()).toBe('window side Front of the loudspeaker 1-5.svg');
+    const printed = page.waitForEvent('download');
+    await dialog.getByRole('button', { name: 'Save as PDF' }).click();
+    const pdf = await printed;
+    expect(pdf.suggestedFilename()).toBe('window side Front of the loudspeaker 1-5.pdf');
+    const [sheet] = readPdf(await readFile(await pdf.path())).pages;
+    expect(sheet?.texts.map(({ text }) => text)).toContain('⌀95');
     await page.evaluate(() => Reflect.set(window, 'print', () => Reflect.set(window, 'printed', true)));
     await dialog.getByRole('button', { name: 'Print' }).click();
     await page.waitForFunction(() => Reflect.get(window, 'printed') === true);

@@ -9,12 +9,6 @@ export interface PaperSheet {
 /** Marks the page while a sheet of its own is printed in its stead; `PrintDialog` holds the style. */
 const PRINTING = 'data-prints-sheet';
 
-/** The size that an SVG document states in millimetres; null where it states none. */
-export function paperSize(svg: string): Pick<PaperSheet, 'width' | 'height'> | null {
-  const found = /<svg[^>]*\bwidth="([\d.]+)mm"[^>]*\bheight="([\d.]+)mm"/.exec(svg);
-  return found ? { width: Number(found[1]), height: Number(found[2]) } : null;
-}
-
 /** Prints one sheet at its true size instead of the page, and gives the page back. */
 export async function printPaper({ svg, width, height }: PaperSheet): Promise<void> {
   const address = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));

@@ -3,10 +3,9 @@ import { closeRows } from '$lib/drawing/rows.ts';
 import { scaleText } from '$lib/drawing/scaleText.ts';
 import { movePrimitives, primitivesBox, type Primitive } from '$lib/drawing/primitive.ts';
 import type { View } from '$lib/drawing/view.ts';
-import { HATCH_GAP, viewPrimitives, type ViewPrimitives } from '$lib/drawing/viewPrimitives.ts';
+import { viewPrimitives, type ViewPrimitives } from '$lib/drawing/viewPrimitives.ts';
 import { failure, success, type Result } from '$lib/project/fault.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
-import { HATCH, primitiveSvg } from './primitiveSvg.ts';
 import {
   bothWays,
   frameOf,
@@ -20,7 +19,6 @@ import type { ProjectionAngle } from './projectionSymbol.ts';
 import { PRINTED } from './scaledView.ts';
 import { SCALE_BAR, scaleBar } from './scaleBar.ts';
 import { TITLE_BLOCK, titleBlock } from './titleBlock.ts';
-import { xmlText } from './xml.ts';
 
 export interface PrintOptions {
   readonly sheet: SheetName;
@@ -35,25 +33,31 @@ export interface PrintOptions {
   readonly angle?: ProjectionAngle;
 }
 
+/** A view on a sheet of paper, ready to be written: mm, y down. */
+export interface ViewSheet extends SheetSize {
+  readonly title: string;
+  /** What else is to be known of it. */
+  readonly about: string;
+  readonly groups: readonly { readonly id: string; readonly primitives: readonly Primitive[] }[];
+}
+
 /** Border line of a sheet, mm (ISO 5457, from memory). */
 const BORDER_LINE = 0.7;
 /** Least distance of the drawing from the border and the title block, mm. */
 const CLEAR = 5;
 
 /**
- * One view as an SVG document to print: a sheet of paper in true mm at a standard scale, with its dimensions, a title block
- * and a bar to check the print by. Lettering is text, so that every script can be read, found and copied; it names fonts that
- * most machines have, and is given room enough for any of them. Refused when the view does not fit the sheet at the scale, or
- * at any.
+ * One view to print: a sheet of paper in true mm at a standard scale, with its dimensions, a title block and a bar to check the
+ * print by. Refused when the view does not fit the sheet at the scale, or at any.
  */
-export function viewSvg(view: View, options: PrintOptions): Result<string> {
+export function viewSheet(view: View, options: PrintOptions): Result<ViewSheet> {
   const closed = closeRows(view);
   const wanted = options.scale === undefined ? printScales : [options.scale];
   for (const scale of wanted) {
     const place = { scale: 1 / scale, origin: [0, 0] } as const;
     const drawn = viewPrimitives(closed, { place, style: PRINTED }, options.display);
     const sheet = roomiest(drawn, options.sheet);
-    if (sheet) return success(document(closed, drawn, scale, sheet, options));
+    if (sheet) return success(laidOut(closed, drawn, scale, sheet, options));
   }
   return failure({ pointer: '', message: refusal(closed, options) });
 }
@@ -65,7 +69,7 @@ function refusal(view: View, { sheet, scale }: PrintOptions): string {
 }
 
 /** Where everything goes on a sheet. */
-interface Sheet extends SheetSize {
+interface Room extends SheetSize {
   readonly frame: Box;
   readonly title: Box;
   readonly bar: readonly [number, number];
@@ -73,7 +77,7 @@ interface Sheet extends SheetSize {
   readonly room: Box;
 }
 
-function sheetOf(size: SheetSize): Sheet {
+function sheetOf(size: SheetSize): Room {
   const frame = frameOf(size);
   const [left, top, right, bottom] = frame;
   const width = Math.min(TITLE_BLOCK.width, right - left);
@@ -90,16 +94,16 @@ function sheetOf(size: SheetSize): Sheet {
 }
 
 /** The way round that leaves more spare room; null when the view fits neither. */
-function roomiest(drawn: ViewPrimitives, name: SheetName): Sheet | null {
+function roomiest(drawn: ViewPrimitives, name: SheetName): Room | null {
   const [left, top, right, bottom] = primitivesBox([...drawn.things, ...drawn.dimensions]);
-  const spare = ({ room }: Sheet): number =>
+  const spare = ({ room }: Room): number =>
     Math.min(room[2] - room[0] - (right - left), room[3] - room[1] - (bottom - top));
   const [upright, onSide] = bothWays(printSheets[name]).map(sheetOf);
   const best = upright && onSide && (spare(onSide) > spare(upright) ? onSide : upright);
   return best && spare(best) >= 0 ? best : null;
 }
 
-function document(view: View, drawn: ViewPrimitives, scale: PrintScale, sheet: Sheet, options: PrintOptions): string {
+function laidOut(view: View, drawn: ViewPrimitives, scale: PrintScale, sheet: Room, options: PrintOptions): ViewSheet {
   const { title, layout, date, display, angle = 'third' } = options;
   const [left, top, right, bottom] = primitivesBox([...drawn.things, ...drawn.dimensions]);
   const { room, frame, width, height } = sheet;
@@ -116,21 +120,19 @@ function document(view: View, drawn: ViewPrimitives, scale: PrintScale, sheet: S
     sheet: options.sheet,
   });
   const border: Primitive = { kind: 'line', points: corners(frame), closed: true, width: BORDER_LINE };
-  return [
-    '<?xml version="1.0" encoding="UTF-8"?>',
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">`,
-    `  <title>${xmlText(`${title}, ${layout}: ${view.name}`)}</title>`,
-    `  <desc>${xmlText(`Scale ${ratio}. Print at 100 %.`)}</desc>`,
-    ...hatching,
-    `  <rect width="${width}" height="${height}" fill="#ffffff"/>`,
-    ...group('view', movePrimitives(drawn.things, by)),
-    ...group('dimensions', movePrimitives(drawn.dimensions, by)),
-    ...group('scale-bar', scaleBar(sheet.bar, scale, display)),
-    ...group('title-block', block),
-    ...group('border', [border]),
-    '</svg>',
-    '',
-  ].join('\n');
+  return {
+    width,
+    height,
+    title: `${title}, ${layout}: ${view.name}`,
+    about: `Scale ${ratio}. Print at 100 %.`,
+    groups: [
+      { id: 'view', primitives: movePrimitives(drawn.things, by) },
+      { id: 'dimensions', primitives: movePrimitives(drawn.dimensions, by) },
+      { id: 'scale-bar', primitives: scaleBar(sheet.bar, scale, display) },
+      { id: 'title-block', primitives: block },
+      { id: 'border', primitives: [border] },
+    ],
+  };
 }
 
 const corners = ([left, top, right, bottom]: Box) =>
@@ -140,20 +142,3 @@ const corners = ([left, top, right, bottom]: Box) =>
     [right, bottom],
     [left, bottom],
   ] as const;
-
-/** Fonts that most machines have, after the page's own. */
-const FONTS = "B612, 'DejaVu Sans', Verdana, 'Helvetica Neue', Arial, sans-serif";
-
-const group = (id: string, primitives: readonly Primitive[]): string[] => [
-  `  <g id="${id}" fill="none" stroke="#000000" stroke-linejoin="round" font-family="${FONTS}">`,
-  ...primitives.map((primitive) => `    ${primitiveSvg(primitive, id)}`),
-  '  </g>',
-];
-
-const hatching: readonly string[] = [
-  '  <defs>',
-  `    <pattern id="${HATCH}" width="${HATCH_GAP}" height="${HATCH_GAP}" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">`,
-  `      <path d="M ${HATCH_GAP / 2} 0 V ${HATCH_GAP}" stroke="#000000" stroke-width="${PRINTED.narrow}"/>`,
-  '    </pattern>',
-  '  </defs>',
-];

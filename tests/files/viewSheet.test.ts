@@ -9,13 +9,16 @@ import { textWidth } from '$lib/drawing/dimensionStyle.ts';
 import { fittedText } from '$lib/drawing/primitive.ts';
 import { printScales, printSheets, type SheetName } from '$lib/files/printSheet.ts';
 import { projectionSymbol } from '$lib/files/projectionSymbol.ts';
-import { viewSvg, type PrintOptions } from '$lib/files/viewSvg.ts';
+import { sheetPdf } from '$lib/files/sheetPdf.ts';
+import { sheetSvg } from '$lib/files/sheetSvg.ts';
+import { viewSheet, type PrintOptions, type ViewSheet } from '$lib/files/viewSheet.ts';
 import { solve } from '$lib/plan/solve.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
 import { numberFrom } from '../numbers.ts';
 import { scenes } from '../drawing/arbitraries.ts';
 import { firstLayout, project } from '../projects.ts';
 import { everyElement, readXml, type Element } from './readXml.ts';
+import { readPdf } from './readPdf.ts';
 import { runs } from '../runs.ts';
 
 const MM: LengthDisplay = { length: 'mm', fraction: null };
@@ -39,11 +42,13 @@ const views: readonly View[] = [
   sideView(of.speaker, firstLayout(of), 0, planned, 'right', 'true'),
 ];
 
-function written(view: View, more: Partial<PrintOptions> = {}): Element {
-  const result = viewSvg(view, { ...options, ...more });
+function sheetOf(view: View, more: Partial<PrintOptions> = {}): ViewSheet {
+  const result = viewSheet(view, { ...options, ...more });
   if (!result.ok) throw new Error(result.faults.map(({ message }) => message).join('\n'));
-  return readXml(result.value);
+  return result.value;
 }
+
+const written = (view: View, more: Partial<PrintOptions> = {}): Element => readXml(sheetSvg(sheetOf(view, more)));
 
 const groupOf = (svg: Element, id: string): Element => {
   const found = svg.children.find(({ attributes }) => attributes.id === id);
@@ -118,13 +123,13 @@ describe('a view on paper', () => {
 
   it('refuses in words what does not fit', () => {
     const [, , top] = views;
-    const refused = top && viewSvg(top, { ...options, scale: 1 });
+    const refused = top && viewSheet(top, { ...options, scale: 1 });
     expect(refused).toEqual({
       ok: false,
       faults: [{ pointer: '', message: 'expected a smaller scale or a larger sheet than A4 for “Top view”, got 1:1' }],
     });
     const huge: View = { ...front, items: [{ kind: 'spot', id: 'a', subject: 'desk', at: [0, 0], mark: 'dot' }, { kind: 'spot', id: 'b', subject: 'desk', at: [1e5, 0], mark: 'dot' }] }; // prettier-ignore
-    expect(viewSvg(huge, options)).toMatchObject({
+    expect(viewSheet(huge, options)).toMatchObject({
       ok: false,
       faults: [{ message: 'expected a view that fits A4 at 1:50: choose a larger sheet' }],
     });
@@ -253,6 +258,36 @@ describe('lines and lettering', () => {
         }
       }
     }
+  });
+});
+
+describe('the PDF of a sheet', () => {
+  it.each(views)('has the lines, areas and texts of the SVG, each at its place: $name', (view) => {
+    const sheet = sheetOf(view, { sheet: 'A3' });
+    const elements = everyElement(readXml(sheetSvg(sheet)));
+    const [page] = readPdf(sheetPdf(sheet)).pages;
+    if (!page) throw new Error('no page');
+    expect([page.width, page.height].map((mm) => mm.toFixed(3))).toEqual([sheet.width, sheet.height].map((mm) => mm.toFixed(3))); // prettier-ignore
+    const texts = elements.filter(({ name, text }) => name === 'text' && text !== '');
+    const plain = (text: string): string => text.replace(/\p{Zs}/gu, ' ');
+    expect(page.texts.map(({ text }) => text)).toEqual(texts.map(({ text }) => plain(text)));
+    const shapes = elements.filter(({ name, attributes }) => (name === 'path' || name === 'circle') && !attributes.d?.includes('V')); // prettier-ignore
+    expect(page.paths).toHaveLength(shapes.length);
+    page.paths.forEach(({ points, width, dashes, fill }, index) => {
+      const shape = shapes[index];
+      if (!shape) throw new Error('as many shapes');
+      const { attributes } = shape;
+      const own = boxOf([shape]);
+      const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
+      const drawn = { left: Math.min(...xs), top: Math.min(...ys), right: Math.max(...xs), bottom: Math.max(...ys) };
+      for (const edge of ['left', 'top', 'right', 'bottom'] as const) {
+        expect(Math.abs(drawn[edge] - own[edge])).toBeLessThan(WRITTEN);
+      }
+      expect(width?.toFixed(3)).toBe(attributes['stroke-width'] && Number(attributes['stroke-width']).toFixed(3));
+      expect(dashes.map((dash) => dash.toFixed(3))).toEqual(numbersIn(attributes['stroke-dasharray']).map((dash) => dash.toFixed(3))); // prettier-ignore
+      expect(fill === null).toBe(attributes.fill === undefined);
+      expect(fill === '/H').toBe(attributes.fill === 'url(#hatch)');
+    });
   });
 });
 
