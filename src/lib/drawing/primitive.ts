@@ -1,5 +1,5 @@
 import { radians } from '$lib/geometry/angle.ts';
-import type { Contour } from '$lib/geometry/contour.ts';
+import type { Contour, Path } from '$lib/geometry/contour.ts';
 import { extentOf } from '$lib/geometry/extent.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import { boxOf, type Box } from './box.ts';
@@ -71,15 +71,15 @@ export function contourOf(primitive: LinePrimitive | CirclePrimitive): Contour {
 
 /** A contour as a line or a circle to draw, in the axes that it is given in. */
 export const contourPrimitive = (contour: Contour, width: number): LinePrimitive | CirclePrimitive =>
-  contour.kind === 'circle'
-    ? { ...contour, width }
-    : {
-        kind: 'line',
-        points: contour.vertices.map(({ x, y }): Point => [x, y]),
-        bulges: contour.vertices.map(({ bulge }) => bulge),
-        closed: contour.closed,
-        width,
-      };
+  contour.kind === 'circle' ? { ...contour, width } : pathPrimitive(contour, width);
+
+export const pathPrimitive = ({ vertices, closed }: Path, width: number): LinePrimitive => ({
+  kind: 'line',
+  points: vertices.map(({ x, y }): Point => [x, y]),
+  bulges: vertices.map(({ bulge }) => bulge),
+  closed,
+  width,
+});
 
 /** How far a line of text reaches below its base line and above it, as a share of the font's height. */
 const BELOW = 0.25;
