@@ -20,10 +20,23 @@ const opensTo = {
   drawing: ['geometry', 'project', 'layout', 'acoustics', 'stand', 'workshop', 'plan'],
   files: ['geometry', 'project', 'layout', 'acoustics', 'stand', 'workshop', 'plan', 'drawing'],
   state: ['geometry', 'project', 'layout', 'acoustics', 'stand', 'workshop', 'plan', 'drawing', 'files'],
-  views: ['geometry', 'project', 'layout', 'acoustics', 'stand', 'workshop', 'plan', 'drawing', 'files', 'state'],
+  workers: ['geometry', 'project', 'layout', 'acoustics', 'stand', 'workshop', 'plan', 'drawing', 'files', 'state'],
+  views: [
+    'geometry',
+    'project',
+    'layout',
+    'acoustics',
+    'stand',
+    'workshop',
+    'plan',
+    'drawing',
+    'files',
+    'state',
+    'workers',
+  ],
 };
 const rooms = Object.keys(opensTo);
-const pure = rooms.filter((room) => room !== 'state' && room !== 'views');
+const pure = rooms.filter((room) => !['state', 'workers', 'views'].includes(room));
 const platform = [...builtinModules, 'node', 'svelte', '@sveltejs', '\\$app', '\\$env', '\\$service-worker', 'vite'];
 const browserGlobals = ['window', 'document', 'navigator', 'localStorage', 'process', 'Buffer', 'self'];
 

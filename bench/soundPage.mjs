@@ -50,7 +50,7 @@ async function alongSlider(page, name) {
 }
 
 /**
- * Counts the maps that come from the page's worker.
+ * Counts the maps that come from the page's workers.
  * @param {Page} page not yet opened
  */
 const countMaps = (page) =>
@@ -63,7 +63,10 @@ const countMaps = (page) =>
         /** @param {ConstructorParameters<typeof Worker>} asked */
         constructor(...asked) {
           super(...asked);
-          this.addEventListener('message', ({ data }) => (maps += data.kind === 'plane' ? 1 : 0));
+          this.addEventListener(
+            'message',
+            ({ data }) => (maps += asked[1]?.name === 'slice' && data.kind === 'answer' ? 1 : 0),
+          );
         }
       },
     });

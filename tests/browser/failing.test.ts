@@ -1,4 +1,4 @@
-import type { Locator, Page } from 'playwright';
+import type { Locator, Page, Route } from 'playwright';
 import { describe, expect, test } from 'vitest';
 import { useBrowser } from './page.ts';
 
@@ -146,53 +146,120 @@ describe('a part of the page that fails', () => {
 });
 
 describe('a worker that fails', () => {
-  /** How a worker's script can fail, and what the page then says of it. */
-  const failures: readonly (readonly [script: string | null, says: string])[] = [
-    [null, 'could not be fetched or started'],
-    ['throw new Error("at once");', 'made a mistake (at once)'],
-    ['self.onmessage = () => setTimeout(() => { throw new Error("late"); });', 'made a mistake (late)'],
-    ['self.onmessage = () => undefined;', 'has stopped answering'],
+  /** How it fails, and what the page then says of it. */
+  interface Way {
+    /** What is answered to whoever fetches its script. */
+    readonly script: (route: Route) => Promise<void>;
+    readonly says: string;
+    /** Whether the browser refuses to start it. */
+    readonly refused?: boolean;
+    readonly silent?: boolean;
+  }
+  const text = (body: string) => (route: Route) => route.fulfill({ contentType: 'text/javascript', body });
+  const missing = 'could not be fetched or started';
+  const ways: readonly Way[] = [
+    { script: (route) => route.continue(), says: missing, refused: true },
+    { script: (route) => route.abort(), says: missing },
+    { script: (route) => route.fulfill({ status: 404, body: 'Not found' }), says: missing },
+    { script: text('throw new Error("at once");'), says: 'made a mistake (at once)' },
+    {
+      script: text('self.onmessage = () => setTimeout(() => { throw new Error("late"); });'),
+      says: 'made a mistake (late)',
+    },
+    { script: text('self.onmessage = () => undefined;'), says: 'has stopped answering', silent: true },
   ];
 
-  /** Lets a worker fail in every way, one after the other, and then work; each time it is asked for by `ask`, then by the button. */
-  async function failAll(page: Page, worker: string, told: Locator, ask: () => Promise<void>): Promise<void> {
-    let script: string | null = null;
+  /** A page whose clock and whose workers can be meddled with. */
+  async function meddleWith(page: Page): Promise<void> {
     await page.clock.install();
-    await page.route(`**/${worker}*`, (route) =>
-      script === null ? route.abort() : route.fulfill({ contentType: 'text/javascript', body: script }),
-    );
-    const again = told.getByRole('button', { name: 'Try again' });
-    for (const [i, [next, says]] of failures.entries()) {
-      script = next;
-      if (i === 0) await ask();
-      else await again.click();
-      if (i === failures.length - 1) {
-        await expect.poll(() => again.count()).toBe(0);
-        await page.clock.runFor(31_000);
-      }
-      await expect.poll(() => told.textContent()).toContain(says);
-    }
-    await page.unroute(`**/${worker}*`);
-    await again.click();
+    await page.evaluate(() => {
+      globalThis.Worker = class extends Worker {
+        constructor(...asked: ConstructorParameters<typeof Worker>) {
+          if (Reflect.has(globalThis, 'refusesWorkers')) throw new DOMException('refused', 'SecurityError');
+          super(...asked);
+        }
+      };
+    });
   }
 
-  test('on the sheets is told in a sentence, holds nothing up, and can be tried again', async () => {
-    const { page, takeNoise } = await visit('workshop/');
-    const sheets = page.getByRole('region', { name: 'Sheets', exact: true });
-    await failAll(page, 'nesting.worker', sheets.getByRole('alert'), () =>
-      page.getByRole('heading', { name: 'Sheets', exact: true }).scrollIntoViewIfNeeded(),
-    );
-    await sheets.locator('svg[data-sheet]').first().waitFor({ timeout: 30_000 });
-    await expect.poll(async () => (await sheets.getByRole('alert').textContent())?.trim()).toBe('');
-    takeNoise();
-  });
+  /**
+   * Lets the workers of some jobs fail in every way, one after the other, and then work. The jobs are asked by `ask`, then by the
+   * button beside what is said of each, which begins with the given words.
+   */
+  async function failAll(page: Page, jobs: readonly string[], ask: () => Promise<void>): Promise<void> {
+    const told = (job: string): Locator =>
+      page
+        .getByRole('alert')
+        .filter({ hasText: `${job} could not be` })
+        .first();
+    const askAgain = async (): Promise<void> => {
+      for (const job of jobs) await told(job).getByRole('button', { name: 'Try again' }).click();
+    };
+    for (const [i, { script, says, refused = false, silent = false }] of ways.entries()) {
+      await page.unrouteAll();
+      await page.route('**/job.worker*', script);
+      await page.evaluate((refuses) => {
+        if (refuses) Reflect.set(globalThis, 'refusesWorkers', true);
+        else Reflect.deleteProperty(globalThis, 'refusesWorkers');
+      }, refused);
+      if (i === 0) await ask();
+      else await askAgain();
+      if (silent) {
+        for (const job of jobs) await expect.poll(() => told(job).count()).toBe(0);
+        await page.clock.runFor(31_000);
+      }
+      for (const job of jobs) await expect.poll(() => told(job).textContent()).toContain(says);
+    }
+    await page.unrouteAll();
+    await askAgain();
+    for (const job of jobs) await expect.poll(() => told(job).count()).toBe(0);
+  }
 
-  test('on the sound page is told in place of what is waited for, and can be tried again', async () => {
-    const { page, takeNoise } = await visit('build-sheet/');
-    const told = page.getByRole('region', { name: 'At the ears' });
-    await failAll(page, 'hearing.worker', told, () => page.getByRole('link', { name: 'Sound', exact: true }).click());
-    await told.locator('svg').first().waitFor({ timeout: 30_000 });
-    await expect.poll(() => told.textContent()).not.toContain('could not be worked out');
+  const follow = (page: Page, link: string) => page.getByRole('link', { name: link, exact: true }).click();
+
+  test('on the workshop says so, gives no files, and comes back', async () => {
+    const { page, takeNoise } = await visit('workshop/');
+    await meddleWith(page);
+    const sheets = page.getByRole('region', { name: 'Sheets', exact: true });
+    const files = page.getByRole('region', { name: 'To cut' });
+    await failAll(page, ['The sheets'], () => sheets.scrollIntoViewIfNeeded());
+    await sheets.locator('svg[data-sheet]').first().waitFor();
+    await files.scrollIntoViewIfNeeded();
+    await expect.poll(() => files.textContent(), { timeout: 120_000 }).toContain('plan.json');
     takeNoise();
-  });
+  }, 300_000);
+
+  test('on the build sheet says so, prints nothing, and comes back', async () => {
+    const { page, takeNoise } = await visit('workshop/');
+    await meddleWith(page);
+    const print = page.getByRole('button', { name: 'Print', exact: true });
+    await failAll(page, ['The sheets'], () => follow(page, 'Build sheet, to print'));
+    await expect.poll(() => print.isEnabled(), { timeout: 120_000 }).toBe(true);
+    takeNoise();
+  }, 300_000);
+
+  test('on the sound page says so in place of each thing that is waited for, and comes back', async () => {
+    const { page, takeNoise } = await visit('measure/');
+    await meddleWith(page);
+    const ears = page.getByRole('region', { name: 'At the ears' });
+    const findings = page.getByRole('region', { name: 'All findings' });
+    const head = page.getByRole('region', { name: 'Head movement' });
+    await failAll(page, ['The sound', 'Findings of the sound, and suggestions,', 'The maps'], () =>
+      follow(page, 'Sound'),
+    );
+    await ears.locator('svg').first().waitFor();
+    await expect.poll(() => ears.textContent()).not.toContain('Working out');
+    await expect.poll(() => findings.textContent()).toContain('Move both marks');
+    await head.locator('svg').first().waitFor();
+
+    const free = (name: RegExp) => head.getByRole('img', { name }).locator('path.free').getAttribute('d');
+    const before = [await free(/^From the side/), await free(/^From above/)];
+    await failAll(page, ['The map from the side', 'The map from above'], async () => {
+      await head.getByRole('slider', { name: 'Sideways' }).fill('150');
+      await head.getByRole('slider', { name: 'Up' }).fill('100');
+    });
+    await expect.poll(() => free(/^From the side/)).not.toBe(before[0]);
+    await expect.poll(() => free(/^From above/)).not.toBe(before[1]);
+    takeNoise();
+  }, 300_000);
 });

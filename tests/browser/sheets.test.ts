@@ -73,6 +73,14 @@ async function archivedSheets(page: Page): Promise<readonly Sheet[]> {
   }));
 }
 
+/** Where the parts of each sheet are drawn. */
+const placesOf = (page: Page) =>
+  drawings(page).evaluateAll((all) =>
+    all.map((svg) => [...svg.querySelectorAll('[data-placement]')].map((part) => part.getAttribute('transform'))),
+  );
+const asDrawn = ({ x, y, turn }: Sheet['placements'][number]) =>
+  `translate(${x} ${y}) rotate(${Math.round(degrees(turn))})`;
+
 describe('the search', () => {
   test(
     'runs in the built site’s worker, only gets better, and what it shows is what is cut',
@@ -81,7 +89,7 @@ describe('the search', () => {
       const seen: number[] = [];
       await page.getByRole('heading', { name: 'Sheets', exact: true }).scrollIntoViewIfNeeded();
       await drawings(page).first().waitFor({ timeout: BUSY });
-      expect(page.workers().some((worker) => worker.url().includes('/workers/nesting.worker'))).toBe(true);
+      expect(page.workers().some((worker) => worker.url().includes('/workers/job.worker'))).toBe(true);
       await expect
         .poll(
           async () => {
@@ -95,12 +103,8 @@ describe('the search', () => {
       await expect.poll(() => state(page).textContent()).toMatch(/^\s*MDF 3 mm: \d+ sheets\. By area alone/);
       await expect.poll(() => section(page).locator('[data-placement]').count()).toBe(copies);
 
-      const places = await drawings(page).evaluateAll((all) =>
-        all.map((svg) => [...svg.querySelectorAll('[data-placement]')].map((part) => part.getAttribute('transform'))),
-      );
+      const places = await placesOf(page);
       const sheets = await archivedSheets(page);
-      const asDrawn = ({ x, y, turn }: Sheet['placements'][number]) =>
-        `translate(${x} ${y}) rotate(${Math.round(degrees(turn))})`;
       expect(sheets.map(({ placements }) => placements.map(asDrawn))).toEqual(places);
       expect(layoutFaults(sheets, parts, 2, 5)).toEqual([]);
     },
@@ -108,14 +112,22 @@ describe('the search', () => {
   );
 
   test(
-    'can be left at any time, and taken up from another start',
+    'can be stopped at any time: what is on show is locked in place and cut; and tried again from another start',
     async () => {
       const { page } = await visit('workshop/');
       await page.getByRole('heading', { name: 'Sheets', exact: true }).scrollIntoViewIfNeeded();
-      await page.getByRole('button', { name: 'Leave it at these' }).click({ timeout: BUSY });
-      await expect.poll(() => state(page).textContent()).toContain('Stopped');
-      await expect.poll(() => section(page).getByRole('progressbar').count()).toBe(0);
-      await page.getByRole('button', { name: 'Search from another start' }).click();
+      await page.getByRole('button', { name: 'Stop and keep these' }).click();
+      await expect.poll(() => message(page).textContent()).toContain('Every part is locked where it lies');
+      const kept = await placesOf(page);
+      await ended(page);
+      await expect.poll(() => section(page).locator('[data-placement].locked').count()).toBe(copies);
+      expect(await placesOf(page)).toEqual(kept);
+      const sheets = await archivedSheets(page);
+      expect(sheets.map(({ placements }) => placements.map(asDrawn))).toEqual(kept);
+      await page.getByRole('button', { name: 'Unlock all' }).click();
+      await expect.poll(() => section(page).locator('[data-placement].locked').count()).toBe(0);
+      await ended(page);
+      await page.getByRole('button', { name: 'Try another arrangement' }).click();
       await ended(page);
       // The other start is kept with the project, and is one step of undo.
       await page.locator('h1').click();
@@ -126,20 +138,20 @@ describe('the search', () => {
   );
 
   test(
-    'can be left before it has found anything, and taken up again',
+    'can be cancelled before it has found anything, and taken up again',
     async () => {
       const { page } = await visit('workshop/');
       let bring = (): void => undefined;
       const worker = new Promise<void>((resolve) => (bring = resolve));
-      await page.route('**/nesting.worker*', async (route) => {
+      await page.route('**/job.worker*', async (route) => {
         await worker;
         await route.continue();
       });
       await page.getByRole('heading', { name: 'Sheets', exact: true }).scrollIntoViewIfNeeded();
-      await page.getByRole('button', { name: 'Leave it at these' }).click();
-      await expect.poll(() => state(page).textContent()).toContain('Stopped before an arrangement was found');
+      await section(page).getByRole('button', { name: 'Cancel' }).click();
+      await expect.poll(() => state(page).textContent()).toContain('Cancelled before an arrangement was found');
       await expect.poll(() => drawings(page).count()).toBe(0);
-      await page.getByRole('button', { name: 'Search from another start' }).click();
+      await page.getByRole('button', { name: 'Try another arrangement' }).click();
       bring();
       await ended(page);
       await expect.poll(() => section(page).locator('[data-placement]').count()).toBe(copies);
@@ -150,9 +162,10 @@ describe('the search', () => {
   test('leaving the page ends the worker', async () => {
     const { page } = await visit('workshop/');
     await page.getByRole('heading', { name: 'Sheets', exact: true }).scrollIntoViewIfNeeded();
-    await expect.poll(() => page.workers().length, { timeout: BUSY }).toBeGreaterThan(0);
+    await expect.poll(() => page.workers().length, { timeout: BUSY }).toBe(1);
+    const [search] = page.workers();
     await page.getByRole('link', { name: 'Wedgewright' }).first().click();
-    await expect.poll(() => page.workers().filter((worker) => worker.url().includes('nesting')).length).toBe(0);
+    await expect.poll(() => page.workers()).not.toContain(search);
   });
 
   test('says what is wrong where a part is larger than its sheet', async () => {
@@ -168,7 +181,7 @@ describe('the search', () => {
 
 describe('by hand', () => {
   test(
-    'a part that would overlap goes back; one that fits stays and is held, and undo takes it back',
+    'a part that would overlap goes back; one that fits stays and is locked, and undo takes it back',
     async () => {
       const { page } = await open();
       const { svg, part } = await emptiest(page);
@@ -181,21 +194,21 @@ describe('by hand', () => {
 
       const board = await boxOf(svg);
       await drag(page, part, board.x + 20 - own.x, board.y + 30 - own.y);
-      await expect.poll(() => message(page).textContent()).toContain('held where you put it');
-      await expect.poll(() => section(page).locator('[data-placement].held').count()).toBe(1);
+      await expect.poll(() => message(page).textContent()).toContain('locked where you put it');
+      await expect.poll(() => section(page).locator('[data-placement].locked').count()).toBe(1);
       await ended(page);
-      const [held] = (await section(page).locator('[data-placement].held').all()).map((one) => one);
-      await expect.poll(() => held?.getAttribute('aria-label')).toMatch(/held$/);
+      const [locked] = (await section(page).locator('[data-placement].locked').all()).map((one) => one);
+      await expect.poll(() => locked?.getAttribute('aria-label')).toMatch(/locked$/);
       await expect.poll(() => section(page).locator('[data-placement]').count()).toBe(copies);
       await page.locator('h1').click();
       await page.keyboard.press('Control+z');
-      await expect.poll(() => section(page).locator('[data-placement].held').count()).toBe(0);
+      await expect.poll(() => section(page).locator('[data-placement].locked').count()).toBe(0);
     },
     2 * BUSY,
   );
 
   test(
-    'all of it by keyboard: along the parts, up, away, down, turned, held, let go',
+    'all of it by keyboard: along the parts, up, away, down, turned, locked, unlocked',
     async () => {
       const { page } = await open();
       const { part } = await emptiest(page);
@@ -220,21 +233,21 @@ describe('by hand', () => {
       await page.keyboard.press('Enter');
       for (let i = 0; i < 20; i++) await page.keyboard.press('Shift+ArrowUp');
       await page.keyboard.press('Enter');
-      await expect.poll(() => message(page).textContent()).toContain('held where you put it');
+      await expect.poll(() => message(page).textContent()).toContain('locked where you put it');
       const before = await page.locator(':focus').getAttribute('aria-label');
       await page.keyboard.press('r');
       await expect.poll(() => page.locator(':focus').getAttribute('aria-label')).not.toBe(before);
       await ended(page);
-      await expect.poll(() => page.locator(':focus').getAttribute('aria-label')).toMatch(/held$/);
-      await expect.poll(() => section(page).locator('[data-placement].held').count()).toBe(1);
+      await expect.poll(() => page.locator(':focus').getAttribute('aria-label')).toMatch(/locked$/);
+      await expect.poll(() => section(page).locator('[data-placement].locked').count()).toBe(1);
 
-      // Let go, and held where it then lies; the focus stays with it while the rest is arranged anew.
-      await page.keyboard.press('h');
-      await expect.poll(() => message(page).textContent()).toContain('is let go');
-      await page.keyboard.press('h');
-      await expect.poll(() => message(page).textContent()).toContain('is held where it lies');
+      // Unlocked, and locked where it then lies; the focus stays with it while the rest is arranged anew.
+      await page.keyboard.press('l');
+      await expect.poll(() => message(page).textContent()).toContain('is unlocked');
+      await page.keyboard.press('l');
+      await expect.poll(() => message(page).textContent()).toContain('is locked where it lies');
       await ended(page);
-      await expect.poll(() => page.locator(':focus').getAttribute('aria-label')).toMatch(/held$/);
+      await expect.poll(() => page.locator(':focus').getAttribute('aria-label')).toMatch(/locked$/);
     },
     2 * BUSY,
   );
@@ -256,30 +269,30 @@ describe('by hand', () => {
       await touch('touchStart', 0);
       for (const share of [0.2, 0.4, 0.6, 0.8, 1]) await touch('touchMove', share);
       await touch('touchEnd', 1);
-      await expect.poll(() => message(page).textContent()).toContain('held where you put it');
-      await section(page).getByRole('button', { name: 'Let all parts go' }).tap();
-      await expect.poll(() => section(page).locator('[data-placement].held').count(), { timeout: BUSY }).toBe(0);
+      await expect.poll(() => message(page).textContent()).toContain('locked where you put it');
+      await section(page).getByRole('button', { name: 'Unlock all' }).tap();
+      await expect.poll(() => section(page).locator('[data-placement].locked').count(), { timeout: BUSY }).toBe(0);
       await ended(page);
       await (await emptiest(page)).part.tap({ force: true });
       const group = section(page).getByRole('group', { name: 'Chosen part' });
       await group.waitFor();
-      await group.getByRole('button', { name: 'Hold it there' }).tap();
-      await expect.poll(() => section(page).locator('[data-placement].held').count(), { timeout: BUSY }).toBe(1);
+      await group.getByRole('button', { name: 'Lock', exact: true }).tap();
+      await expect.poll(() => section(page).locator('[data-placement].locked').count(), { timeout: BUSY }).toBe(1);
       await ended(page);
-      await section(page).getByRole('button', { name: 'Let all parts go' }).tap();
-      await expect.poll(() => section(page).locator('[data-placement].held').count(), { timeout: BUSY }).toBe(0);
+      await section(page).getByRole('button', { name: 'Unlock all' }).tap();
+      await expect.poll(() => section(page).locator('[data-placement].locked').count(), { timeout: BUSY }).toBe(0);
     },
     2 * BUSY,
   );
 
   test(
-    'what no longer fits where it was held is let go with the reason',
+    'what no longer fits where it was locked is unlocked with the reason',
     async () => {
       const { page } = await open();
       const { part } = await emptiest(page);
       await part.focus();
-      await page.keyboard.press('h');
-      await expect.poll(() => section(page).locator('[data-placement].held').count(), { timeout: BUSY }).toBe(1);
+      await page.keyboard.press('l');
+      await expect.poll(() => section(page).locator('[data-placement].locked').count(), { timeout: BUSY }).toBe(1);
       await page.getByRole('heading', { name: 'Stock', exact: true }).click();
       await page.locator('[id="/stock/0/sheets"]').fill('2');
       await expect

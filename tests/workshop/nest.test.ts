@@ -268,9 +268,7 @@ describe('held parts', () => {
             expect(released).toEqual([]);
             const held = placementsOf(step.nested).filter(
               ({ sheet: { number }, placement }) =>
-                number === sheet &&
-                Math.abs(placement.x - x) + Math.abs(placement.y - y) < 1e-9 &&
-                placement.turn === 0,
+                number === sheet && placement.x === x && placement.y === y && placement.turn === 0,
             );
             expect(held).toHaveLength(1);
             expect(new Set(sheets.map(({ number }) => number)).size).toBe(sheets.length);
@@ -279,6 +277,38 @@ describe('held parts', () => {
       ),
       { numRuns: runs(10) },
     );
+  });
+
+  it('give exactly the sheets they were taken from, where they are all parts of any arrangement on the way', () => {
+    let arrangements = 0;
+    fc.assert(
+      fc.property(
+        several,
+        fc.integer({ min: 1, max: 99 }),
+        fc.double({ min: 5, max: 9, noNaN: true }),
+        fc.boolean(),
+        (list, seed, margin, along) => {
+          const own = named(list);
+          const spaces = { ...cutter, margin };
+          const stock = board(420, 310, {
+            grain: along ? 'along' : 'none',
+            offcuts: [{ width: 300, height: 120, count: 1 }],
+          });
+          for (const step of nest(own, [stock], spaces, { seed, budget: SMALL / 8 })) {
+            if (step.kind !== 'better') continue;
+            const { sheets } = step.nested;
+            const locked = sheets.flatMap((sheet) => sheet.placements.map((placement) => lockOf(sheet, placement)));
+            // As from a project file, with another seed and all the work that nesting may take.
+            const again = nested(own, [stock], spaces, { seed: seed + 1, locked: JSON.parse(JSON.stringify(locked)) });
+            expect(again).toMatchObject({ ok: true, value: { released: [], short: [] } });
+            expect(again.ok && again.value.sheets).toEqual(sheets);
+            arrangements += 1;
+          }
+        },
+      ),
+      { numRuns: runs(30) },
+    );
+    expect(arrangements).toBeGreaterThanOrEqual(runs(30));
   });
 
   it('are let go with the reason when they no longer fit', () => {

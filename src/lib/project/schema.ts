@@ -11,7 +11,7 @@ import { startOf } from './fields/starts.ts';
 import * as stocks from './fields/stock.ts';
 import { sure } from './fields/sure.ts';
 import { got } from './got.ts';
-import { MOST_LAYOUTS } from './limits.ts';
+import { MOST_LAYOUTS, MOST_LOCKED } from './limits.ts';
 import { exactly, flag, list, name, numberOf, oneRuleOf, orNull, pair, quantity, record, word } from './rules.ts';
 
 /**
@@ -22,9 +22,6 @@ import { exactly, flag, list, name, numberOf, oneRuleOf, orNull, pair, quantity,
 /** The version this code writes. Older files are migrated, newer ones refused. */
 export const VERSION = 1;
 export const FORMAT = 'wedgewright/project';
-
-/** The most parts of one layout that can be held in place by hand. */
-const MOST_LOCKED = 500;
 
 const { optional } = v;
 

@@ -1,6 +1,4 @@
 import { createContext } from 'svelte';
-import type { Hearing } from './hearing.svelte.ts';
-import type { Nesting } from './nesting.svelte.ts';
 import type { OpenProject } from './openProject.svelte.ts';
 import type { Undo } from './undo.svelte.ts';
 import type { Workspace } from './workspace.svelte.ts';
@@ -13,14 +11,3 @@ export const [useUndo, provideUndo] = createContext<Undo>();
 
 /** What surrounds the open project: where it is kept, and what the page has to say of that. */
 export const [useWorkspace, provideWorkspace] = createContext<Workspace>();
-
-/** What reaches the ears, found in a worker. */
-export const [useHearing, provideHearing] = createContext<Hearing>();
-
-/** Room for what is made by the first page that needs it, and kept for the next ones. */
-export interface Kept<Thing> {
-  thing: Thing | null;
-}
-
-/** Where the frame keeps the arrangement of the sheets from page to page; pages ask for it with `useNesting`. */
-export const [useKeptNesting, provideKeptNesting] = createContext<Kept<Nesting>>();

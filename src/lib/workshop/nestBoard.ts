@@ -1,3 +1,4 @@
+import type { Point } from '$lib/geometry/point.ts';
 import type { Part } from './part.ts';
 import type { Room } from './rows.ts';
 import type { Shape } from './nestShapes.ts';
@@ -21,6 +22,8 @@ export interface Body {
   readonly y: number;
   /** Held where it is by hand. */
   readonly fixed: boolean;
+  /** Where it is held, from the sheet's lower left: reckoned back from x and y it would gather dust. */
+  readonly held?: Point;
 }
 
 /** One board with its copies. */

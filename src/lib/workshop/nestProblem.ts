@@ -94,18 +94,20 @@ export function bodyOf(placement: Placement, { items, margin }: Problem, fixed: 
   const shape = item?.shapes.find((one) => one.quarters === quarters);
   if (item === undefined || shape === undefined) return null;
   const [originX, originY] = shape.origin;
-  return { item, shape, x: placement.x - margin - originX, y: placement.y - margin - originY, fixed };
+  const body = { item, shape, x: placement.x - margin - originX, y: placement.y - margin - originY, fixed };
+  return fixed ? { ...body, held: [placement.x, placement.y] } : body;
 }
 
 /** A board as a sheet. */
 export function sheetOf({ number, offcut, bodies }: Bed, { stock, margin }: Problem): Sheet {
   const { width, height } = (offcut ? offcutsOf(stock)[number - 1] : undefined) ?? stock.sheet;
-  const placements = bodies.map(({ item, shape, x, y }): Placement => {
+  const placements = bodies.map(({ item, shape, x, y, held }): Placement => {
     const [originX, originY] = shape.origin;
+    const [atX, atY] = held ?? [margin + x + originX, margin + y + originY];
     return {
       part: item.part.name,
-      x: margin + x + originX,
-      y: margin + y + originY,
+      x: atX,
+      y: atY,
       turn: (shape.quarters * Math.PI) / 2,
     };
   });

@@ -1,10 +1,11 @@
 import { expect, test } from 'vitest';
-import { Nesting, type Line } from '$lib/state/nesting.svelte.ts';
-import { readReply } from '$lib/state/nesting/messages.ts';
 import { OpenProject } from '$lib/state/openProject.svelte.ts';
 import { SheetBench } from '$lib/views/sheets/bench.svelte.ts';
+import { cutterOf } from '$lib/workshop/beam.ts';
 import { nested } from '$lib/workshop/nest.ts';
+import { SheetSearch } from '$lib/workers/sheetSearch.svelte.ts';
 import { project } from '../../projects.ts';
+import { fakeWorkers } from '../../workers/fakeWorker.ts';
 
 const of = project({ '/layouts/0/stand/width': 30, '/stock/0/sheet': { width: 600, height: 600 } });
 /** Above all the rows of that. */
@@ -13,38 +14,32 @@ const free = { x: 300, y: 450 };
 /** A page that has its sheets: the nester has answered, and says no more until it is told to. */
 function withSheets() {
   const open = new OpenProject(of);
-  const line: Line = {
-    postMessage: () => undefined,
-    terminate: () => undefined,
-    onmessage: null,
-    onerror: null,
-    read: readReply,
-  };
-  const nesting = new Nesting(() => line);
+  const { start, reply, terminate } = fakeWorkers();
+  const search = new SheetSearch(start);
   const { shown } = open;
   if (!shown) throw new Error('the demo has an answer');
-  nesting.ask(shown);
+  search.ask(shown);
   const answer = nested(shown.parts, of.stock, of.cutter, { budget: 0 });
   if (!answer.ok) throw new Error('the demo has sheets');
-  line.onmessage?.({ data: { kind: 'better', ticket: 1, nested: answer.value } } as MessageEvent<unknown>);
-  const bench = new SheetBench(open, nesting);
+  reply({ kind: 'answer', ticket: 1, value: answer, final: false });
+  const bench = new SheetBench(open, search);
   const last = { sheet: bench.sheets.length - 1, placement: 0 };
-  return { open, bench, last, at: () => bench.sheets[last.sheet]?.placements[last.placement] };
+  return { open, search, bench, terminate, last, at: () => bench.sheets[last.sheet]?.placements[last.placement] };
 }
 
-test('holds a part where it lies, and lets it go', () => {
+test('locks a part where it lies, and unlocks it', () => {
   const { open, bench, last, at } = withSheets();
   expect([bench.ready, bench.settled, bench.locked]).toEqual([true, true, []]);
   bench.toggle(last);
   const { part, x, y, turn } = at() ?? {};
   expect(bench.locked).toEqual([expect.objectContaining({ part, x, y, turn })]);
-  expect([bench.message, bench.settled]).toEqual([`${part} is held where it lies.`, false]);
+  expect([bench.message, bench.settled]).toEqual([`${part} is locked where it lies.`, false]);
   expect(open.faults).toEqual([]);
   bench.toggle(last);
-  expect([bench.locked, bench.message]).toEqual([[], `${part} is let go.`]);
+  expect([bench.locked, bench.message]).toEqual([[], `${part} is unlocked.`]);
 });
 
-test('a part put down on another goes back; in free room it stays and is held there', () => {
+test('a part put down on another goes back; in free room it stays and is locked there', () => {
   const { bench, last, at } = withSheets();
   const before = at();
   const neighbour = bench.sheets[last.sheet]?.placements[1];
@@ -74,17 +69,32 @@ test('a part that is put back was never moved', () => {
   expect([bench.drop(), at(), bench.locked, bench.carried]).toEqual([false, before, [], null]);
 });
 
-test('another start and held parts are kept in the project, and forgotten one by one or all', () => {
+test('another start and locked parts are kept in the project, and forgotten one by one or all', () => {
   const { open, bench } = withSheets();
   const [sheet] = bench.sheets;
   if (!sheet) throw new Error('expected a sheet');
-  bench.holdAll(sheet);
+  bench.lockSheet(sheet);
   expect(bench.locked).toHaveLength(sheet.placements.length);
   const [, second] = bench.locked;
   bench.forget([0]);
   expect(bench.locked[0]).toEqual(second);
   bench.reseed();
   expect(open.shown?.layout.arrangement).toEqual({ seed: 2, locked: bench.locked });
-  bench.letAllGo();
+  bench.unlockAll();
   expect([bench.locked, bench.seed]).toEqual([[], 2]);
+});
+
+test('stopping keeps what is on show: each part is locked where it lies, and the project gives exactly these sheets', () => {
+  const { open, search, bench, terminate } = withSheets();
+  const { sheets } = bench;
+  bench.keepAll();
+  expect(terminate).toHaveBeenCalledTimes(1);
+  expect([search.share, search.cancelled, bench.ready, bench.settled]).toEqual([null, false, true, false]);
+  expect([open.faults, bench.sheets]).toEqual([[], sheets]);
+  const { shown } = open;
+  if (!shown) throw new Error('expected an answer');
+  const { parts } = shown;
+  expect(bench.locked).toHaveLength(parts.reduce((sum, { quantity }) => sum + quantity, 0));
+  const again = nested(parts, shown.project.stock, cutterOf(shown.project), shown.layout.arrangement ?? {});
+  expect(again.ok && again.value.sheets).toEqual(sheets);
 });

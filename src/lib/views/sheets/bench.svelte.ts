@@ -1,10 +1,12 @@
 import { lockIndex, lockOf, movePlacement, turnPlacement, type Moved, type Which } from '$lib/workshop/nestMove.ts';
 import { pointerTo } from '$lib/project/fault.ts';
+import { MOST_LOCKED } from '$lib/project/limits.ts';
 import { FIRST_SEED } from '$lib/workshop/nest.ts';
 import type { Arrangement, Locked } from '$lib/project/project.ts';
-import type { Nesting, Told } from '$lib/state/nesting.svelte.ts';
 import type { OpenProject } from '$lib/state/openProject.svelte.ts';
 import type { Placement, Sheet } from '$lib/workshop/part.ts';
+import type { SheetSearch } from '$lib/workers/sheetSearch.svelte.ts';
+import type { Nested } from '$lib/workshop/nest.ts';
 
 /** A part in the hand: where it would be put down. */
 export interface Carried {
@@ -16,38 +18,38 @@ export interface Carried {
   readonly refusal: string | null;
 }
 
-/** What hands do to the sheets: choosing, moving, turning and holding parts. All that stays is written into the project. */
+/** What hands do to the sheets: choosing, moving, turning and locking parts. All that stays is written into the project. */
 export class SheetBench {
   readonly #open: OpenProject;
-  readonly #nesting: Nesting;
+  readonly #search: SheetSearch;
   /** After a move, until the next answer is there. */
-  #moved = $state.raw<{ readonly of: Told; readonly sheets: readonly Sheet[] } | null>(null);
+  #moved = $state.raw<{ readonly of: Nested; readonly sheets: readonly Sheet[] } | null>(null);
   #chosen = $state.raw<{ readonly sheet: string; readonly placement: Placement } | null>(null);
   #carried = $state.raw<Carried | null>(null);
   /** What was on show when a part was taken up: better answers wait until it is put down. */
   #frozen = $state.raw<readonly Sheet[] | null>(null);
   #message = $state('');
 
-  constructor(open: OpenProject, nesting: Nesting) {
+  constructor(open: OpenProject, search: SheetSearch) {
     this.#open = open;
-    this.#nesting = nesting;
+    this.#search = search;
   }
 
   /** What is on show. */
   get sheets(): readonly Sheet[] {
     if (this.#frozen !== null) return this.#frozen;
-    const { told } = this.#nesting;
-    return this.#moved !== null && this.#moved.of === told ? this.#moved.sheets : (told?.value.sheets ?? []);
+    const nested = this.#search.found?.nested;
+    return this.#moved !== null && this.#moved.of === nested ? this.#moved.sheets : (nested?.sheets ?? []);
   }
 
   /** Whether the parts on show are those of the project as it stands: only then can hands change anything. */
   get ready(): boolean {
-    return this.#open.faults.length === 0 && this.#nesting.isLike(this.#open.shown);
+    return this.#open.faults.length === 0 && this.#search.isLike(this.#open.shown);
   }
 
   /** Whether nothing has changed since the last answer. */
   get settled(): boolean {
-    return this.#open.faults.length === 0 && this.#nesting.isOf(this.#open.shown);
+    return this.#open.faults.length === 0 && this.#search.isOf(this.#open.shown);
   }
 
   get locked(): readonly Locked[] {
@@ -80,7 +82,7 @@ export class SheetBench {
     this.#chosen = found === null ? null : { sheet: keyOf(found.sheet), placement: found.placement };
   }
 
-  isHeld(sheet: Sheet, placement: Placement): boolean {
+  isLocked(sheet: Sheet, placement: Placement): boolean {
     return lockIndex(this.locked, sheet, placement) >= 0;
   }
 
@@ -125,32 +127,48 @@ export class SheetBench {
     return this.#take(before, turnPlacement(this.sheets, which, this.#limits));
   }
 
-  /** Holds a part where it lies, or lets it go. */
+  /** Locks a part where it lies, or unlocks it. */
   toggle(which: Which): void {
     const found = this.#at(which);
     if (found === null || !this.ready) return;
-    const held = lockIndex(this.locked, found.sheet, found.placement);
+    const at = lockIndex(this.locked, found.sheet, found.placement);
     const part = found.placement.part;
-    this.#say(held < 0 ? `${part} is held where it lies.` : `${part} is let go.`);
+    this.#say(at < 0 ? `${part} is locked where it lies.` : `${part} is unlocked.`);
     this.#write(
-      held < 0 ? [...this.locked, lockOf(found.sheet, found.placement)] : this.locked.filter((_, i) => i !== held),
+      at < 0 ? [...this.locked, lockOf(found.sheet, found.placement)] : this.locked.filter((_, i) => i !== at),
     );
   }
 
-  /** Holds every part of a sheet where it lies. */
-  holdAll(sheet: Sheet): void {
+  /** Locks every part of a sheet where it lies. */
+  lockSheet(sheet: Sheet): void {
     if (!this.ready) return;
-    const free = sheet.placements.filter((placement) => !this.isHeld(sheet, placement));
+    const free = sheet.placements.filter((placement) => !this.isLocked(sheet, placement));
     this.#write([...this.locked, ...free.map((placement) => lockOf(sheet, placement))]);
-    this.#say('Every part of the sheet is held where it lies.');
+    this.#say('Every part of the sheet is locked where it lies.');
   }
 
-  letAllGo(): void {
+  /** Whether all parts on show can be locked: a project locks no more than so many. */
+  get canLockAll(): boolean {
+    return this.ready && this.sheets.reduce((sum, { placements }) => sum + placements.length, 0) <= MOST_LOCKED;
+  }
+
+  /**
+   * Stops the search, and locks every part where it lies: from then on these are the sheets of the project, wherever it is
+   * opened.
+   */
+  keepAll(): void {
+    if (!this.canLockAll) return;
+    this.#search.stop();
+    this.#write(this.sheets.flatMap((sheet) => sheet.placements.map((placement) => lockOf(sheet, placement))));
+    this.#say('Every part is locked where it lies.');
+  }
+
+  unlockAll(): void {
     this.#write([]);
-    this.#say('Nothing is held any more.');
+    this.#say('Nothing is locked any more.');
   }
 
-  /** Forgets what could not be held where it was. */
+  /** Forgets what could not be locked where it was. */
   forget(indices: readonly number[]): void {
     this.#write(this.locked.filter((_, i) => !indices.includes(i)));
   }
@@ -166,16 +184,16 @@ export class SheetBench {
       this.#say(`${before.placement.part} goes back: ${moved.refusal.message}.`);
       return false;
     }
-    const { told } = this.#nesting;
+    const { found } = this.#search;
     const sheet = moved.sheets[moved.which.sheet];
     const placement = sheet?.placements[moved.which.placement];
-    if (told === null || sheet === undefined || placement === undefined) return false;
-    const held = lockIndex(this.locked, before.sheet, before.placement);
-    const others = this.locked.filter((_, i) => i !== held);
-    this.#moved = { of: told, sheets: moved.sheets };
+    if (found === null || sheet === undefined || placement === undefined) return false;
+    const at = lockIndex(this.locked, before.sheet, before.placement);
+    const others = this.locked.filter((_, i) => i !== at);
+    this.#moved = { of: found.nested, sheets: moved.sheets };
     this.#chosen = { sheet: keyOf(sheet), placement };
     this.#write([...others, lockOf(sheet, placement)]);
-    this.#say(`${placement.part} is held where you put it; the rest is arranged round it.`);
+    this.#say(`${placement.part} is locked where you put it; the rest is arranged round it.`);
     return true;
   }
 
@@ -198,11 +216,11 @@ export class SheetBench {
   }
 
   get #limits() {
-    const { told } = this.#nesting;
+    const of = this.#search.found?.of;
     return {
-      parts: told?.shown.parts ?? [],
-      stocks: told?.shown.project.stock ?? [],
-      cutter: told?.shown.project.cutter ?? { kerf: 0, taper: 0, spacing: 0, margin: 0 },
+      parts: of?.parts ?? [],
+      stocks: of?.project.stock ?? [],
+      cutter: of?.project.cutter ?? { kerf: 0, taper: 0, spacing: 0, margin: 0 },
     };
   }
 }

@@ -102,7 +102,7 @@ export function handle(bench: SheetBench, sheet: number): Attachment<SVGSVGEleme
         else bench.drop();
       } else if (key === 'Escape' && carried !== null) bench.putBack();
       else if (key === 'r' && carried === null) bench.turn(which);
-      else if (key === 'h' && carried === null) bench.toggle(which);
+      else if (key === 'l' && carried === null) bench.toggle(which);
       else if (key === 'Home') focus(0);
       else if (key === 'End') focus((bench.sheets[sheet]?.placements.length ?? 0) - 1);
       else return false;

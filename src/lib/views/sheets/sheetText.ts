@@ -1,6 +1,5 @@
 import { countText, lengthText, quantityText } from '$lib/views/figures.ts';
 import { degrees } from '$lib/geometry/angle.ts';
-import type { Ending } from '$lib/state/nesting/messages.ts';
 import type { Lengths } from '$lib/project/units.ts';
 import type { Placement, Sheet } from '$lib/workshop/part.ts';
 import type { StockResult } from '$lib/workshop/nest.ts';
@@ -13,7 +12,7 @@ export const sheetFigures = ({ width, height, placements, fill }: Sheet, lengths
   [
     `${lengthText(width, lengths)} × ${lengthText(height, lengths)}`,
     countText(placements.length, 'part', 'parts'),
-    `${quantityText(100 * fill, 0, '%')} of it in parts`,
+    `${quantityText(100 * fill, 0, '%')} used`,
   ].join(', ');
 
 /** How a stock came out, and how far that is from what cannot be beaten. */
@@ -23,35 +22,21 @@ export function stockText({ stock, sheets, least, offcuts }: StockResult): strin
     ...(offcuts > 0 ? [countText(offcuts, 'offcut', 'offcuts')] : []),
   ].join(' and ');
   if (sheets <= least) return `${stock}: ${used}. By area alone no arrangement takes fewer sheets.`;
-  return `${stock}: ${used}. By area alone it cannot be fewer than ${countText(least, 'sheet', 'sheets')}; nobody knows whether that can be had.`;
+  return `${stock}: ${used}. By area alone it cannot be fewer than ${countText(least, 'sheet', 'sheets')}; that may not be achievable.`;
 }
 
-/** A part on its sheet: `slice, 12.0 mm right and 8.0 mm up, turned 90°, held`. */
-export function placementText({ part, x, y, turn }: Placement, held: boolean, lengths: Lengths): string {
+/** A part on its sheet: `slice, 12.0 mm right and 8.0 mm up, turned 90°, locked`. */
+export function placementText({ part, x, y, turn }: Placement, locked: boolean, lengths: Lengths): string {
   const quarter = Math.round(degrees(turn));
   const turned = quarter === 0 ? '' : `, turned ${quarter}°`;
-  return `${part}, ${lengthText(x, lengths)} right and ${lengthText(y, lengths)} up${turned}${held ? ', held' : ''}`;
+  return `${part}, ${lengthText(x, lengths)} right and ${lengthText(y, lengths)} up${turned}${locked ? ', locked' : ''}`;
 }
 
-/**
- * How the search stands.
- *
- * @param found Whether it has found an arrangement of the parts as they are now.
- */
-export function searchText(share: number | null, ending: Ending | null, found: boolean): string {
-  if (share !== null) return 'Looking for fewer sheets, and for more left over of one of them.';
-  switch (ending) {
-    case 'done':
-      return 'The search has come to its end.';
-    case 'time':
-      return found
-        ? 'The search took too long here and was ended. What you see can be cut.'
-        : 'The search took too long here and was ended before it had found an arrangement. Search from another start.';
-    case 'stopped':
-      return found
-        ? 'Stopped. What you see is the best so far, and can be cut.'
-        : 'Stopped before an arrangement was found: there is nothing to cut yet. Search from another start to go on.';
-    case null:
-      return '';
-  }
+/** How the search stands. `share`: how much of it is done, 0…1; null while none is under way. */
+export function searchText(share: number | null, cancelled: boolean, finished: boolean): string {
+  if (share !== null)
+    return 'Looking for fewer sheets, and for more left over of one of them. Files are made when the search has ended.';
+  if (cancelled)
+    return 'Cancelled before an arrangement was found: there is nothing to cut yet. Try another arrangement to go on.';
+  return finished ? 'The search has come to its end.' : '';
 }

@@ -1,0 +1,23 @@
+import { createContext } from 'svelte';
+import { JobClient, type StartWorker } from './client.svelte.ts';
+import { SheetSearch } from './sheetSearch.svelte.ts';
+
+/** The clients of all jobs. The frame provides them, so that answers stay from page to page. */
+export class Clients {
+  readonly findings: JobClient<'findings'>;
+  readonly sound: JobClient<'sound'>;
+  readonly listeningArea: JobClient<'listening-area'>;
+  /** One for each plane: a map of one does not wait for one of the other. */
+  readonly slices: Readonly<Record<'plan' | 'side', JobClient<'slice'>>>;
+  readonly sheets: SheetSearch;
+
+  constructor(start: StartWorker) {
+    this.findings = new JobClient('findings', start);
+    this.sound = new JobClient('sound', start);
+    this.listeningArea = new JobClient('listening-area', start);
+    this.slices = { plan: new JobClient('slice', start), side: new JobClient('slice', start) };
+    this.sheets = new SheetSearch(start);
+  }
+}
+
+export const [useClients, provideClients] = createContext<Clients>();

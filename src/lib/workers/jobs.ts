@@ -1,0 +1,103 @@
+import { headMap, type HeadMap, type HeadPlane } from '$lib/acoustics/headMap.ts';
+import type { Finding, FindingCode } from '$lib/plan/findings/finding.ts';
+import { suggestionSteps } from '$lib/plan/findings/suggest.ts';
+import type { TriedSuggestion } from '$lib/plan/findings/suggestion.ts';
+import { headRoomSteps, type HeadRoomPlan } from '$lib/plan/headRoom.ts';
+import { hearingOf } from '$lib/plan/headVoices.ts';
+import type { Solution } from '$lib/plan/solution.ts';
+import { solve } from '$lib/plan/solve.ts';
+import type { SoundPlan } from '$lib/plan/soundDocument.ts';
+import { faultLine, success, type Result } from '$lib/project/fault.ts';
+import type { Layout, Project } from '$lib/project/project.ts';
+import { cutterOf } from '$lib/workshop/beam.ts';
+import { nest, type Nested, type NestOptions } from '$lib/workshop/nest.ts';
+
+/** What a job is about. */
+export interface Subject {
+  readonly project: Project;
+  readonly layoutIndex: number;
+}
+
+/** Findings of the sound and the seats; and suggestions by code, for all findings, null until they have been tried. */
+export interface SoundFindings {
+  readonly findings: readonly Finding[];
+  readonly suggestions: ReadonlyMap<FindingCode, TriedSuggestion> | null;
+}
+
+/** Every job that runs off the page's own thread: what it is asked, and what it answers. */
+export interface Jobs {
+  readonly findings: { input: Subject; answer: SoundFindings };
+  readonly sound: { input: Subject; answer: SoundPlan };
+  /** How far the head may move from every seat. */
+  readonly 'listening-area': { input: Subject; answer: HeadRoomPlan };
+  /** One map of head positions. */
+  readonly slice: { input: Subject & { readonly where: HeadPlane }; answer: HeadMap };
+  /** How the parts lie on their sheets; or why they do not. */
+  readonly sheets: { input: Subject; answer: Result<Nested> };
+}
+
+export type JobName = keyof Jobs;
+export type Input<Name extends JobName> = Jobs[Name]['input'];
+export type JobAnswer<Name extends JobName> = Jobs[Name]['answer'];
+
+/** Between two steps: how much of a job is done, 0…1, or a first answer that a better one follows. */
+export type Step<Answer> = { readonly share: number } | { readonly answer: Answer };
+
+/** A job in steps of some milliseconds, so that a newer question of the same kind can take its place between two of them. */
+export const jobs: {
+  readonly [Name in JobName]: (input: Input<Name>) => Generator<Step<JobAnswer<Name>>, JobAnswer<Name>>;
+} = {
+  *findings(subject) {
+    const solution = solutionOf(subject);
+    const findings = solution.findings.filter((finding) => !solution.checks.includes(finding));
+    yield { answer: { findings, suggestions: null } };
+    return { findings, suggestions: yield* shares(suggestionSteps(solution)) };
+  },
+  *sound(subject) {
+    return solutionOf(subject).sound;
+  },
+  *'listening-area'(subject) {
+    const solution = solutionOf(subject);
+    return yield* shares(headRoomSteps(solution.project, solution.layout, solution));
+  },
+  *slice({ where, ...subject }) {
+    return headMap(hearingOf(subject.project, solutionOf(subject)), where);
+  },
+  sheets: (subject) => sheetSteps(subject),
+};
+
+/** Nesting as the project wants it, from its own seed round what it locks. `effort`: see `NestOptions`, and its default. */
+export function* sheetSteps(
+  { project, layoutIndex }: Subject,
+  effort: Pick<NestOptions, 'budget'> = {},
+): Generator<Step<Result<Nested>>, Result<Nested>> {
+  const layout = layoutAt(project, layoutIndex);
+  const outcome = solve(project, layout);
+  if (!outcome.ok) return outcome;
+  const options = { ...layout.arrangement, ...effort };
+  const steps = nest(outcome.value.parts, project.stock, cutterOf(project), options);
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done) return step.value;
+    yield step.value.kind === 'better' ? { answer: success(step.value.nested) } : { share: step.value.share };
+  }
+}
+
+function* shares<Value>(steps: Generator<number, Value>): Generator<{ readonly share: number }, Value> {
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done) return step.value;
+    yield { share: step.value };
+  }
+}
+
+/** Throws where the project has no answer: nobody asks about the sound of one. */
+function solutionOf({ project, layoutIndex }: Subject): Solution {
+  const outcome = solve(project, layoutAt(project, layoutIndex));
+  if (!outcome.ok) throw new Error(outcome.faults.map(faultLine).join('; '));
+  return outcome.value;
+}
+
+function layoutAt(project: Project, index: number): Layout {
+  const layout = project.layouts[index];
+  if (layout === undefined) throw new RangeError(`expected the place of a layout, got ${index}`);
+  return layout;
+}
