@@ -7,7 +7,8 @@ import { topView } from '$lib/drawing/topView.ts';
 import type { View } from '$lib/drawing/view.ts';
 import { textWidth } from '$lib/drawing/dimensionStyle.ts';
 import { fittedText } from '$lib/drawing/primitive.ts';
-import { printScales, printSheets, type SheetName } from '$lib/files/printSheet.ts';
+import { papers, type PaperName } from '$lib/files/paper.ts';
+import { printScales } from '$lib/files/printSheet.ts';
 import { projectionSymbol } from '$lib/files/projectionSymbol.ts';
 import { sheetPdf } from '$lib/files/sheetPdf.ts';
 import { sheetSvg } from '$lib/files/sheetSvg.ts';
@@ -76,9 +77,9 @@ function boxOf(elements: readonly Element[]): { left: number; top: number; right
 const WRITTEN = 0.0015;
 
 describe('a view on paper', () => {
-  it.each(Object.keys(printSheets) as SheetName[])('is a sheet of %s in true millimetres', (sheet) => {
+  it.each(Object.keys(papers) as PaperName[])('is a sheet of %s in true millimetres', (sheet) => {
     const { attributes } = written(front, { sheet });
-    const { width, height } = printSheets[sheet];
+    const { width, height } = papers[sheet];
     const [across = NaN, down = NaN] = [attributes.width, attributes.height].map((text) =>
       Number(/^([\d.]+)mm$/.exec(text ?? '')?.[1]),
     );
@@ -93,13 +94,13 @@ describe('a view on paper', () => {
       ['A3', 3],
     ] as const) {
       // prettier-ignore
-      const { width, height } = printSheets[name];
+      const { width, height } = papers[name];
       // Sizes are rounded to whole millimetres at every halving.
       expect(Math.abs(height / width - Math.SQRT2)).toBeLessThan(0.003);
       expect(Math.abs(width * height - 1e6 / 2 ** halvings)).toBeLessThan(1e6 / 2 ** halvings / 100);
     }
-    expect(printSheets.Letter.width).toBeCloseTo(8.5 * 25.4, 9);
-    expect(printSheets.Letter.height).toBeCloseTo(11 * 25.4, 9);
+    expect(papers.Letter.width).toBeCloseTo(8.5 * 25.4, 9);
+    expect(papers.Letter.height).toBeCloseTo(11 * 25.4, 9);
   });
 
   it.each(printScales.filter((scale) => scale > 1))('draws the cabinet at 1:%d in true size', (scale) => {
@@ -113,7 +114,7 @@ describe('a view on paper', () => {
   });
 
   it('takes the largest scale that fits, and says it', () => {
-    const scaleOf = (view: View, sheet: SheetName): string | undefined =>
+    const scaleOf = (view: View, sheet: PaperName): string | undefined =>
       everyElement(written(view, { sheet })).find(({ text }) => /^1:\d+$/.test(text))?.text;
     const [, , top] = views;
     // A desk of 1400 mm is 280 mm at 1:5, longer than A4 has room for.
@@ -139,7 +140,7 @@ describe('a view on paper', () => {
     fc.assert(
       fc.property(
         scenes,
-        fc.constantFrom<SheetName>('A4', 'A3', 'Letter'),
+        fc.constantFrom<PaperName>('A4', 'A3', 'Letter'),
         fc.constantFrom<LengthDisplay>(MM, { length: 'in', fraction: 64 }),
         fc.nat({ max: 3 }),
         (scene, sheet, display, which) => {

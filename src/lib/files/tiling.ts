@@ -9,7 +9,7 @@ export const OVERLAP = 10;
 const HEADER = 12;
 
 /** Side of the square to measure, mm: round in the unit of those who print on that paper, 100 mm or 4 inches. */
-export const squareOn: Readonly<Record<PaperName, number>> = { A4: 100, Letter: 4 * MM_PER_INCH };
+export const squareOn: Readonly<Record<PaperName, number>> = { A4: 100, A3: 100, Letter: 4 * MM_PER_INCH };
 /** White kept round it, mm, on both sides together. */
 const SQUARE_WHITE = 6;
 

@@ -1,27 +1,19 @@
 import type { Box } from '$lib/drawing/box.ts';
 import { closeRows } from '$lib/drawing/rows.ts';
 import { scaleText } from '$lib/drawing/scaleText.ts';
-import { movePrimitives, primitivesBox, type Primitive } from '$lib/drawing/primitive.ts';
+import { movePrimitives, type Primitive } from '$lib/drawing/primitive.ts';
 import type { View } from '$lib/drawing/view.ts';
-import { viewPrimitives, type ViewPrimitives } from '$lib/drawing/viewPrimitives.ts';
 import { failure, success, type Result } from '$lib/project/fault.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
-import {
-  bothWays,
-  frameOf,
-  printScales,
-  printSheets,
-  type PrintScale,
-  type SheetName,
-  type SheetSize,
-} from './printSheet.ts';
+import { bothWays, papers, type PaperName, type PaperSize } from './paper.ts';
+import { frameOf, printScales, type PrintScale } from './printSheet.ts';
 import type { ProjectionAngle } from './projectionSymbol.ts';
-import { PRINTED } from './scaledView.ts';
+import { viewAt, type ViewAt } from './scaledView.ts';
 import { SCALE_BAR, scaleBar } from './scaleBar.ts';
 import { TITLE_BLOCK, titleBlock } from './titleBlock.ts';
 
 export interface PrintOptions {
-  readonly sheet: SheetName;
+  readonly sheet: PaperName;
   /** Real mm for each paper mm. The largest that fits where nothing is said. */
   readonly scale?: PrintScale;
   readonly display: LengthDisplay;
@@ -34,7 +26,7 @@ export interface PrintOptions {
 }
 
 /** A view on a sheet of paper, ready to be written: mm, y down. */
-export interface ViewSheet extends SheetSize {
+export interface ViewSheet extends PaperSize {
   readonly title: string;
   /** What else is to be known of it. */
   readonly about: string;
@@ -54,8 +46,7 @@ export function viewSheet(view: View, options: PrintOptions): Result<ViewSheet> 
   const closed = closeRows(view);
   const wanted = options.scale === undefined ? printScales : [options.scale];
   for (const scale of wanted) {
-    const place = { scale: 1 / scale, origin: [0, 0] } as const;
-    const drawn = viewPrimitives(closed, { place, style: PRINTED }, options.display);
+    const drawn = viewAt(closed, scale, options.display);
     const sheet = roomiest(drawn, options.sheet);
     if (sheet) return success(laidOut(closed, drawn, scale, sheet, options));
   }
@@ -69,7 +60,7 @@ function refusal(view: View, { sheet, scale }: PrintOptions): string {
 }
 
 /** Where everything goes on a sheet. */
-interface Room extends SheetSize {
+interface Room extends PaperSize {
   readonly frame: Box;
   readonly title: Box;
   readonly bar: readonly [number, number];
@@ -77,7 +68,7 @@ interface Room extends SheetSize {
   readonly room: Box;
 }
 
-function sheetOf(size: SheetSize): Room {
+function sheetOf(size: PaperSize): Room {
   const frame = frameOf(size);
   const [left, top, right, bottom] = frame;
   const width = Math.min(TITLE_BLOCK.width, right - left);
@@ -94,18 +85,17 @@ function sheetOf(size: SheetSize): Room {
 }
 
 /** The way round that leaves more spare room; null when the view fits neither. */
-function roomiest(drawn: ViewPrimitives, name: SheetName): Room | null {
-  const [left, top, right, bottom] = primitivesBox([...drawn.things, ...drawn.dimensions]);
+function roomiest({ box: [left, top, right, bottom] }: ViewAt, name: PaperName): Room | null {
   const spare = ({ room }: Room): number =>
     Math.min(room[2] - room[0] - (right - left), room[3] - room[1] - (bottom - top));
-  const [upright, onSide] = bothWays(printSheets[name]).map(sheetOf);
+  const [upright, onSide] = bothWays(papers[name]).map(sheetOf);
   const best = upright && onSide && (spare(onSide) > spare(upright) ? onSide : upright);
   return best && spare(best) >= 0 ? best : null;
 }
 
-function laidOut(view: View, drawn: ViewPrimitives, scale: PrintScale, sheet: Room, options: PrintOptions): ViewSheet {
+function laidOut(view: View, drawn: ViewAt, scale: PrintScale, sheet: Room, options: PrintOptions): ViewSheet {
   const { title, layout, date, display, angle = 'third' } = options;
-  const [left, top, right, bottom] = primitivesBox([...drawn.things, ...drawn.dimensions]);
+  const [left, top, right, bottom] = drawn.box;
   const { room, frame, width, height } = sheet;
   const by = [(room[0] + room[2] - left - right) / 2, (room[1] + room[3] - top - bottom) / 2] as const;
   const ratio = scaleText(1 / scale);
