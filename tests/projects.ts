@@ -6,9 +6,11 @@ import { numberFrom } from './numbers.ts';
 
 type Json = { [key: string]: Json } & Json[] & string & number & boolean & null;
 
-/** A deep copy of the demo's document with some values set, by JSON pointer. Undefined removes a key. */
+const demo = checkProject(demoProject);
+
+/** A deep copy of the demo, defaults written out, with some values set by JSON pointer. Undefined removes a key. */
 export function demoWith(changes: Readonly<Record<string, unknown>> = {}): unknown {
-  const document: unknown = JSON.parse(JSON.stringify(demoProject));
+  const document: unknown = JSON.parse(JSON.stringify(demo.ok ? demo.value : demoProject));
   for (const [pointer, value] of Object.entries(changes)) {
     const steps = pointer.split('/').slice(1);
     const last = steps.pop() ?? '';

@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { listener } from '$lib/project/fields/listener.ts';
+import { stop } from '$lib/project/fields/stand.ts';
 import { exampleAt } from '$lib/state/examples.ts';
 import { fieldOf } from '$lib/state/fields.ts';
 
@@ -10,7 +12,10 @@ test('a field’s example is what the first project holds there, in the unit tha
   expect(exampleAt('/speaker/drivers/5/name', fieldOf('text', '/speaker/drivers/5/name'), 'mm')).toBe('tweeter');
 });
 
-test('where that project holds nothing there is no example', () => {
-  const stop = '/layouts/0/stand/stop/height';
-  expect(exampleAt(stop, fieldOf('number', stop), 'mm')).toBeUndefined();
+test('where that project says nothing it is what the field starts as; where that is nothing there is no example', () => {
+  const example = (pointer: string) => exampleAt(pointer, fieldOf('number', pointer), 'mm');
+  expect(example('/layouts/0/listener/headWidth')).toBe(String(listener.headWidth.default));
+  expect(example('/layouts/0/stand/stop/height')).toBe(String(stop.height.start));
+  expect(example('/layouts/0/stand/width')).toBeUndefined();
+  expect(example('/speaker/designPoint/distance')).toBeUndefined();
 });

@@ -3,7 +3,8 @@ import { countText, figure, lengthText, quantityText } from '$lib/views/figures.
 import { limitText } from '$lib/views/results/findings.ts';
 import { tablesOf } from '$lib/views/results/tables.ts';
 import { fileGroups } from '$lib/views/files/groups.ts';
-import { limitsText, stepped } from '$lib/views/form/step.ts';
+import { steppedText } from '$lib/state/stepSize.ts';
+import { limitsText } from '$lib/views/form/limitsText.ts';
 import { tiltRule, toeRule } from '$lib/views/form/rules.ts';
 import { cutter } from '$lib/project/fields/machines.ts';
 import { speaker } from '$lib/project/fields/speaker.ts';
@@ -89,10 +90,10 @@ test('limits stand with their unit', () => {
 });
 
 test('an arrow key steps without dust and stays in the range', () => {
-  expect(stepped(0.2, 1, 0.1, cutter.kerf)).toBe('0.3');
-  expect(stepped(165, -10, 1, speaker.width)).toBe('155');
-  expect(stepped(20, -1, 1, speaker.width)).toBe('20');
-  expect(stepped(6.5, 1, 1, rangeIn(speaker.width, 'in'))).toBe('6.5625');
+  expect(steppedText(0.2, 0.1, cutter.kerf)).toBe('0.3');
+  expect(steppedText(165, -10, speaker.width)).toBe('155');
+  expect(steppedText(20, -1, speaker.width)).toBe('20');
+  expect(steppedText(6.5, 1 / 16, rangeIn(speaker.width, 'in'))).toBe('6.5625');
 });
 
 test('a rule with a number of its own starts where the drawing stands', () => {

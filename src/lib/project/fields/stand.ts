@@ -52,6 +52,7 @@ export const cheeks = {
   count: count('Cheeks on each side', 'one over the other', [1, 20, 'outer layers on each side'], { default: 1 }),
 };
 
+/** As they start: common practice, no source. */
 export const ribs = {
   count: count('Ribs', 'that carry the slope', [2, 3, 'one under each side, one in the middle'], { default: 2 }),
   cross: count('Cross ribs', 'across the width', [2, 12, 'two keep the ribs upright'], { default: 3 }),

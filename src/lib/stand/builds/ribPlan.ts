@@ -1,11 +1,13 @@
+import { ribs as fields } from '$lib/project/fields/stand.ts';
+import { startOf } from '$lib/project/fields/starts.ts';
 import type { Ribs } from '$lib/project/project.ts';
 import { bareTop } from '$lib/stand/bareTop.ts';
 import type { Ground } from '$lib/stand/ground.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { shown, shownDown, shownUp, SLACK } from '$lib/stand/slack.ts';
 
-/** What is built where the settings say nothing: common practice, no source. */
-const COMMON: Ribs = { count: 2, cross: 3, fit: 0.1, inset: 10, skin: null };
+/** What is built where the settings say nothing. */
+const COMMON: Ribs = startOf(fields);
 
 export const ribsOf = ({ ribs }: { readonly ribs: Ribs | null }): Ribs => ribs ?? COMMON;
 
