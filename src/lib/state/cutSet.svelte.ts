@@ -15,17 +15,14 @@ export type CutState =
   | { readonly kind: 'made'; readonly files: readonly TakeAway[] }
   | { readonly kind: 'refused'; readonly faults: readonly Fault[] };
 
-/**
- * What makes the files: handed in, so that the maker and its libraries load late. With sheets, the parts lie as on those;
- * with null, as the project says.
- */
-export type CutMaker = (shown: Solution, sheets: readonly Sheet[] | null) => Promise<CutState>;
+/** What makes the files, its parts lying as on these sheets: handed in, so that the maker and its libraries load late. */
+export type CutMaker = (shown: Solution, sheets: readonly Sheet[]) => Promise<CutState>;
 
 export class CutSet {
   #state = $state.raw<CutState>({ kind: 'none' });
   #asked: {
     readonly shown: Solution;
-    readonly sheets: readonly Sheet[] | null;
+    readonly sheets: readonly Sheet[];
     readonly coming: Promise<CutState>;
   } | null = null;
   readonly #make: CutMaker;
@@ -40,7 +37,7 @@ export class CutSet {
   }
 
   /** The files of what is shown; the same asking twice is answered once, and an answer that is out of date never shows. */
-  async ask(shown: Solution, sheets: readonly Sheet[] | null = null): Promise<CutState> {
+  async ask(shown: Solution, sheets: readonly Sheet[]): Promise<CutState> {
     const known = this.#asked?.shown === shown && this.#asked.sheets === sheets ? this.#asked : null;
     const asked = known ?? { shown, sheets, coming: this.#make(shown, sheets) };
     this.#asked = asked;

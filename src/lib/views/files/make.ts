@@ -7,7 +7,7 @@ import type { Solution } from '$lib/plan/solution.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 
 /** Plan, parts and sheets of what is shown. The writers are fetched with the first call. */
-export async function makeCutFiles(solution: Solution, sheets: readonly Sheet[] | null): Promise<CutState> {
+export async function makeCutFiles(solution: Solution, sheets: readonly Sheet[]): Promise<CutState> {
   const [{ cutFiles }, { planFile }] = await Promise.all([
     import('$lib/files/bundle.ts'),
     import('$lib/files/planFile.ts'),
@@ -37,7 +37,7 @@ export async function makeProjectFile(project: Solution['project']): Promise<Tak
 /** Every file of what is shown in one archive, or why there is none. */
 export async function makeArchive(
   solution: Solution,
-  sheets: readonly Sheet[] | null,
+  sheets: readonly Sheet[],
 ): Promise<
   | { readonly ok: true; readonly name: string; readonly bytes: Uint8Array }
   | { readonly ok: false; readonly faults: readonly Fault[] }
