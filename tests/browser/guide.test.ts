@@ -203,7 +203,7 @@ describe('on paper', () => {
     const cell = (name: string) => page.locator('dl > div', { hasText: name }).locator('dd').textContent();
     expect(await cell('Date')).toMatch(/^\d{4}-\d\d-\d\d$/);
     expect(await cell('Scale')).toBe('as noted');
-    await expect.poll(() => page.locator('.paper').innerText()).toMatch(/1:\d+/);
+    await expect.poll(() => page.locator('div.paper').innerText()).toMatch(/1:\d+/);
     await expect.poll(() => page.getByRole('table', { name: 'Stand' }).isVisible()).toBe(true);
     // As large as the scale has been reckoned for: a millimetre is 96/25.4 px.
     const paper = await page.locator('.paper > svg').boundingBox();
