@@ -6,6 +6,7 @@ import { Greedy, largestFirst } from '$lib/workshop/nestGreedy.ts';
 import { layoutFaults } from '$lib/workshop/validity.ts';
 import { nest, type Nested } from '$lib/workshop/nest.ts';
 import { problemOf } from '$lib/workshop/nestProblem.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { Stock } from '$lib/project/project.ts';
@@ -70,7 +71,7 @@ function run(parts: readonly Part[], stock: Stock, spaces: typeof cutter, seed: 
   const last = found.at(-1);
   if (last === undefined) throw new Error('expected parts that fit');
   const wrong = layoutFaults(last.nested.sheets, parts, spaces.spacing, spaces.margin);
-  if (wrong.length > 0) throw new Error(wrong.map(({ message }) => message).join());
+  if (wrong.length > 0) throw new Error(wrong.map(faultLine).join());
   return last;
 }
 

@@ -2,6 +2,7 @@ import { demoProject } from '$lib/project/demo.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { solve } from '$lib/plan/solve.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { medianTime, seeded, type Measured } from './measure.ts';
 
 const DESKS = 64;
@@ -33,7 +34,7 @@ export function benchPlan(): Measured {
     const [project, layout] = all[turn++ % DESKS] ?? all[0] ?? [];
     if (!project || !layout) return;
     const planned = solve(project, layout);
-    if (!planned.ok) throw new Error(planned.faults.map(({ message }) => message).join('; '));
+    if (!planned.ok) throw new Error(planned.faults.map(faultLine).join('; '));
     sum += planned.value.sides.right.tilt;
   };
   for (let i = 0; i < DESKS; i++) run();

@@ -1,6 +1,7 @@
 import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { solve } from '$lib/plan/solve.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { likelyProject } from '../tests/randomProject.ts';
 import { seeded, type Measured } from './measure.ts';
 
@@ -26,8 +27,8 @@ export function benchRandomPlans(): readonly Measured[] {
     const time = Math.min(...Array.from({ length: TRIES }, () => processorTime(() => solve(project, layout))));
     (made.ok ? planned : refused).push(time);
     if (made.ok) sum += made.value.sides.right.tilt + made.value.parts.length;
-    else if (made.faults.some(({ message }) => message.includes('mistake of the program'))) {
-      throw new Error(made.faults.map(({ message }) => message).join('; '));
+    else if (made.faults.some((fault) => faultLine(fault).includes('mistake of the program'))) {
+      throw new Error(made.faults.map(faultLine).join('; '));
     }
   }
   const share = planned.length / (planned.length + refused.length);

@@ -3,6 +3,7 @@ import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { solve } from '$lib/plan/solve.ts';
 import { soundOf } from '$lib/plan/sound.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { medianTime, seeded, type Measured } from './measure.ts';
 
 const ROOMS = 32;
@@ -34,7 +35,7 @@ export function benchSound(): Measured {
     const [project, layout] = all[turn++ % ROOMS] ?? all[0] ?? [];
     if (!project || !layout) return;
     const planned = solve(project, layout);
-    if (!planned.ok) throw new Error(planned.faults.map(({ message }) => message).join('; '));
+    if (!planned.ok) throw new Error(planned.faults.map(faultLine).join('; '));
     const { both, sides } = soundOf(project, layout, planned.value);
     sum += (both.smooth[200] ?? NaN) + both.notches.length + (sides.left.response.fine[300] ?? NaN);
   };

@@ -1,5 +1,5 @@
 import type { Solution } from '$lib/plan/solution.ts';
-import type { Result } from '$lib/project/fault.ts';
+import { faultLine, type Result } from '$lib/project/fault.ts';
 import { arrange } from '$lib/workshop/arrange.ts';
 import { cutterOf } from '$lib/workshop/beam.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
@@ -11,6 +11,6 @@ export const inRows = ({ parts, project }: Solution): Result<readonly Sheet[]> =
 /** The same where they must be there. */
 export function rowsOf(solution: Solution): readonly Sheet[] {
   const laid = inRows(solution);
-  if (!laid.ok) throw new Error(laid.faults[0]?.message);
+  if (!laid.ok) throw new Error(laid.faults.map(faultLine).join('; '));
   return laid.value;
 }

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { demoProject } from '$lib/project/demo.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { numberFrom } from './numbers.ts';
 
 type Json = { [key: string]: Json } & Json[] & string & number & boolean & null;
@@ -25,7 +26,7 @@ export function demoWith(changes: Readonly<Record<string, unknown>> = {}): unkno
 /** The demo with some values set, parsed; throws with the faults when it is not sound. */
 export function project(changes: Readonly<Record<string, unknown>> = {}): Project {
   const result = checkProject(demoWith(changes));
-  if (!result.ok) throw new Error(result.faults.map(({ pointer, message }) => `${pointer}: ${message}`).join('\n'));
+  if (!result.ok) throw new Error(result.faults.map(faultLine).join('\n'));
   return result.value;
 }
 

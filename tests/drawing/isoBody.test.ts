@@ -3,12 +3,13 @@ import { vec3 } from '$lib/geometry/point.ts';
 import { isoBody } from '$lib/drawing/isoBody.ts';
 import { isometric } from '$lib/drawing/isometric.ts';
 import { solve } from '$lib/plan/solve.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { firstLayout, project } from '../projects.ts';
 
 function drawn(changes: Readonly<Record<string, unknown>>) {
   const of = project({ '/layouts/0/stand/lift': 40, ...changes });
   const made = solve(of, firstLayout(of));
-  if (!made.ok) throw new Error(made.faults.map(({ message }) => message).join('; '));
+  if (!made.ok) throw new Error(made.faults.map(faultLine).join('; '));
   return { planned: made.value, view: isoBody(made.value, 'right') };
 }
 

@@ -11,6 +11,7 @@ import { isInside } from '$lib/geometry/inside.ts';
 import { along, cross, distance, dot, length, vec3, type Point, type Vec3 } from '$lib/geometry/point.ts';
 import { solve } from '$lib/plan/solve.ts';
 import { sideNames } from '$lib/project/project.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { numberFrom } from '../numbers.ts';
 import { firstLayout, project } from '../projects.ts';
 import { anyCase } from '../stand/stands.ts';
@@ -23,7 +24,7 @@ const itemsOf = (view: View, start: string): Item[] => view.items.filter(({ id }
 function viewOf(changes: Readonly<Record<string, unknown>> = {}, side: 'left' | 'right' = 'right'): View {
   const of = project(changes);
   const outcome = solve(of, firstLayout(of));
-  if (!outcome.ok) throw new Error(outcome.faults.map(({ message }) => message).join('\n'));
+  if (!outcome.ok) throw new Error(outcome.faults.map(faultLine).join('\n'));
   return isoView(of.speaker, outcome.value, side);
 }
 

@@ -9,6 +9,7 @@ import { manifest } from '$lib/files/manifest.ts';
 import { zipFile } from '$lib/files/zip.ts';
 import { solve } from '$lib/plan/solve.ts';
 import type { Project } from '$lib/project/project.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { rowsOf } from '../inRows.ts';
 import { firstLayout, project } from '../projects.ts';
 import { readCsv } from './readCsv.ts';
@@ -16,9 +17,9 @@ import { facetVolume, readStl } from './readStl.ts';
 
 async function made(of: Project): Promise<AllFiles> {
   const planned = solve(of, firstLayout(of));
-  if (!planned.ok) throw new Error(planned.faults[0]?.message);
+  if (!planned.ok) throw new Error(planned.faults.map(faultLine).join('; '));
   const result = await allFiles(planned.value, rowsOf(planned.value));
-  if (!result.ok) throw new Error(result.faults[0]?.message);
+  if (!result.ok) throw new Error(result.faults.map(faultLine).join('; '));
   return result.value;
 }
 

@@ -2,12 +2,13 @@ import { expect, test } from 'vitest';
 import { blockPlates } from '$lib/files/toolFiles.ts';
 import { extentOf } from '$lib/geometry/extent.ts';
 import { solve } from '$lib/plan/solve.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { firstLayout, project } from '../projects.ts';
 
 function platesOf(base: 'turned' | 'square-to-desk') {
   const of = project({ '/layouts/0/stand/build': 'solid', '/layouts/0/stand/base': base, '/layouts/0/stand/lift': 40 });
   const made = solve(of, firstLayout(of));
-  if (!made.ok) throw new Error(made.faults.map(({ message }) => message).join('; '));
+  if (!made.ok) throw new Error(made.faults.map(faultLine).join('; '));
   return blockPlates(made.value);
 }
 

@@ -14,6 +14,7 @@ import { tablesOf } from '$lib/views/results/tables.ts';
 import { sheetFigures } from '$lib/views/sheets/sheetText.ts';
 import { choiceRows, countBy, refusals } from '$lib/views/workshop/choices.ts';
 import type * as Lettering from '$lib/workshop/lettering.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { inRows } from '../inRows.ts';
 import { firstLayout, project } from '../projects.ts';
 import { readPdf } from './readPdf.ts';
@@ -95,13 +96,13 @@ function inchProject(build: keyof typeof DETAILS, base: string, fraction: number
 describe.each(cases)('%s, %s, inches in fractions of %s', (build, base, fraction) => {
   const of = inchProject(build, base, fraction);
   const planned = solve(of, firstLayout(of));
-  if (!planned.ok) throw new Error(planned.faults[0]?.message);
+  if (!planned.ok) throw new Error(planned.faults.map(faultLine).join('; '));
   const sheets = inRows(planned.value);
-  if (!sheets.ok) throw new Error(sheets.faults[0]?.message);
+  if (!sheets.ok) throw new Error(sheets.faults.map(faultLine).join('; '));
 
   test('everything on paper, on parts and in lists is in inches', async () => {
     const made = await write(planned.value, sheets.value);
-    if (!made.ok) throw new Error(made.faults[0]?.message);
+    if (!made.ok) throw new Error(made.faults.map(faultLine).join('; '));
     const printed = made.value.files.flatMap(({ path, content }) =>
       path.endsWith('.pdf') && typeof content !== 'string' ? readPdf(content).pages : [],
     );

@@ -6,13 +6,14 @@ import { withoutDefaults } from '$lib/files/withoutDefaults.ts';
 import { LONGEST_FILE, checkProject } from '$lib/project/parse.ts';
 import type { Project } from '$lib/project/project.ts';
 import { projectSchema } from '$lib/project/schema.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { numberFrom } from '../numbers.ts';
 import { anyDesk, demoWith, firstLayout, project } from '../projects.ts';
 import { runs } from '../runs.ts';
 
 async function linkOf(of: Project): Promise<string> {
   const written = await writeLink(of);
-  if (!written.ok) throw new Error(written.faults.map(({ message }) => message).join());
+  if (!written.ok) throw new Error(written.faults.map(faultLine).join());
   return written.value;
 }
 

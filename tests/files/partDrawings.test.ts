@@ -21,6 +21,7 @@ import { checkProject } from '$lib/project/parse.ts';
 import type { Project } from '$lib/project/project.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
 import type { Part } from '$lib/workshop/part.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { boxed, meeting } from '../drawing/textBoxes.ts';
 import { numberFrom } from '../numbers.ts';
 import { demoWith, firstLayout, project } from '../projects.ts';
@@ -382,7 +383,7 @@ describe('a part’s drawing', () => {
     const cored = (stand: Record<string, unknown>, shop: Record<string, unknown> = {}) => {
       const of = project({ '/layouts/0/stand': { build: 'skinned', lift: 30, ...stand }, ...shop });
       const made = solve(of, firstLayout(of));
-      if (!made.ok) throw new Error(made.faults[0]?.message);
+      if (!made.ok) throw new Error(made.faults.map(faultLine).join('; '));
       return toldStands(made.value).flatMap((told) =>
         told.stand.printed.map((body) => ({ body, blocks: printedBlocks(of, told, body) })),
       );
@@ -413,7 +414,7 @@ describe('a part’s drawing', () => {
     const alike = project({});
     for (const one of [of, alike]) {
       const made = solve(one, firstLayout(one));
-      if (!made.ok) throw new Error(made.faults[0]?.message);
+      if (!made.ok) throw new Error(made.faults.map(faultLine).join('; '));
       const blocks = partBlocks(one, made.value.parts, takesOf(made.value));
       expect(JSON.stringify(blocks)).not.toMatch(/in all/i);
       expect(shapeOf(blocks).note).toMatch(/thick, \d+ for (each stand, \d+ for both|the (left|right) stand)\./);

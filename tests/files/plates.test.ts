@@ -5,6 +5,7 @@ import { extentOf } from '$lib/geometry/extent.ts';
 import { partPlate, sheetPlate } from '$lib/files/plates.ts';
 import type { Part, Placement, Sheet } from '$lib/workshop/part.ts';
 import { square } from './plate.ts';
+import { faultLine } from '$lib/project/fault.ts';
 
 const SIDE = 20;
 const RADIUS = 3;
@@ -75,7 +76,7 @@ describe('the plate of a sheet', () => {
   it('is a fault where the beam does not fit into a hole', () => {
     const tight = sheetPlate(sheet, [{ ...block, inside: [circle([8, 8], 0.05)] }], { kerf });
     expect(tight).toMatchObject({ ok: false, faults: [{ pointer: '/cutter/kerf' }] });
-    expect(tight.ok ? '' : tight.faults[0]?.message).toContain('"block"');
+    expect(tight.ok ? '' : tight.faults.map(faultLine).join()).toContain('"block"');
   });
 
   it('throws for a part that nobody made', () => {

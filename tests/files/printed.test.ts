@@ -6,6 +6,7 @@ import { bodyMesh } from '$lib/files/solid.ts';
 import { printerOf } from '$lib/project/printer.ts';
 import { buildStand } from '$lib/stand/build.ts';
 import type { Printed } from '$lib/stand/body.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { firstLayout, project } from '../projects.ts';
 import { meshSlack } from './meshSlack.ts';
 
@@ -25,7 +26,7 @@ function printedFor(changes: Record<string, unknown>, bed = common.bed): readonl
   } as const;
   const shop = { stocks: [], printer: { ...common, bed }, tools: COMMON_SHOP };
   const built = buildStand(stance, of.speaker, firstLayout(of).stand, board, shop);
-  if (!built.ok) throw new Error(built.faults[0]?.message);
+  if (!built.ok) throw new Error(built.faults.map(faultLine).join('; '));
   return built.value.printed;
 }
 

@@ -5,6 +5,7 @@ import { allFiles } from '$lib/files/allFiles.ts';
 import { buildSheet } from '$lib/files/buildSheet/buildSheet.ts';
 import { solve } from '$lib/plan/solve.ts';
 import { parseProject } from '$lib/project/parse.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { root } from '../../tools/root.mjs';
 import { inRows, rowsOf } from '../inRows.ts';
 import { firstLayout, project } from '../projects.ts';
@@ -17,7 +18,7 @@ const cases = (['stacked', 'skinned', 'ribbed', 'solid'] as const).flatMap((buil
 async function made(build: string, base: string) {
   const of = project({ '/layouts/0/stand': { lift: 30, build, base } });
   const planned = solve(of, firstLayout(of));
-  if (!planned.ok) throw new Error(planned.faults[0]?.message);
+  if (!planned.ok) throw new Error(planned.faults.map(faultLine).join('; '));
   const sheets = inRows(planned.value);
   if (!sheets.ok) throw new Error('the layout has sheets');
   const result = await allFiles(planned.value, sheets.value);
@@ -92,9 +93,9 @@ test('sheets for a router say that no holding tabs are drawn in them, and how la
       '/layouts/0/stand/rods': null,
     });
     const planned = solve(of, firstLayout(of));
-    if (!planned.ok) throw new Error(planned.faults[0]?.message);
+    if (!planned.ok) throw new Error(planned.faults.map(faultLine).join('; '));
     const made = await allFiles(planned.value, rowsOf(planned.value));
-    if (!made.ok) throw new Error(made.faults[0]?.message);
+    if (!made.ok) throw new Error(made.faults.map(faultLine).join('; '));
     const { files } = made.value;
     const manifest = String(files.find(({ path }) => path === 'manifest.json')?.content);
     return [...manifest.matchAll(/"about": "(Sheet of [^"]*)"/g)].map(([, about = '']) =>

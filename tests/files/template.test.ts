@@ -10,6 +10,7 @@ import { MOST_PAGES, OVERLAP, pagesOf, squareOn, stepOf, tileName, tilingOf, typ
 import type { Plate } from '$lib/files/plate.ts';
 import { textWidth } from '$lib/drawing/dimensionStyle.ts';
 import { textLength } from '$lib/files/pdf/pageFont.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { everything } from './plate.ts';
 import { readPdf } from './readPdf.ts';
 import { runs } from '../runs.ts';
@@ -30,7 +31,7 @@ const paper = fc.constantFrom('A4' as const, 'Letter' as const);
 
 function tiled(width: number, height: number, on: 'A4' | 'Letter' = 'A4'): Tiling {
   const tiling = tilingOf('test part', { width, height }, on);
-  if (!tiling.ok) throw new Error(tiling.faults[0]?.message);
+  if (!tiling.ok) throw new Error(tiling.faults.map(faultLine).join('; '));
   return tiling.value;
 }
 
@@ -193,7 +194,7 @@ describe('pages of a template', () => {
 describe('a PDF template', () => {
   const made = (of: Plate): Uint8Array => {
     const result = templatePdf(of, 'A4', 'mm');
-    if (!result.ok) throw new Error(result.faults[0]?.message);
+    if (!result.ok) throw new Error(result.faults.map(faultLine).join('; '));
     return result.value;
   };
 

@@ -15,6 +15,7 @@ import { sheetSvg } from '$lib/files/sheetSvg.ts';
 import { viewSheet, type PrintOptions, type ViewSheet } from '$lib/files/viewSheet.ts';
 import { solve } from '$lib/plan/solve.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { numberFrom } from '../numbers.ts';
 import { scenes } from '../drawing/arbitraries.ts';
 import { firstLayout, project } from '../projects.ts';
@@ -45,7 +46,7 @@ const views: readonly View[] = [
 
 function sheetOf(view: View, more: Partial<PrintOptions> = {}): ViewSheet {
   const result = viewSheet(view, { ...options, ...more });
-  if (!result.ok) throw new Error(result.faults.map(({ message }) => message).join('\n'));
+  if (!result.ok) throw new Error(result.faults.map(faultLine).join('\n'));
   return result.value;
 }
 

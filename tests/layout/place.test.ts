@@ -7,6 +7,7 @@ import { earsOf, headOf } from '$lib/layout/ears.ts';
 import { placeSide } from '$lib/layout/place.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import type { Project, SideName } from '$lib/project/project.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
 import { minimise } from '../minimise.ts';
 import { runs } from '../runs.ts';
@@ -16,7 +17,7 @@ const HIT = 1e-6;
 
 function pose(of: Project, side: SideName): Pose {
   const placed = placeSide(of.speaker, firstLayout(of), side);
-  if (!placed.ok) throw new Error(placed.faults.map(({ message }) => message).join('; '));
+  if (!placed.ok) throw new Error(placed.faults.map(faultLine).join('; '));
   return placed.value;
 }
 
@@ -234,7 +235,7 @@ describe('no answer', () => {
     const of = project(changes);
     const placed = placeSide(of.speaker, firstLayout(of), side);
     if (placed.ok) throw new Error('expected no answer');
-    return placed.faults.map(({ pointer, message }) => `${pointer}: ${message}`).join('\n');
+    return placed.faults.map(faultLine).join('\n');
   };
 
   test('the head nearer to the mark than the driver is to the middle', () => {

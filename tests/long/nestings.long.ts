@@ -7,6 +7,7 @@ import type { Stock } from '$lib/project/project.ts';
 import { nest } from '$lib/workshop/nest.ts';
 import type { Part } from '$lib/workshop/part.ts';
 import { layoutFaults } from '$lib/workshop/validity.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { seeded } from '../../bench/measure.ts';
 import { asCutter, partOf, wedge } from '../workshop/shapes.ts';
 
@@ -57,7 +58,7 @@ describe(`${NESTINGS} nestings`, () => {
     const steps = nest(one.parts, [stock], spaces, { budget: BUDGET });
     for (let step = steps.next(); ; step = steps.next()) {
       if (step.done === true) {
-        if (!step.value.ok) throw new Error(step.value.faults.map(({ message }) => message).join('; '));
+        if (!step.value.ok) throw new Error(step.value.faults.map(faultLine).join('; '));
         break;
       }
       if (step.value.kind === 'progress') {

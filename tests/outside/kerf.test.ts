@@ -10,6 +10,7 @@ import {
 } from 'clipper2-ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { faultLine } from '$lib/project/fault.ts';
 import { anyWedge, cornersOf, partOf, wedgeCorners } from '../workshop/shapes.ts';
 import { cutPath, type CutPath } from '$lib/workshop/kerf.ts';
 import { polygonPath } from '$lib/geometry/contour.ts';
@@ -29,7 +30,7 @@ function burn(path: PathD, kerf: number): { kept: number; opening: number } {
 
 const cut = (part: Part, kerf: number): CutPath => {
   const result = cutPath(part, kerf);
-  if (!result.ok) throw new Error(result.faults.map(({ message }) => message).join());
+  if (!result.ok) throw new Error(result.faults.map(faultLine).join());
   return result.value;
 };
 

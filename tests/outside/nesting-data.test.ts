@@ -5,6 +5,7 @@ import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
 import { arrange } from '$lib/workshop/arrange.ts';
 import { around } from '$lib/geometry/extent.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { anyWedge, asCutter, cornersOf, partOf } from '../workshop/shapes.ts';
 import { leastSheets } from '$lib/workshop/nestBound.ts';
 import { layoutFaults } from '$lib/workshop/validity.ts';
@@ -106,7 +107,7 @@ describe('arranged sheets, judged by clipper2', () => {
         const stock = { name: 'board', thickness: 3, sheet: { width: 420, height: 310 }, density: 750, ...asCutter };
         const cutter = { kerf: 0.2, taper: 0, spacing, margin: 4 };
         const result = arrange(parts, [stock], cutter, { quarterTurns });
-        if (!result.ok) throw new Error(result.faults.map(({ message }) => message).join());
+        if (!result.ok) throw new Error(result.faults.map(faultLine).join());
         for (const sheet of result.value) {
           const outlines = sheet.placements.map((placement) => {
             const part = parts.find(({ name }) => name === placement.part);

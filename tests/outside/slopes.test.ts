@@ -3,6 +3,7 @@ import { degrees, radians } from '$lib/geometry/angle.ts';
 import { vec3 } from '$lib/geometry/point.ts';
 import type { SideName } from '$lib/project/project.ts';
 import { buildStand } from '$lib/stand/build.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { plain } from '../stand/stands.ts';
 
 interface Slopes {
@@ -15,7 +16,7 @@ function slopesOf(side: SideName, toe: number, tilt: number): Slopes {
   const stance = { side, mark: vec3(side === 'right' ? 430 : -430, 300, 0), toe, tilt, lift: 12 };
   const stock = { name: 'board', thickness: 3, density: 750 };
   const outcome = buildStand(stance, { width: 165, depth: 205 }, plain, stock);
-  if (!outcome.ok) throw new Error(outcome.faults[0]?.message);
+  if (!outcome.ok) throw new Error(outcome.faults.map(faultLine).join('; '));
   const { footprint, frontHeight, rearHeight } = outcome.value;
   // Plumb ends: over each corner of the base stands a corner of the top.
   const [a = [0, 0], b = [0, 0], , d = [0, 0]] = footprint;

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { degrees } from '$lib/geometry/angle.ts';
 import { solve } from '$lib/plan/solve.ts';
 import type { Plan } from '$lib/plan/document.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { firstLayout, project } from '../projects.ts';
 
 /** A pair whose axes are level (ear at the tweeter's height) on a table large enough, marks at (±x, y) from the head. */
@@ -17,7 +18,7 @@ function levelPair(x: number, y: number): Plan {
     '/layouts/0/placement/right': { x, y },
   });
   const planned = solve(of, firstLayout(of));
-  if (!planned.ok) throw new Error(planned.faults.map(({ message }) => message).join('; '));
+  if (!planned.ok) throw new Error(planned.faults.map(faultLine).join('; '));
   return planned.value;
 }
 

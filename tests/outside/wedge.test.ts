@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { radians } from '$lib/geometry/angle.ts';
 import { vec3 } from '$lib/geometry/point.ts';
 import { buildStand, type StandBody } from '$lib/stand/build.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { plain } from '../stand/stands.ts';
 
 const INCH = 25.4;
@@ -13,7 +14,7 @@ function standOf(
 ): StandBody {
   const stance = { side: 'right' as const, mark: vec3(0, 0, 0), toe: 0, tilt: size.tilt, lift: size.lift };
   const outcome = buildStand(stance, size, { ...plain, rods: null }, { name: 'board', thickness, density });
-  if (!outcome.ok) throw new Error(outcome.faults[0]?.message);
+  if (!outcome.ok) throw new Error(outcome.faults.map(faultLine).join('; '));
   return outcome.value;
 }
 

@@ -3,13 +3,14 @@ import { compareBuilds } from '$lib/plan/builds.ts';
 import { solve } from '$lib/plan/solve.ts';
 import { arrange } from '$lib/workshop/arrange.ts';
 import { bodyMesh } from '$lib/files/solid.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { firstLayout, project } from '../projects.ts';
 
 const roomy = { '/layouts/0/stand/lift': 25 };
 const planned = (changes: Record<string, unknown>) => {
   const of = project({ ...roomy, ...changes });
   const result = solve(of, firstLayout(of));
-  if (!result.ok) throw new Error(result.faults.map(({ pointer, message }) => `${pointer}: ${message}`).join('; '));
+  if (!result.ok) throw new Error(result.faults.map(faultLine).join('; '));
   return result.value;
 };
 

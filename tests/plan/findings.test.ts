@@ -3,13 +3,14 @@ import { describe, expect, test } from 'vitest';
 import { sources } from '$lib/plan/findings/sources.ts';
 import type { Solution } from '$lib/plan/solution.ts';
 import { solve } from '$lib/plan/solve.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
 import { inWords, type FindingInWords } from './inWords.ts';
 
 function planned(changes: Record<string, unknown> = {}): Solution {
   const of = project(changes);
   const result = solve(of, firstLayout(of));
-  if (!result.ok) throw new Error(result.faults.map(({ pointer, message }) => `${pointer}: ${message}`).join('; '));
+  if (!result.ok) throw new Error(result.faults.map(faultLine).join('; '));
   return result.value;
 }
 

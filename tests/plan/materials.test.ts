@@ -5,15 +5,16 @@ import { glueUpOf } from '$lib/plan/glueUp.ts';
 import { materialsOf, type Material } from '$lib/plan/materials.ts';
 import { solve } from '$lib/plan/solve.ts';
 import { widthRange, widthSpread } from '$lib/plan/widthSpread.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { inRows } from '../inRows.ts';
 import { firstLayout, project } from '../projects.ts';
 
 function made(changes: Readonly<Record<string, unknown>>) {
   const of = project(changes);
   const planned = solve(of, firstLayout(of));
-  if (!planned.ok) throw new Error(planned.faults[0]?.message);
+  if (!planned.ok) throw new Error(planned.faults.map(faultLine).join('; '));
   const sheets = inRows(planned.value);
-  if (!sheets.ok) throw new Error(sheets.faults[0]?.message);
+  if (!sheets.ok) throw new Error(sheets.faults.map(faultLine).join('; '));
   const rows = materialsOf(of, firstLayout(of), planned.value, sheets.value);
   const row = (what: string): Material | undefined => rows.find((one) => one.what === what);
   return { of, planned: planned.value, sheets: sheets.value, rows, row };

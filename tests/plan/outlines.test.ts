@@ -6,16 +6,18 @@ import { solve } from '$lib/plan/solve.ts';
 import { outlineFault, type Made } from '$lib/plan/outlines.ts';
 import type { Part } from '$lib/workshop/part.ts';
 import { solid } from '$lib/stand/builds/solid.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { firstLayout, project } from '../projects.ts';
 import { plain } from '../stand/stands.ts';
+import { plainText } from '$lib/project/sentence.ts';
+import { plainly } from '../plainly.ts';
 
 const planOf = (stand: Record<string, unknown>, more: Record<string, unknown> = {}) => {
   const of = project({ ...more, '/layouts/0/stand': stand });
   return solve(of, firstLayout(of));
 };
 
-const lines = (outcome: ReturnType<typeof planOf>): string[] =>
-  outcome.ok ? [] : outcome.faults.map(({ pointer, message }) => `${pointer}: ${message}`);
+const lines = (outcome: ReturnType<typeof planOf>): string[] => (outcome.ok ? [] : outcome.faults.map(faultLine));
 
 describe('stands that once had outlines nobody can cut', () => {
   it('windows stay a web away from a corner as round as can be', () => {
@@ -107,7 +109,7 @@ describe('an outline that fails its check', () => {
   it('is a fault at the setting without which it would pass', () => {
     const bad = made({ inside: [circle([49, 25], 3)] });
     const fault = outlineFault(bad, settings, ({ corner }) => (corner === null ? made({}) : bad));
-    expect(fault).toEqual({
+    expect(plainly(fault)).toEqual({
       pointer: '/stand/corner',
       message: expect.stringMatching(/^expected a hole in part "slice" with wood all round it, got one that runs off/),
     });
@@ -115,7 +117,7 @@ describe('an outline that fails its check', () => {
 
   it('is a fault of the build where no single setting is the cause', () => {
     const bad = made({ inside: [circle([46, 25], 3)] });
-    expect(outlineFault(bad, settings, () => null)).toEqual({
+    expect(plainly(outlineFault(bad, settings, () => null))).toEqual({
       pointer: '/stand/build',
       message: expect.stringMatching(/at least 2 mm of wood round it, got 1 mm at/),
     });
@@ -143,7 +145,10 @@ describe('an outline that fails its check', () => {
       ...good,
       stands: { ...good.stands, right: { blocks: [], printed: [{ ...core, ...printed }] } },
     });
-    const pointerOf = (of: Made) => outlineFault(of, settings, () => good)?.message;
+    const pointerOf = (of: Made) => {
+      const fault = outlineFault(of, settings, () => good);
+      return fault ? plainText(fault.message) : undefined;
+    };
     expect(pointerOf(withPrinted({}))).toBeUndefined();
     expect(pointerOf(withPrinted({ levels: [{ height: 9, contours: [bow] }] }))).toContain('part "core"');
     expect(pointerOf(withPrinted({ roof: bow }))).toContain('part "core"');

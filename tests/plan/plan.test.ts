@@ -3,13 +3,14 @@ import { describe, expect, test } from 'vitest';
 import { radians } from '$lib/geometry/angle.ts';
 import type { Plan } from '$lib/plan/document.ts';
 import { solve } from '$lib/plan/solve.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
 import { runs } from '../runs.ts';
 
 function planned(changes: Record<string, unknown> = {}): Plan {
   const of = project(changes);
   const result = solve(of, firstLayout(of));
-  if (!result.ok) throw new Error(result.faults.map(({ pointer, message }) => `${pointer}: ${message}`).join('; '));
+  if (!result.ok) throw new Error(result.faults.map(faultLine).join('; '));
   return result.value;
 }
 
@@ -17,7 +18,7 @@ function refused(changes: Record<string, unknown>): { kind: string; lines: strin
   const of = project(changes);
   const result = solve(of, firstLayout(of));
   if (result.ok) throw new Error('expected no plan');
-  return { kind: result.kind, lines: result.faults.map(({ pointer, message }) => `${pointer}: ${message}`) };
+  return { kind: result.kind, lines: result.faults.map(faultLine) };
 }
 
 /** Every number in a value, with where it stands. */
@@ -91,9 +92,9 @@ describe('for any desk', () => {
           for (const [at, value] of numbers(result.value))
             if (!Number.isFinite(value)) throw new Error(`${at} is ${value}`);
         } else {
-          for (const { pointer, message } of result.faults) {
-            expect(pointer).toMatch(/^\/layouts\/0\//);
-            expect(message).not.toMatch(/NaN|Infinity|undefined/);
+          for (const fault of result.faults) {
+            expect(fault.pointer).toMatch(/^\/layouts\/0\//);
+            expect(faultLine(fault)).not.toMatch(/NaN|Infinity|undefined/);
           }
         }
       }),

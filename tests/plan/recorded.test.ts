@@ -6,6 +6,7 @@ import { root } from '../../tools/root.mjs';
 import { seeded } from '../../bench/measure.ts';
 import { randomProject } from '../randomProject.ts';
 import { planFigures, soundFigures, type PlanFigures } from './planFigures.ts';
+import { faultLine } from '$lib/project/fault.ts';
 
 /**
  * Projects as files of version 1, each with the figures that its plan had when it was recorded. `WEDGEWRIGHT_RECORD=1` records
@@ -53,7 +54,7 @@ test('files of version 1 open, and have the plan that they had, number for numbe
   expect(recorded.filter(({ figures }) => !('refused' in figures))).toHaveLength(PLANNED);
   for (const [at, { document, figures }] of recorded.entries()) {
     const checked = checkProject(document);
-    if (!checked.ok) throw new Error(`project ${at}: ${checked.faults[0]?.pointer} ${checked.faults[0]?.message}`);
+    if (!checked.ok) throw new Error(`project ${at}: ${checked.faults.map(faultLine).join('; ')}`);
     const now = figuresOf(checked.value, at);
     expect(Object.keys(now).sort(), `project ${at}`).toEqual(Object.keys(figures).sort());
     for (const [name, before] of Object.entries(figures)) {

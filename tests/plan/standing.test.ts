@@ -8,6 +8,7 @@ import { verdict } from '$lib/plan/findings/verdict.ts';
 import { plainText } from '$lib/project/sentence.ts';
 import { solve } from '$lib/plan/solve.ts';
 import { edgeNames } from '$lib/stand/tipping.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { runs } from '../runs.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
 import { inWords, type FindingInWords } from './inWords.ts';
@@ -17,7 +18,7 @@ type Changes = Record<string, unknown>;
 function planned(changes: Changes = {}): Solution {
   const of = project(changes);
   const result = solve(of, firstLayout(of));
-  if (!result.ok) throw new Error(result.faults.map(({ pointer, message }) => `${pointer}: ${message}`).join('; '));
+  if (!result.ok) throw new Error(result.faults.map(faultLine).join('; '));
   return result.value;
 }
 

@@ -12,6 +12,7 @@ import { MOST_LAYOUTS } from '$lib/project/limits.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import { withLayoutRenamed } from '$lib/project/renameLayout.ts';
 import type { Layout } from '$lib/project/project.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { firstLayout, project } from '../projects.ts';
 import { runs } from '../runs.ts';
 
@@ -21,7 +22,7 @@ const three: readonly Layout[] = ['window side', 'wall side', 'by the door'].map
 const names = (layouts: readonly Layout[]): string[] => layouts.map(({ name }) => name);
 
 function valueOf<Value>(result: Result<Value>): Value {
-  if (!result.ok) throw new Error(result.faults.map(({ message }) => message).join());
+  if (!result.ok) throw new Error(result.faults.map(faultLine).join());
   return result.value;
 }
 

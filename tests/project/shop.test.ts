@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { checkProject } from '$lib/project/parse.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { demoWith, project } from '../projects.ts';
 
 test('a file without a workshop has a table saw of the common size, no band saw, no router, nothing known of the glue', () => {
@@ -29,5 +30,5 @@ test.each([
   [{ glue: { clamps: 1.5 } }, '/shop/glue/clamps: expected a whole number from 1 to 200, got 1.5'],
 ])('%j is refused', (shop, fault) => {
   const checked = checkProject(demoWith({ '/shop': shop }));
-  expect(checked.ok ? [] : checked.faults.map(({ pointer, message }) => `${pointer}: ${message}`)).toEqual([fault]);
+  expect(checked.ok ? [] : checked.faults.map(faultLine)).toEqual([fault]);
 });

@@ -4,6 +4,7 @@ import { byTape, sureKeyOf } from '$lib/project/sure.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import { projectSchema } from '$lib/project/schema.ts';
 import { valueAt } from '$lib/state/pointer.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { demoWith, project } from '../projects.ts';
 
 describe('how sure a value is', () => {
@@ -14,7 +15,7 @@ describe('how sure a value is', () => {
 
   test('is refused out of its range and under a name that nothing measured has', () => {
     const refused = checkProject(demoWith({ '/sure': { earHeight: -1, toe: 2 } }));
-    expect(refused.ok ? [] : refused.faults.map(({ pointer, message }) => `${pointer}: ${message}`)).toEqual([
+    expect(refused.ok ? [] : refused.faults.map(faultLine)).toEqual([
       '/sure/earHeight: expected a length from 0 to 500 mm, got -1',
       expect.stringContaining('/sure/toe: unknown key'),
     ]);

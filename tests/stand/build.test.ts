@@ -3,6 +3,7 @@ import { expect, it } from 'vitest';
 import { radians } from '$lib/geometry/angle.ts';
 import { vec3 } from '$lib/geometry/point.ts';
 import { buildStand, type Stance } from '$lib/stand/build.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { anyCase, everyNumber, fanArea, mm, plain } from './stands.ts';
 import { runs } from '../runs.ts';
 
@@ -12,7 +13,7 @@ const stock = { name: 'MDF 3 mm', thickness: 3.05, density: 880 };
 
 it('puts a stand together', () => {
   const outcome = buildStand(stance, speaker, plain, stock);
-  if (!outcome.ok) throw new Error(outcome.faults[0]?.message);
+  if (!outcome.ok) throw new Error(outcome.faults.map(faultLine).join('; '));
   const body = outcome.value;
   const run = 205 * Math.cos(stance.tilt);
   const rise = 205 * Math.sin(stance.tilt);

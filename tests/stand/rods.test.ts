@@ -4,6 +4,7 @@ import { radians } from '$lib/geometry/angle.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { Rods } from '$lib/project/project.ts';
 import { rodRow } from '$lib/stand/rods.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import {
   anyCase,
   depthInConvex,
@@ -15,6 +16,7 @@ import {
   sampledDistance,
   soundProfile,
 } from './stands.ts';
+import { plainText } from '$lib/project/sentence.ts';
 import { runs } from '../runs.ts';
 
 const rods: Rods = { diameter: 6, count: 2, clearance: 0.1, edge: 2 };
@@ -28,14 +30,14 @@ const anyRods: fc.Arbitrary<Rods> = fc.record({
 
 const rowOf = (wanted: Rods, profile: Parameters<typeof rodRow>[1]) => {
   const outcome = rodRow(wanted, profile);
-  if (!outcome.ok) throw new Error(outcome.faults[0]?.message);
+  if (!outcome.ok) throw new Error(outcome.faults.map(faultLine).join('; '));
   return outcome.value;
 };
 
 const messageOf = (wanted: Rods, profile: Parameters<typeof rodRow>[1]): string => {
   const outcome = rodRow(wanted, profile);
   expect(outcome).toMatchObject({ ok: false, kind: 'no-answer', faults: [{ pointer: '/stand/rods' }] });
-  return outcome.ok ? '' : (outcome.faults[0]?.message ?? '');
+  return outcome.ok ? '' : outcome.faults.map(({ message }) => plainText(message)).join();
 };
 
 describe('a row of rods', () => {
@@ -145,7 +147,7 @@ describe('a row of rods', () => {
           const numbers = outcome.value.holes.flatMap(({ u, z, diameter }) => [u, z, diameter]);
           expect([...numbers, outcome.value.edge].every(Number.isFinite)).toBe(true);
         } else {
-          expect(outcome.faults[0]?.message).not.toMatch(/NaN|Infinity|undefined|-\d/);
+          expect(outcome.faults.map(faultLine).join()).not.toMatch(/NaN|Infinity|undefined|-\d/);
         }
       }),
     );
@@ -180,7 +182,7 @@ describe('rods that do not fit', () => {
         const profile = soundProfile(one);
         const outcome = rodRow(wanted, profile);
         fc.pre(!outcome.ok);
-        const message = outcome.faults[0]?.message ?? '';
+        const message = outcome.faults.map(faultLine).join();
         const thinner = /at most ([\d.]+) mm/.exec(message)?.[1];
         if (thinner !== undefined) {
           expect(rodRow({ ...wanted, diameter: Number(thinner) }, profile).ok).toBe(true);

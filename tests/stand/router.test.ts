@@ -6,6 +6,7 @@ import { growContour } from '$lib/geometry/growContour.ts';
 import { COMMON_SHOP } from '$lib/project/commonShop.ts';
 import type { StandBody } from '$lib/stand/body.ts';
 import { cutterOf } from '$lib/workshop/beam.ts';
+import { plainText } from '$lib/project/sentence.ts';
 import { project } from '../projects.ts';
 import { bodyOf, refusalOf, ring, shop, thick, type Case } from './builds/commissions.ts';
 
@@ -39,7 +40,7 @@ describe('parts that a router cuts', () => {
     expect(Math.min(...corners(bodyOf(routed(3.8, one))))).toBeCloseTo(2, 9);
     const larger = bodyOf(routed(4.2, one));
     expect(Math.min(...corners(larger))).toBeCloseTo(2.2, 9);
-    expect(larger.notes.join()).toContain('The windows’ corners have a radius of 2.2 mm');
+    expect(larger.notes.map(plainText).join()).toContain('The windows’ corners have a radius of 2.2 mm');
   });
 
   test('a halving joint’s corners are relieved, so that the square rib seats: less wood by their area, and nowhere more', () => {
@@ -67,8 +68,8 @@ describe('parts that a router cuts', () => {
     const [reach, t] = [Math.SQRT2 * radius, thick.thickness];
     const [whole, held] = [sharp, relieved].map(({ joints }) => joints[0]?.area ?? NaN);
     expect((whole ?? 0) - (held ?? 0)).toBeCloseTo(4 * t * reach + t ** 2 - (t - 2 * reach) ** 2, 9);
-    expect(relieved.notes.join()).toContain('Inner corners are relieved with a radius of 1.69 mm');
-    expect(sharp.notes.join()).not.toContain('relieved');
+    expect(relieved.notes.map(plainText).join()).toContain('Inner corners are relieved with a radius of 1.69 mm');
+    expect(sharp.notes.map(plainText).join()).not.toContain('relieved');
   });
 
   const deep: Case = {
@@ -142,7 +143,7 @@ describe('parts that a router cuts', () => {
     const skinned = bodyOf(routed(3, { settings: { ...details, build: 'skinned' } }));
     expect(skinned.pieces.map((piece) => inner(piece).length)).toEqual([4]);
     expect(skinned.printed).toEqual(bodyOf({ settings: { ...details, build: 'skinned' } }).printed);
-    expect(skinned.notes.join()).toContain('Inner corners are relieved');
+    expect(skinned.notes.map(plainText).join()).toContain('Inner corners are relieved');
   });
 
   test('rounded outer corners, and sharp ones, are no hindrance: the bit goes round them', () => {

@@ -3,6 +3,7 @@ import { radians } from '$lib/geometry/angle.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { StandSettings } from '$lib/project/project.ts';
 import { type Profile, profileOf } from '$lib/stand/profile.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { firstLayout, project } from '../projects.ts';
 
 /** The settings of a plain wedge. What these tests do not turn on is as the project file has it by default. */
@@ -83,7 +84,7 @@ export function soundProfile({ settings, depth, tilt, lift }: Case): Profile {
 /** The profile of a case that must have one. */
 export function mustBuild(settings: StandSettings, depth: number, tilt: number, lift: number): Profile {
   const outcome = profileOf(settings, depth, tilt, lift);
-  if (!outcome.ok) throw new Error(outcome.faults.map(({ message }) => message).join('; '));
+  if (!outcome.ok) throw new Error(outcome.faults.map(faultLine).join('; '));
   return outcome.value;
 }
 

@@ -7,6 +7,7 @@ import { checkProject } from '$lib/project/parse.ts';
 import { fieldAt, fieldOf, ownerOf, placeOf } from '$lib/state/fields.ts';
 import { patternOf, valueAt, withValue } from '$lib/state/pointer.ts';
 import { pointerTo } from '$lib/project/fault.ts';
+import { plainText } from '$lib/project/sentence.ts';
 import { project } from '../projects.ts';
 
 /** The demo with everything in it that a project may have. */
@@ -113,9 +114,9 @@ describe('the field table', () => {
   test('says in a line what to measure', () => {
     for (const { label, hint } of Object.values(fieldTable)) {
       expect(label).toMatch(/^[A-Z]/);
-      expect(hint.length).toBeGreaterThan(3);
+      expect(plainText(hint).length).toBeGreaterThan(3);
       // One line of the form's column.
-      expect(hint.length).toBeLessThanOrEqual(56);
+      expect(plainText(hint).length).toBeLessThanOrEqual(56);
     }
   });
 });

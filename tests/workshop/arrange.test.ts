@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { faultLine } from '$lib/project/fault.ts';
 import { anyWedge, asCutter, lippedCorners, partOf, wedge } from './shapes.ts';
 import { arrange, HAIR, MOST_SHEETS } from '$lib/workshop/arrange.ts';
 import { circle, polygonPath, type Path } from '$lib/geometry/contour.ts';
@@ -8,6 +9,7 @@ import { signedArea } from '$lib/geometry/area.ts';
 import type { Part, Sheet } from '$lib/workshop/part.ts';
 import type { Stock } from '$lib/project/project.ts';
 import { runs } from '../runs.ts';
+import { plainText } from '$lib/project/sentence.ts';
 
 const board = (width: number, height: number, name = 'board'): Stock => ({
   name,
@@ -18,10 +20,11 @@ const board = (width: number, height: number, name = 'board'): Stock => ({
 });
 const cutter = { kerf: 0.2, taper: 0, spacing: 2, margin: 5 };
 const laid = (result: ReturnType<typeof arrange>): Sheet[] => {
-  if (!result.ok) throw new Error(result.faults.map(({ pointer, message }) => `${pointer}: ${message}`).join('\n'));
+  if (!result.ok) throw new Error(result.faults.map(faultLine).join('\n'));
   return result.value;
 };
-const faultsOf = (result: ReturnType<typeof arrange>) => (result.ok ? [] : result.faults);
+const faultsOf = (result: ReturnType<typeof arrange>) =>
+  result.ok ? [] : result.faults.map((fault) => ({ ...fault, message: plainText(fault.message) }));
 const most = (part: Part, width: number, height: number, quarterTurns: boolean): number => {
   const sheets = laid(arrange([{ ...part, quantity: 400 }], [board(width, height)], cutter, { quarterTurns }));
   return sheets[0]?.placements.length ?? 0;

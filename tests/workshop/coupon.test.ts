@@ -10,6 +10,7 @@ import { canLetter, LETTERING_ABOVE, LETTERING_BELOW, letteringWidth } from '$li
 import { leastSquares } from '$lib/workshop/leastSquares.ts';
 import { labelsOf } from '$lib/workshop/pieceLabel.ts';
 import { numberFrom } from '../numbers.ts';
+import { plainText } from '$lib/project/sentence.ts';
 
 interface Beam {
   readonly entry: number;
@@ -115,13 +116,13 @@ describe('a coupon', () => {
     const result = resultOf(spoilt);
     expect(result.used).toBe(13);
     expect(result.kerf.value).toBeCloseTo(0.25, 9);
-    expect(result.remarks).toEqual([
+    expect(result.remarks.map(plainText)).toEqual([
       'tab of 5 mm, entry face: expected a width within 3 mm of the drawn one, got 49 mm: left out.',
       'tab of 5 mm, exit face: expected a width within 3 mm of the drawn one, got -1 mm: left out.',
       'tab of 10 mm, entry face: expected a width within 3 mm of the drawn one, got NaN mm: left out.',
     ]);
     const wrong = resultOf(all.map((one, i) => (i === 5 ? { ...one, exit: (one.exit ?? 0) + 0.5 } : one)));
-    expect(wrong.remarks.join()).toMatch(
+    expect(wrong.remarks.map(plainText).join()).toMatch(
       /slot of 10 mm, exit face: 0\.\d+ mm away from the others: measure it again\./,
     );
   });

@@ -4,6 +4,7 @@ import { anyWedge, partOf, wedge } from './shapes.ts';
 import { beamReach, cutPath } from '$lib/workshop/kerf.ts';
 import { circle, openPath, polygonPath } from '$lib/geometry/contour.ts';
 import { signedArea } from '$lib/geometry/area.ts';
+import { plainly } from '../plainly.ts';
 
 const label = openPath([
   [10, 5],
@@ -31,7 +32,7 @@ describe('cutPath', () => {
 
   it('names part, limit and kerf when the beam does not fit', () => {
     const part = wedge(100, 10, 30, { inside: [circle([80, 8], 0.075)] });
-    expect(cutPath(part, 0.2)).toEqual({
+    expect(plainly(cutPath(part, 0.2))).toEqual({
       ok: false,
       faults: [
         {
@@ -54,7 +55,7 @@ describe('cutPath', () => {
         [0, 20],
       ]),
     );
-    expect(cutPath(notched, 1.5)).toEqual({
+    expect(plainly(cutPath(notched, 1.5))).toEqual({
       ok: false,
       faults: [
         {

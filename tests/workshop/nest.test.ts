@@ -1,6 +1,7 @@
 import { areaPathsD, EndType, FillRule, inflatePathsD, intersectD, JoinType } from 'clipper2-ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { faultLine } from '$lib/project/fault.ts';
 import { anyWedge, asCutter, cornersOf, lippedCorners, partOf, slotted, wedge } from './shapes.ts';
 import { arrange } from '$lib/workshop/arrange.ts';
 import { layoutFaults } from '$lib/workshop/validity.ts';
@@ -13,6 +14,8 @@ import { polygonPath } from '$lib/geometry/contour.ts';
 import type { Locked, Stock } from '$lib/project/project.ts';
 import type { Part, Sheet } from '$lib/workshop/part.ts';
 import { runs } from '../runs.ts';
+import { plainText } from '$lib/project/sentence.ts';
+import { plainly } from '../plainly.ts';
 
 const board = (width: number, height: number, more: Partial<Stock> = {}): Stock => ({
   name: 'board',
@@ -28,7 +31,7 @@ const SMALL = 400_000;
 
 const answer = (parts: readonly Part[], stocks: readonly Stock[], options: NestOptions = {}): Nested => {
   const result = nested(parts, stocks, cutter, { budget: SMALL, ...options });
-  if (!result.ok) throw new Error(result.faults.map(({ pointer, message }) => `${pointer}: ${message}`).join('\n'));
+  if (!result.ok) throw new Error(result.faults.map(faultLine).join('\n'));
   return result.value;
 };
 const outlinesOf = (sheet: Sheet, parts: readonly Part[]) =>
@@ -224,7 +227,7 @@ describe('offcuts and sheets at hand', () => {
   it('says when there are fewer sheets than it takes', () => {
     const parts = [wedge(220, 12, 50, { quantity: 50 })];
     const stock = board(600, 300, { sheets: 2 });
-    expect(answer(parts, [stock]).short).toEqual([
+    expect(answer(parts, [stock]).short.map(plainly)).toEqual([
       { pointer: '/stock/0/sheets', message: 'expected the parts on 2 sheets of "board", as many as there are, got 3' },
     ]);
     expect(arrange(parts, [stock], cutter)).toEqual({ ok: false, faults: answer(parts, [stock]).short });
@@ -232,7 +235,7 @@ describe('offcuts and sheets at hand', () => {
   });
 
   it('refuses a kerf of a stock that is wider than the spacing', () => {
-    expect(nested([wedge(50, 5, 9)], [board(600, 300, { kerf: 3 })], cutter)).toEqual({
+    expect(plainly(nested([wedge(50, 5, 9)], [board(600, 300, { kerf: 3 })], cutter))).toEqual({
       ok: false,
       faults: [{ pointer: '/stock/0/kerf', message: 'expected a kerf of at most the spacing of 2 mm, got 3 mm' }],
     });
@@ -334,7 +337,7 @@ describe('held parts', () => {
       [6, 'no-sheet'],
       [8, 'too-many'],
     ]);
-    expect(released.map(({ message }) => message)).toEqual([
+    expect(released.map(({ message }) => plainText(message))).toEqual([
       'expected a part named "gone", got none',
       'expected part "slice" at least 5 mm from the sheet\'s edge, got -20.000 mm',
       'expected part "slice" clear of "slice", got an overlap',

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { plainText } from '$lib/project/sentence.ts';
 import { asCutter, wedge } from './shapes.ts';
 import { extentOf } from '$lib/geometry/extent.ts';
 import { layoutFaults } from '$lib/workshop/validity.ts';
@@ -37,10 +38,10 @@ const sheet = (number: number, ...placements: Sheet['placements']): Sheet => ({
 const two = [sheet(1, at(5, 5), at(300, 5)), sheet(2)];
 const first = { sheet: 0, placement: 0 };
 const sheetsOf = (moved: Moved): readonly Sheet[] => {
-  if (!moved.ok) throw new Error(moved.refusal.message);
+  if (!moved.ok) throw new Error(plainText(moved.refusal.message));
   return moved.sheets;
 };
-const why = (moved: Moved) => (moved.ok ? null : moved.refusal);
+const why = (moved: Moved) => (moved.ok ? null : { ...moved.refusal, message: plainText(moved.refusal.message) });
 
 describe('moving by hand', () => {
   it('keeps what is valid valid, and gives back the reason for anything else', () => {

@@ -7,6 +7,7 @@ import { LETTERING_ABOVE, LETTERING_BELOW, letteringWidth } from '$lib/workshop/
 import { engravingOf } from '$lib/workshop/engraving.ts';
 import type { Part } from '$lib/workshop/part.ts';
 import { labelsOf } from '$lib/workshop/pieceLabel.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { numberFrom } from '../numbers.ts';
 import { runs } from '../runs.ts';
 import { firstLayout, project } from '../projects.ts';
@@ -16,7 +17,7 @@ import { polygonPath } from '$lib/geometry/contour.ts';
 function partsOf(changes: Record<string, unknown>): readonly Part[] {
   const of = project(changes);
   const planned = solve(of, firstLayout(of));
-  if (!planned.ok) throw new Error(planned.faults.map(({ message }) => message).join('; '));
+  if (!planned.ok) throw new Error(planned.faults.map(faultLine).join('; '));
   return planned.value.parts;
 }
 

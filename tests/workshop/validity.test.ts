@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { FillRule, areaPathsD, intersectD } from 'clipper2-ts';
 import { describe, expect, it } from 'vitest';
+import { faultLine } from '$lib/project/fault.ts';
 import { anyWedge, cornersOf, partOf, wedge } from './shapes.ts';
 import { circle, polygonPath, type Path } from '$lib/geometry/contour.ts';
 import { edgeGap } from '$lib/geometry/edgeGap.ts';
@@ -28,7 +29,7 @@ const sheet = (...placements: Placement[]): Sheet => ({
   fill: 0,
 });
 const messages = (placements: Placement[], spacing: number, margin: number, parts = [tile]): string[] =>
-  layoutFaults([sheet(...placements)], parts, spacing, margin).map(({ pointer, message }) => `${pointer}: ${message}`);
+  layoutFaults([sheet(...placements)], parts, spacing, margin).map(faultLine);
 
 describe('layoutFaults', () => {
   it('says nothing of a sound sheet, just at the spacing and the margin', () => {
@@ -115,7 +116,7 @@ describe('layoutFaults', () => {
         );
         const area = Math.abs(areaPathsD(common));
         fc.pre(area === 0 || area > 0.01);
-        expect(faults.some(({ message }) => message.includes('overlap'))).toBe(area > 0);
+        expect(faults.some((fault) => faultLine(fault).includes('overlap'))).toBe(area > 0);
         const [first, second] = outlines.map(edgesOf);
         const gap = Math.min(...(first ?? []).flatMap((edge) => (second ?? []).map((other) => edgeGap(edge, other))));
         expect(faults.length > 0).toBe(area > 0 || gap < spacing - 1e-6);

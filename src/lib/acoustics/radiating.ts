@@ -1,4 +1,5 @@
 import type { Driver } from '$lib/project/project.ts';
+import { asMm, asUnit, says } from '$lib/project/sentence.ts';
 
 /** What of a driver sends sound out, across, mm. */
 export interface Radiating {
@@ -17,7 +18,7 @@ const DOME = 25;
 const CONE_SHARE = 0.78;
 
 /** How a diameter that nobody stated is estimated, for whoever reads a number that hangs on it. */
-export const ESTIMATE_RULE = `a tweeter counts as a dome of ${DOME} mm, or of its rim where that is smaller, any other driver as a cone of ${CONE_SHARE} of its rim: rule of thumb`;
+export const ESTIMATE_RULE = says`a tweeter counts as a dome of ${asMm(DOME)}, or of its rim where that is smaller, any other driver as a cone of ${asUnit(CONE_SHARE, 'ratio')} of its rim: rule of thumb`;
 
 /**
  * The diameter that makes a driver beam: the stated one, else an estimate from its role and its rim. A tweeter's rim is

@@ -3,6 +3,7 @@ import { cutList, quantityText } from '$lib/workshop/cutList.ts';
 import type { Project } from '$lib/project/project.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 import { takesOf } from '$lib/plan/sheets.ts';
+import { plainText } from '$lib/project/sentence.ts';
 import { buildSheetPdf } from './buildSheet/buildSheetPdf.ts';
 import { materialsOf } from '$lib/plan/materials.ts';
 import { cutListFile } from './cutListFile.ts';
@@ -69,7 +70,7 @@ function templatesOf(plates: readonly Plate[], paper: PaperName, { display }: Pr
     if (made.ok) {
       const about = `Template of ${plate.name} at full size, to print at 100 % on ${paper}`;
       files.push({ path, about, content: made.value });
-    } else leftOut.push({ path, reason: made.faults.map(({ message }) => message).join('; ') });
+    } else leftOut.push({ path, reason: made.faults.map(({ message }) => plainText(message)).join('; ') });
   }
   return { files, leftOut };
 }

@@ -3,6 +3,7 @@ import { findingDocuments } from '$lib/plan/findings/findingDocument.ts';
 import { plainText } from '$lib/project/sentence.ts';
 import type { FindingCode } from '$lib/plan/findings/finding.ts';
 import { posturesOf } from '$lib/plan/postures.ts';
+import type { StandPlan } from '$lib/plan/document.ts';
 import type { Solution } from '$lib/plan/solution.ts';
 import type { ResponsePlan } from '$lib/plan/soundDocument.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
@@ -34,7 +35,7 @@ export function planFile(solution: Solution, sheets: readonly Sheet[]): string {
       suggestion: suggestionFor(solution, finding.code),
     })),
     balance,
-    stand,
+    stand: { left: inWords(stand.left), right: inWords(stand.right) },
     parts: parts.map((part) => ({ ...part, labels: labelsOf(part) })),
     sheets: sheets.map(inDegrees),
     sound: {
@@ -55,6 +56,9 @@ function suggestionFor({ suggestions }: Solution, code: FindingCode) {
   const found = suggestions.get(code);
   return found ? { ...found, label: plainText(found.label) } : null;
 }
+
+/** A stand with what there is to know of it in words, as its steps are. */
+const inWords = (stand: StandPlan) => ({ ...stand, notes: stand.notes.map(plainText) });
 
 const inDegrees = (sheet: Sheet) => ({
   ...sheet,

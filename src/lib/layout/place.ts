@@ -15,6 +15,7 @@ import {
 import { baffleLength, topDepth } from '$lib/project/cabinet.ts';
 import { success, type Fault, type Result } from '$lib/project/fault.ts';
 import type { Driver, Layout, SideName, Speaker } from '$lib/project/project.ts';
+import { says } from '$lib/project/sentence.ts';
 import { headOf } from './ears.ts';
 import type { PlacedDriver, Pose } from './pose.ts';
 import { solveTilt } from './tilt.ts';
@@ -59,7 +60,7 @@ export function placeSide(speaker: Speaker, layout: Layout, side: SideName): Res
 
 const onSide = (side: SideName, faults: readonly Fault[]): Result<never> => ({
   ok: false,
-  faults: faults.map(({ pointer, message }) => ({ pointer, message: `${message} (${side} loudspeaker)` })),
+  faults: faults.map(({ pointer, message }) => ({ pointer, message: says`${message} (${side} loudspeaker)` })),
 });
 
 /** An identical cabinet on the other side: what was inboard is outboard. */

@@ -1,8 +1,8 @@
 import { overlapDepth, stretchInside, type Solid } from '$lib/geometry/solid.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import { sideNames, type Layout, type SideName } from '$lib/project/project.ts';
+import { asMm, says } from '$lib/project/sentence.ts';
 import { earsOf } from './ears.ts';
-import { mm } from './say.ts';
 
 /** Cabinets that touch face to face overlap by the dust of rounding; mm. */
 const TOUCHING = 1e-6;
@@ -22,7 +22,7 @@ export function placeFaults(layout: Layout, bodies: Readonly<Record<SideName, So
         ...faults,
         {
           pointer: '/placement',
-          message: `expected two cabinets clear of each other, got ${mm(depth)} of overlap: move the marks apart`,
+          message: says`expected two cabinets clear of each other, got ${asMm(depth)} of overlap: move the marks apart`,
         },
       ]
     : faults;

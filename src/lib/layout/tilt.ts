@@ -1,10 +1,10 @@
-import { radians } from '$lib/geometry/angle.ts';
+import { degrees, radians } from '$lib/geometry/angle.ts';
 import { rootBetween } from '$lib/geometry/root.ts';
 import { failure, success, type Result } from '$lib/project/fault.ts';
 import { tilt as tiltFields } from '$lib/project/fields/aim.ts';
 import { stand as standFields } from '$lib/project/fields/stand.ts';
 import type { TiltRule } from '$lib/project/project.ts';
-import { deg, mm } from './say.ts';
+import { asDegrees, asMm, says } from '$lib/project/sentence.ts';
 
 /** What tilt and lift are solved from: one loudspeaker, toed already. mm and radians. */
 export interface TiltTask {
@@ -68,7 +68,7 @@ const forwardLimit = ({ run, height }: TiltTask): number =>
 function notInFront({ run }: TiltTask): Result<never> {
   return failure({
     pointer: '/aim/toe',
-    message: `expected the ear in front of the baffle, got it ${mm(-run)} behind: the axis points away from the listener, so turn the loudspeaker or move the seat`,
+    message: says`expected the ear in front of the baffle, got it ${asMm(-run)} behind: the axis points away from the listener, so turn the loudspeaker or move the seat`,
   });
 }
 
@@ -78,7 +78,7 @@ function solveLift(task: TiltTask, tilt: number): Result<TiltAnswer> {
   if (Math.abs(elevation) > STEEPEST_AXIS || elevation <= forwardLimit(task)) {
     return failure({
       pointer: '/aim/tilt/degrees',
-      message: `expected a tilt that keeps the ear in front of the baffle and the axis within ${deg(STEEPEST_AXIS)}, got an axis at ${deg(elevation)}`,
+      message: says`expected a tilt that keeps the ear in front of the baffle and the axis within ${asDegrees(degrees(STEEPEST_AXIS))}, got an axis at ${asDegrees(degrees(elevation))}`,
     });
   }
   const lift = task.earHeight - axisOverLift(task, tilt);
@@ -86,7 +86,7 @@ function solveLift(task: TiltTask, tilt: number): Result<TiltAnswer> {
   if (lift > standFields.lift.max) {
     return failure({
       pointer: '/aim/tilt/degrees',
-      message: `expected a tilt that needs a lift of at most ${mm(standFields.lift.max)}, got ${mm(lift)} at ${deg(tilt)}: tilt up more`,
+      message: says`expected a tilt that needs a lift of at most ${asMm(standFields.lift.max)}, got ${asMm(lift)} at ${asDegrees(degrees(tilt))}: tilt up more`,
     });
   }
   return success({ tilt, lift });
@@ -94,10 +94,12 @@ function solveLift(task: TiltTask, tilt: number): Result<TiltAnswer> {
 
 function liftUnderZero(task: TiltTask, tilt: number, lift: number): Result<never> {
   const flat = solveForTilt(task, 0);
-  const advice = flat.ok ? `tilt at most ${deg(flat.value.tilt)}` : 'raise the seat or lower the desk';
+  const advice = flat.ok
+    ? says`tilt at most ${asDegrees(degrees(flat.value.tilt))}`
+    : 'raise the seat or lower the desk';
   return failure({
     pointer: '/aim/tilt/degrees',
-    message: `expected a tilt that leaves a lift of 0 mm or more, got ${mm(lift)} at ${deg(tilt)}: ${advice}`,
+    message: says`expected a tilt that leaves a lift of ${asMm(0)} or more, got ${asMm(lift)} at ${asDegrees(degrees(tilt))}: ${advice}`,
   });
 }
 
@@ -126,11 +128,11 @@ function tiltDown({ rake, height, run, earHeight }: TiltTask, lift: number): num
 const tooHigh = (task: TiltTask, lift: number, tilt: number, by: number): Result<never> =>
   failure({
     pointer: '/aim/tilt',
-    message: `expected an ear that an axis can reach, got one at ${mm(task.earHeight)} over the desk, ${mm(task.run)} away: even at a tilt of ${deg(tilt)} the axis passes ${mm(by)} over it${lift > 0 ? ', so lower the lift or move the seat back' : ', so move the seat back'}`,
+    message: says`expected an ear that an axis can reach, got one at ${asMm(task.earHeight)} over the desk, ${asMm(task.run)} away: even at a tilt of ${asDegrees(degrees(tilt))} the axis passes ${asMm(by)} over it${lift > 0 ? ', so lower the lift or move the seat back' : ', so move the seat back'}`,
   });
 
 const tooLow = (lift: number, tilt: number, by: number): Result<never> =>
   failure({
     pointer: '/aim/tilt',
-    message: `expected a tilt of at most ${deg(tilt)}, got an ear ${mm(by)} over the axis even then: set the lift to ${mm(lift + by)} or more, or move the seat back`,
+    message: says`expected a tilt of at most ${asDegrees(degrees(tilt))}, got an ear ${asMm(by)} over the axis even then: set the lift to ${asMm(lift + by)} or more, or move the seat back`,
   });

@@ -6,6 +6,7 @@ import type { BuildName, Figures } from '$lib/stand/body.ts';
 import { builds } from '$lib/stand/builds/builds.ts';
 import { estimate, type Estimates } from '$lib/workshop/estimate.ts';
 import type { Part } from '$lib/workshop/part.ts';
+import { distinct, type Words } from '$lib/project/sentence.ts';
 import type { Solution } from './solution.ts';
 import { solve } from './solve.ts';
 
@@ -25,7 +26,7 @@ export type BuildChoice = { readonly build: BuildName; readonly chosen: boolean 
       /** Sheets of all stocks; null when nobody counted, or they have no answer. */
       readonly sheets: number | null;
       readonly estimates: Estimates;
-      readonly notes: readonly string[];
+      readonly notes: readonly Words[];
     }
   | { readonly ok: false; readonly faults: readonly Fault[] }
 );
@@ -79,7 +80,7 @@ function choiceOf(project: Project, layout: Layout, build: BuildName, countSheet
     parts,
     sheets,
     estimates: estimate({ parts, printed, sheets: counted, solidWood }, project.stock, printerOf(project)),
-    notes: [...new Set(sideNames.flatMap((side) => stand[side].notes))],
+    notes: distinct(sideNames.flatMap((side) => stand[side].notes)),
   };
 }
 

@@ -1,6 +1,7 @@
 import type { Point, Vec3 } from '$lib/geometry/point.ts';
 import type { SurfaceName } from '$lib/acoustics/surface.ts';
 import type { SideName } from '$lib/project/project.ts';
+import type { Words } from '$lib/project/sentence.ts';
 import type { Block, BuildName, Figures, Joint, Printed, Sanding, WidthLayer } from '$lib/stand/body.ts';
 import type { Step } from '$lib/stand/step.ts';
 import type { EdgeName } from '$lib/stand/tipping.ts';
@@ -236,6 +237,6 @@ export interface StandPlan {
   readonly sanding: Sanding | null;
   /** The order of work, each step with its text in mm; and what the build does otherwise than the settings ask. */
   readonly steps: readonly (Step & { readonly text: string })[];
-  readonly notes: readonly string[];
+  readonly notes: readonly Words[];
   readonly figures: Figures;
 }

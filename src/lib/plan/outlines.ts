@@ -4,8 +4,9 @@ import type { Fault } from '$lib/project/fault.ts';
 import { sideNames, type SideName, type StandSettings } from '$lib/project/project.ts';
 import type { StandBody } from '$lib/stand/body.ts';
 import { wallOf } from '$lib/stand/pockets.ts';
-import { shown, shownDown } from '$lib/stand/slack.ts';
+import { shownDown } from '$lib/stand/slack.ts';
 import type { Part } from '$lib/workshop/part.ts';
+import { asMm, asTyped, bare, says, type Sentence } from '$lib/project/sentence.ts';
 import { settingAtFault } from './settingAtFault.ts';
 
 /** What both stands are made of. */
@@ -31,7 +32,7 @@ export function outlineFault(
     const other = remake(without);
     return other !== null && flawOf(other, without) === null;
   });
-  return { pointer, message: `${sentence(found)}: change this setting, or leave it out` };
+  return { pointer, message: says`${sentence(found)}: change this setting, or leave it out` };
 }
 
 interface Figure {
@@ -65,20 +66,20 @@ function printedFigures({ name, levels, roof }: StandBody['printed'][number]): F
 const templateFigures = ({ blocks }: Pick<StandBody, 'blocks'>): Figure[] =>
   blocks.flatMap(({ name, templates }) => templates.map(({ outline }) => ({ name, outside: outline, holes: [] })));
 
-function sentence({ name, flaw: { what, hole, at, found, least } }: { name: string; flaw: FigureFlaw }): string {
+function sentence({ name, flaw: { what, hole, at, found, least } }: { name: string; flaw: FigureFlaw }): Sentence {
   const line = hole === null ? `an outline of part "${name}"` : `a hole in part "${name}"`;
-  const place = `${shown(at[0])}, ${shown(at[1])} mm`;
+  const place = says`${bare(asMm(at[0]))}, ${asMm(at[1])}`;
   switch (what) {
     case 'crosses itself':
-      return `expected ${line} that nowhere touches or crosses itself, got one that does at ${place}`;
+      return says`expected ${line} that nowhere touches or crosses itself, got one that does at ${place}`;
     case 'runs off the part':
-      return `expected ${line} with wood all round it, got one that runs off the part at ${place}`;
+      return says`expected ${line} with wood all round it, got one that runs off the part at ${place}`;
     case 'too near the outside':
     case 'too near another hole':
-      return `expected ${line} with at least ${least} mm of wood round it, got ${shownDown(found)} mm at ${place}`;
+      return says`expected ${line} with at least ${asTyped(least)} of wood round it, got ${shownDown(found)} at ${place}`;
     case 'not a closed line':
     case 'the wrong way round':
     case 'a wrong area':
-      return `expected ${line} that encloses wood, got one that does not at ${place}`;
+      return says`expected ${line} that encloses wood, got one that does not at ${place}`;
   }
 }

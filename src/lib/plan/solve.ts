@@ -6,6 +6,7 @@ import { placeFaults } from '$lib/layout/soundness.ts';
 import { pointerTo, unforeseen, type Fault } from '$lib/project/fault.ts';
 import { glueLineOf } from '$lib/project/glueLine.ts';
 import { once } from '$lib/project/once.ts';
+import { plainText } from '$lib/project/sentence.ts';
 import { printerOf } from '$lib/project/printer.ts';
 import {
   sideNames,
@@ -193,7 +194,7 @@ const fromProject = (faults: readonly Fault[], index: number): Fault[] =>
 
 /** Both stands often fail alike; once is enough. */
 const distinct = (faults: readonly Fault[]): Fault[] =>
-  faults.filter((fault, i) => faults.findIndex((other) => other.message === fault.message) === i);
+  faults.filter((fault, i) => faults.findIndex((other) => plainText(other.message) === plainText(fault.message)) === i);
 
 const shopOf = (project: Project): Shop => ({
   stocks: project.stock.map(({ name, thickness, density, taper }) => ({

@@ -1,8 +1,7 @@
 import { baffleLength, topDepth } from './cabinet.ts';
 import { pointerTo, type Fault } from './fault.ts';
 import type { Driver, Speaker } from './project.ts';
-
-const mm = (value: number): string => String(Math.round(value * 10) / 10);
+import { asMm, asTyped, bare, says } from './sentence.ts';
 
 /** Rounding in `height / cos(rake)` must not refuse a rim that touches the edge exactly. mm. */
 const RIM_SLACK = 1e-9;
@@ -17,7 +16,7 @@ function rimFaults(speaker: Speaker, driver: Driver, index: number): Fault[] {
     return [
       {
         pointer: at('diameter'),
-        message: `expected a driver that fits the baffle, ${mm(room)} mm at most, got ${mm(driver.diameter)}`,
+        message: says`expected a driver that fits the baffle, ${asMm(room)} at most, got ${bare(asMm(driver.diameter))}`,
       },
     ];
   }
@@ -25,13 +24,13 @@ function rimFaults(speaker: Speaker, driver: Driver, index: number): Fault[] {
   if (driver.height < radius - RIM_SLACK || driver.height > highest + RIM_SLACK) {
     faults.push({
       pointer: at('height'),
-      message: `expected a length from ${mm(radius)} to ${mm(highest)} mm so that the rim stays on the baffle, got ${driver.height}`,
+      message: says`expected a length from ${bare(asMm(radius))} to ${asMm(highest)} so that the rim stays on the baffle, got ${bare(asTyped(driver.height))}`,
     });
   }
   if (Math.abs(driver.offset) > widest + RIM_SLACK) {
     faults.push({
       pointer: at('offset'),
-      message: `expected a position from ${mm(-widest)} to ${mm(widest)} mm so that the rim stays on the baffle, got ${driver.offset}`,
+      message: says`expected a position from ${bare(asMm(-widest))} to ${asMm(widest)} so that the rim stays on the baffle, got ${bare(asTyped(driver.offset))}`,
     });
   }
   return faults;
@@ -44,7 +43,7 @@ const radiatingFaults = ({ diameter, radiating }: Driver, index: number): Fault[
     : [
         {
           pointer: pointerTo('speaker', 'drivers', index, 'radiating'),
-          message: `expected a length of ${mm(diameter)} mm at most, as the rim's diameter, got ${mm(radiating)}`,
+          message: says`expected a length of ${asMm(diameter)} at most, as the rim's diameter, got ${bare(asMm(radiating))}`,
         },
       ];
 
@@ -55,7 +54,7 @@ export function cabinetFaults(speaker: Speaker): Fault[] {
     return [
       {
         pointer: pointerTo('speaker', 'baffleRake'),
-        message: `expected a baffle that leaves some depth at the top of the cabinet, got ${speaker.baffleRake}°: the top would be ${mm(top)} mm deep`,
+        message: says`expected a baffle that leaves some depth at the top of the cabinet, got ${String(speaker.baffleRake)}°: the top would be ${asMm(top)} deep`,
       },
     ];
   }
@@ -76,7 +75,7 @@ function centreOfMassFaults({ centreOfMass, depth, height }: Speaker): Fault[] {
       : [
           {
             pointer: pointerTo('speaker', 'centreOfMass', key),
-            message: `expected a length from 0 to ${most} mm, inside the cabinet, got ${centreOfMass[key]}`,
+            message: says`expected a length from ${bare(asTyped(0))} to ${asTyped(most)}, inside the cabinet, got ${bare(asTyped(centreOfMass[key]))}`,
           },
         ];
   return [...at('depth', depth), ...at('height', height)];

@@ -1,9 +1,11 @@
+import { plainText, type Words } from './sentence.ts';
+
 /** One thing wrong with a document: where, and what was expected. */
 export interface Fault {
   /** JSON pointer (RFC 6901) of the value; empty for the document as a whole. */
   readonly pointer: string;
-  /** What was expected and what was found, as one sentence part: `expected a length over 0 mm, got -5`. */
-  readonly message: string;
+  /** What was expected and what was found, as one sentence part: `expected a length over 0 mm, got -5`; put into words last. */
+  readonly message: Words;
 }
 
 /** A value, or the reasons why there is none. Never both, never an exception. */
@@ -27,5 +29,5 @@ export const unforeseen = (error: unknown, pointer = ''): Fault => ({
 export const pointerTo = (...steps: readonly (string | number)[]): string =>
   steps.map((step) => `/${String(step).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('');
 
-/** The line that page and command show: pointer, colon, message. */
-export const faultLine = (fault: Fault): string => `${fault.pointer || '/'}: ${fault.message}`;
+/** The line that the command shows, and a page that has no project yet: pointer, colon, message in mm. */
+export const faultLine = ({ pointer, message }: Fault): string => `${pointer || '/'}: ${plainText(message)}`;

@@ -50,8 +50,5 @@ export const fineLength = (mm: number, display: LengthDisplay): string =>
 /** An angle in degrees as drawing text: at most two decimals, with its sign. */
 export const angleText = (degrees: number): string => `${trimmed(degrees, ANGLE_DECIMALS)}°`;
 
-/** The same, as somebody judges by it: one decimal at most. */
-export const coarseAngle = (degrees: number): string => `${trimmed(degrees, 1)}°`;
-
 /** The unit as a word, for a screen reader. */
 export const unitWord = (unit: LengthUnit): string => (unit === 'mm' ? 'millimetres' : 'inches');

@@ -1,21 +1,26 @@
-import { angleText, coarseAngle, fineLength, lengthWithUnit, trimmed } from './lengthText.ts';
+import { fineLength, lengthWithUnit, trimmed } from './lengthText.ts';
 import { MILLIMETRES, type LengthDisplay } from './units.ts';
 
-/** One number with its unit. A count and minutes are written bare: the sentence names what is counted. */
-export type Quantity =
-  | {
-      readonly value: number;
-      readonly unit: 'mm' | '°' | 'dB';
-      /** Whether it is told to a hundredth, as a calliper and a saw have it, and not to a tenth. */
-      readonly fine: boolean;
-    }
-  | { readonly value: number; readonly unit: 'Hz' | 'ms' | 'µs' | 'N' | '%' | 'ratio' | 'count' | 'min' };
+/** A number with its unit, and how it is told. A ratio, a count and minutes are written bare: the sentence names what is counted. */
+export interface Quantity {
+  readonly value: number;
+  readonly unit: 'mm' | '°' | 'dB' | 'Hz' | 'ms' | 'µs' | 'N' | '%' | 'ratio' | 'count' | 'min';
+  /** Decimals at most, in mm and in the units that have no others; null for all that it has, as it was typed. */
+  readonly decimals: number | null;
+  /** Whether it has all those decimals, zeros at the end among them. */
+  readonly fixed?: true;
+  /** Of several lengths in mm that share their unit, one that leaves it to the last. In inches each has its own. */
+  readonly bare?: true;
+}
 
 export type QuantityUnit = Quantity['unit'];
 export type Quantities = Readonly<Record<string, Quantity>>;
 
-/** What is put into a sentence: a number, words as they are (a name that somebody chose), or a sentence within it. */
-export type Piece = Quantity | string | Sentence;
+/** What is put into a sentence: a number, or words. */
+export type Piece = Quantity | Words;
+
+/** Words as they are (a name that somebody chose, a sentence without a number), or a sentence to be put into words. */
+export type Words = string | Sentence;
 
 /** A sentence that is put into words last: `{name}` in the template is the piece of that name. */
 export interface Sentence {
@@ -23,32 +28,42 @@ export interface Sentence {
   readonly quantities: Readonly<Record<string, Piece>>;
 }
 
-/** Lengths as a tape shows them, and as a calliper does; a number of things; an angle in degrees, as a saw is set. */
-export const asMm = (value: number): Quantity => ({ value, unit: 'mm', fine: false });
-export const asFineMm = (value: number): Quantity => ({ value, unit: 'mm', fine: true });
-export const asCount = (value: number): Quantity => ({ value, unit: 'count' });
-export const asDegrees = (value: number): Quantity => ({ value, unit: '°', fine: true });
-/** An angle in degrees as somebody judges it by; a level that is heard, and one that is measured. */
-export const asAngle = (value: number): Quantity => ({ value, unit: '°', fine: false });
-export const asLevel = (value: number): Quantity => ({ value, unit: 'dB', fine: false });
-export const asFineLevel = (value: number): Quantity => ({ value, unit: 'dB', fine: true });
+/** Lengths as a tape shows them, as a calliper does, and as they were typed. */
+export const asMm = (value: number): Quantity => ({ value, unit: 'mm', decimals: 1 });
+export const asFineMm = (value: number): Quantity => ({ value, unit: 'mm', decimals: 2 });
+export const asTyped = (value: number): Quantity => ({ value, unit: 'mm', decimals: null });
+/** A length with so many decimals always. */
+export const asFixed = (value: number, decimals: number): Quantity => ({ value, unit: 'mm', decimals, fixed: true });
+/** A length whose unit the next one names. */
+export const bare = (length: Quantity): Quantity => ({ ...length, bare: true });
+/** A number of things. */
+export const asCount = (value: number): Quantity => ({ value, unit: 'count', decimals: null });
+/** An angle in degrees as a saw is set, and as somebody judges by it; a level that is measured, and one that is heard. */
+export const asDegrees = (value: number): Quantity => ({ value, unit: '°', decimals: 2 });
+export const asAngle = (value: number): Quantity => ({ value, unit: '°', decimals: 1 });
+export const asFineLevel = (value: number): Quantity => ({ value, unit: 'dB', decimals: 2 });
+export const asLevel = (value: number): Quantity => ({ value, unit: 'dB', decimals: 1 });
 /** A number in a unit of which nobody needs two ways to tell it. */
-export const asUnit = (value: number, unit: Exclude<QuantityUnit, 'mm' | '°' | 'dB'>): Quantity => ({ value, unit });
+export const asUnit = (value: number, unit: keyof typeof usual): Quantity => ({ value, unit, decimals: usual[unit] });
+
+const usual = { Hz: 0, ms: 2, µs: 0, N: 1, '%': 1, ratio: 2 } as const;
 
 /** The same without its sign, where the sentence has a word for that. */
 export const sizeOf = (quantity: Quantity): Quantity => ({ ...quantity, value: Math.abs(quantity.value) });
 
 /**
  * A sentence with what is put into it kept apart: says`a lift of ${asMm(12)}`. Words that are put in stay as they are,
- * whatever is in them.
+ * whatever is in them; a bare number is a count.
  */
-export const says = ([first = '', ...rest]: TemplateStringsArray, ...pieces: readonly Piece[]): Sentence => ({
+export const says = ([first = '', ...rest]: TemplateStringsArray, ...put: readonly (Piece | number)[]): Sentence => ({
   template: first + rest.map((text, index) => `{${index}}${text}`).join(''),
-  quantities: Object.fromEntries(pieces.map((piece, index) => [index, piece])),
+  quantities: Object.fromEntries(
+    put.map((piece, index) => [index, typeof piece === 'number' ? asCount(piece) : piece]),
+  ),
 });
 
 /** Several as one, with so much between them. */
-export const joined = (sentences: readonly Piece[], between: string): Sentence => ({
+export const joined = (sentences: readonly Words[], between: string): Sentence => ({
   template: sentences.map((_, index) => `{${index}}`).join(between),
   quantities: Object.fromEntries(sentences.map((piece, index) => [index, piece])),
 });
@@ -66,12 +81,17 @@ export function capital({ template, quantities }: Sentence): Sentence {
 
 const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** The sentence as page and paper have it, lengths as the display has them. */
-export const sentenceText = (sentence: Sentence, display: LengthDisplay): string =>
-  written(sentence, (quantity) => quantityText(quantity, display));
+/** The words, each said once. */
+export const distinct = (all: readonly Words[]): Words[] => [
+  ...new Map(all.map((words) => [plainText(words), words])).values(),
+];
 
-/** The sentence as a terminal and a file have it: in mm, with no other characters than a keyboard has. */
-export const plainText = (sentence: Sentence): string => written(sentence, plainQuantity);
+/** The words as page and paper have them, lengths as the display has them. */
+export const sentenceText = (words: Words, display: LengthDisplay): string =>
+  written(words, (quantity) => quantityText(quantity, display));
+
+/** The words as a terminal and a file have them: in mm, with no other characters than a keyboard has. */
+export const plainText = (words: Words): string => written(words, plainQuantity);
 
 /** A quantity as `plainText` writes it. */
 export const plainQuantity = (quantity: Quantity): string =>
@@ -80,36 +100,36 @@ export const plainQuantity = (quantity: Quantity): string =>
 const PLACE = /\{(\w+)\}/g;
 
 /** Throws where a place has no piece: a mistake in the code. */
-const written = ({ template, quantities }: Sentence, write: (quantity: Quantity) => string): string =>
-  template.replace(PLACE, (_, name: string) => {
-    const piece = quantities[name];
+function written(words: Words, write: (quantity: Quantity) => string): string {
+  if (typeof words === 'string') return words;
+  return words.template.replace(PLACE, (_, name: string) => {
+    const piece = words.quantities[name];
     if (piece === undefined) throw new Error(`the sentence has no quantity for {${name}}`);
-    if (typeof piece === 'string') return piece;
-    return 'template' in piece ? written(piece, write) : write(piece);
+    return typeof piece === 'object' && 'unit' in piece ? write(piece) : written(piece, write);
   });
+}
 
 /** A quantity with its unit, as page and paper have it. */
-function quantityText(quantity: Quantity, display: LengthDisplay): string {
-  const { value, unit } = quantity;
+function quantityText({ value, unit, decimals, fixed, bare: isBare }: Quantity, display: LengthDisplay): string {
+  const digits = digitsOf(value, decimals, fixed === true);
   switch (unit) {
     case 'mm':
-      return quantity.fine ? fineLength(value, display) : lengthWithUnit(value, display);
+      if (display.length === 'in') return decimals === 1 ? lengthWithUnit(value, display) : fineLength(value, display);
+      return isBare ? digits : `${digits}\u202f${unit}`;
     case '°':
-      return quantity.fine ? angleText(value) : coarseAngle(value);
-    case 'dB':
-      return withUnit(value, quantity.fine ? 2 : 1, unit);
+      return `${digits}${unit}`;
     case 'Hz':
-      return value < 1000 ? withUnit(value, 0, unit) : withUnit(value / 1000, 2, 'kHz');
+      return value < 1000 ? `${digits}\u202f${unit}` : `${trimmed(value / 1000, 2)}\u202fkHz`;
     case 'ratio':
-      return trimmed(value, 2);
     case 'count':
     case 'min':
-      return String(value);
+      return digits;
     default:
-      return withUnit(value, decimals[unit], unit);
+      return `${digits}\u202f${unit}`;
   }
 }
 
-const decimals = { ms: 2, µs: 0, N: 1, '%': 1 } as const;
-
-const withUnit = (value: number, most: number, unit: string): string => `${trimmed(value, most)}\u202f${unit}`;
+function digitsOf(value: number, decimals: number | null, isFixed: boolean): string {
+  if (decimals !== null && !isFixed) return trimmed(value, decimals);
+  return (decimals === null ? String(value) : value.toFixed(decimals)).replace('-', '−');
+}

@@ -33,5 +33,8 @@ export interface LengthDisplay {
   readonly fraction: Denominator | null;
 }
 
+/** The same unit with decimals, where a fraction would not be exact enough. */
+export const decimally = (lengths: Lengths): LengthDisplay => ({ length: unitOf(lengths), fraction: null });
+
 /** How files and the command show lengths. */
 export const MILLIMETRES: LengthDisplay = { length: 'mm', fraction: null };

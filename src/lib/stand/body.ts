@@ -1,6 +1,7 @@
 import type { Circle, Path } from '$lib/geometry/contour.ts';
 import type { Point, Vec3 } from '$lib/geometry/point.ts';
 import type { StandSettings, Stock } from '$lib/project/project.ts';
+import type { Words } from '$lib/project/sentence.ts';
 import type { RodHole } from './rods.ts';
 import type { SawCut } from './saw.ts';
 import type { Step } from './step.ts';
@@ -145,7 +146,7 @@ export interface StandBody {
   /** How to make it, in the order of work. */
   readonly steps: readonly Step[];
   /** What the settings ask for and this build does otherwise, with the numbers. */
-  readonly notes: readonly string[];
+  readonly notes: readonly Words[];
   readonly figures: Figures;
 }
 

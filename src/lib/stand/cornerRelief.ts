@@ -1,6 +1,6 @@
 import type { Path } from '$lib/geometry/contour.ts';
 import { relieveCorners } from '$lib/geometry/relieveCorners.ts';
-import { shown } from './slack.ts';
+import { asFineMm, says, type Words } from '$lib/project/sentence.ts';
 
 /**
  * mm. By how much a relief's radius is over the bit's: tool-path programs skip an arc of just the bit's radius once an
@@ -24,7 +24,7 @@ export interface CornerRelief {
   /** The radius for the corners of a window, in which nothing has to seat. */
   readonly windowCorner: (asked: number) => number;
   /** What to say of outlines that have been relieved, and of windows with larger corners than asked for. */
-  readonly notes: (relieved: boolean, rounded: boolean) => readonly string[];
+  readonly notes: (relieved: boolean, rounded: boolean) => readonly Words[];
 }
 
 const NONE: CornerRelief = {
@@ -52,10 +52,10 @@ export function cornerReliefFor(bit: number | null): CornerRelief {
     notes: (relieved, rounded) => [
       ...(relieved
         ? [
-            `Inner corners are relieved with a radius of ${shown(radius, 2)} mm for the router’s bit, so that what is square seats in them: each takes up to ${shown(bite, 2)} mm of the wood beside a square corner, and in the walls of a slot too narrow for that ${shown(radius, 2)} mm.`,
+            says`Inner corners are relieved with a radius of ${asFineMm(radius)} for the router’s bit, so that what is square seats in them: each takes up to ${asFineMm(bite)} of the wood beside a square corner, and in the walls of a slot too narrow for that ${asFineMm(radius)}.`,
           ]
         : []),
-      ...(rounded ? [`The windows’ corners have a radius of ${shown(radius, 2)} mm for the router’s bit.`] : []),
+      ...(rounded ? [says`The windows’ corners have a radius of ${asFineMm(radius)} for the router’s bit.`] : []),
     ],
   };
 }

@@ -1,3 +1,4 @@
+import { asTyped, says } from '$lib/project/sentence.ts';
 import type { WidthLayer } from './body.ts';
 import { built, noAnswer, type Outcome } from './outcome.ts';
 import { shownDown, SLACK } from './slack.ts';
@@ -46,7 +47,7 @@ export function stackOf(
   if (core <= 0) {
     return noAnswer(
       '/stand/veneer',
-      `expected a veneer under half the stand’s width of ${shownDown(widthAsked)} mm, got ${veneer} mm`,
+      says`expected a veneer under half the stand’s width of ${shownDown(widthAsked)}, got ${asTyped(veneer)}`,
     );
   }
   const outer = 2 * cheeks.count;
@@ -54,14 +55,14 @@ export function stackOf(
   if (inner <= SLACK && outer > 0) {
     return noAnswer(
       '/stand/cheeks',
-      `expected cheeks under the stand’s width of ${shownDown(widthAsked)} mm, got ${outer} of ${cheeks.thickness} mm: use fewer, thinner ones or a wider stand`,
+      says`expected cheeks under the stand’s width of ${shownDown(widthAsked)}, got ${outer} of ${asTyped(cheeks.thickness)}: use fewer, thinner ones or a wider stand`,
     );
   }
   const layers = Math.max(1, Math.round((inner + glue) / (thickness + glue)));
   if (layers > MOST_LAYERS) {
     return noAnswer(
       '/stand/width',
-      `expected at most ${MOST_LAYERS} layers, got ${layers}: ${shownDown(widthAsked)} mm of width from layers of ${thickness} mm; use thicker stock or a narrower stand`,
+      says`expected at most ${MOST_LAYERS} layers, got ${layers}: ${shownDown(widthAsked)} of width from layers of ${asTyped(thickness)}; use thicker stock or a narrower stand`,
     );
   }
   const widths = present([

@@ -2,6 +2,7 @@ import type { Point } from '$lib/geometry/point.ts';
 import { notched, squareFloor } from '$lib/geometry/notch.ts';
 import { minus, outer, shifted, unit } from '$lib/geometry/plane.ts';
 import type { StandSettings } from '$lib/project/project.ts';
+import { asTyped, says } from '$lib/project/sentence.ts';
 import { bareTop } from './bareTop.ts';
 import { built, noAnswer, type Outcome } from './outcome.ts';
 import type { Layer } from './shape.ts';
@@ -62,13 +63,13 @@ function withRecess(
     const long = shownDown(Math.hypot(...minus(to, from)));
     return noAnswer(
       '/stand/recess/border',
-      `expected a border under half the ${recess.face}’s length of ${long} mm, got ${recess.border} mm`,
+      says`expected a border under half the ${recess.face}’s length of ${long}, got ${asTyped(recess.border)}`,
     );
   }
   if (thin < minimumEdge - SLACK) {
     return noAnswer(
       '/stand/recess/depth',
-      `expected a recess that leaves ${minimumEdge} mm of wood, got ${recess.depth} mm deep with ${shownDown(thin)} mm left: make it ${shownUp(minimumEdge - thin)} mm shallower, its border wider, or raise the lift`,
+      says`expected a recess that leaves ${asTyped(minimumEdge)} of wood, got ${asTyped(recess.depth)} deep with ${shownDown(thin)} left: make it ${shownUp(minimumEdge - thin)} shallower, its border wider, or raise the lift`,
     );
   }
   const floor = squareFloor(mouth, recess.depth);
@@ -77,7 +78,7 @@ function withRecess(
   if (lip < least - SLACK) {
     return noAnswer(
       '/stand/recess/border',
-      `expected a border that leaves ${least} mm of wood between the recess and the ends, got ${recess.border} mm with ${shownDown(lip)} mm left: make it ${shownUp((least - lip) / woodPerWay(core, along))} mm wider${recess.depth > least ? ' or the recess shallower' : ''}`,
+      says`expected a border that leaves ${asTyped(least)} of wood between the recess and the ends, got ${asTyped(recess.border)} with ${shownDown(lip)} left: make it ${shownUp((least - lip) / woodPerWay(core, along))} wider${recess.depth > least ? ' or the recess shallower' : ''}`,
     );
   }
   const points = notched(slice, mouth, floor);
@@ -131,7 +132,7 @@ function withSlot(
   if (short > SLACK) {
     return noAnswer(
       '/stand/cable/fromRear',
-      `expected a slot with ${shownUp(land)} mm of base before and behind it, got ${shownUp(short)} mm less: move it or make it narrower`,
+      says`expected a slot with ${shownUp(land)} of base before and behind it, got ${shownUp(short)} less: move it or make it narrower`,
     );
   }
   const slope = (topRear[1] - topFront[1]) / (topRear[0] - topFront[0]);
@@ -141,13 +142,13 @@ function withSlot(
   if (over < minimumEdge - SLACK) {
     return noAnswer(
       '/stand/cable/depth',
-      `expected a slot with ${minimumEdge} mm of wood over it, got ${shownDown(over)} mm: make it ${shownUp(minimumEdge - over)} mm shallower or move it to the thick end`,
+      says`expected a slot with ${asTyped(minimumEdge)} of wood over it, got ${shownDown(over)}: make it ${shownUp(minimumEdge - over)} shallower or move it to the thick end`,
     );
   }
   if (cable.depth <= floorRecess + SLACK) {
     return noAnswer(
       '/stand/cable/depth',
-      `expected a slot deeper than the recess of ${floorRecess} mm that it lies in, got ${cable.depth} mm`,
+      says`expected a slot deeper than the recess of ${asTyped(floorRecess)} that it lies in, got ${asTyped(cable.depth)}`,
     );
   }
   const base = front[1] + floorRecess;
@@ -160,7 +161,7 @@ function withSlot(
   if (beside < minimumEdge - SLACK) {
     return noAnswer(
       '/stand/cable/fromRear',
-      `expected a slot with ${minimumEdge} mm of wood to the leaning ends, got ${shownDown(beside)} mm: move it by ${shownUp((minimumEdge - beside) / woodPerWay(core, [1, 0]))} mm or make it shallower`,
+      says`expected a slot with ${asTyped(minimumEdge)} of wood to the leaning ends, got ${shownDown(beside)}: move it by ${shownUp((minimumEdge - beside) / woodPerWay(core, [1, 0]))} or make it shallower`,
     );
   }
   const points = notched(opened.points, mouth, floor);

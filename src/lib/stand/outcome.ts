@@ -1,4 +1,5 @@
 import type { Fault } from '$lib/project/fault.ts';
+import type { Words } from '$lib/project/sentence.ts';
 
 /**
  * A value, or why there is none: `unsound` when the project's own numbers contradict each other (a thin end under its
@@ -15,11 +16,11 @@ export interface Refusal {
 
 export const built = <Value>(value: Value): Outcome<Value> => ({ ok: true, value });
 
-export const unsound = (pointer: string, message: string): Refusal => refusal('unsound', pointer, message);
+export const unsound = (pointer: string, message: Words): Refusal => refusal('unsound', pointer, message);
 
-export const noAnswer = (pointer: string, message: string): Refusal => refusal('no-answer', pointer, message);
+export const noAnswer = (pointer: string, message: Words): Refusal => refusal('no-answer', pointer, message);
 
-const refusal = (kind: Refusal['kind'], pointer: string, message: string): Refusal => ({
+const refusal = (kind: Refusal['kind'], pointer: string, message: Words): Refusal => ({
   ok: false,
   kind,
   faults: [{ pointer, message }],

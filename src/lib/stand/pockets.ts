@@ -3,6 +3,7 @@ import { edgesOf } from '$lib/geometry/edge.ts';
 import { pointGap } from '$lib/geometry/edgeGap.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { StandSettings } from '$lib/project/project.ts';
+import { asTyped, says } from '$lib/project/sentence.ts';
 import type { Stretch } from './openings.ts';
 import { middleLineOf } from './middleLine.ts';
 import { built, noAnswer, type Outcome } from './outcome.ts';
@@ -48,7 +49,7 @@ export function pocketCentres(
   if (found.length < pockets.count) {
     return noAnswer(
       '/stand/pockets',
-      `expected room for ${pockets.count} pockets of ${pockets.diameter} mm with walls of ${wall} mm, got room for ${found.length}: use fewer or smaller ones, or more lift`,
+      says`expected room for ${pockets.count} pockets of ${asTyped(pockets.diameter)} with walls of ${asTyped(wall)}, got room for ${found.length}: use fewer or smaller ones, or more lift`,
     );
   }
   return built(found.map((centre) => circle(centre, radius)));

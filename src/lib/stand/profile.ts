@@ -1,6 +1,7 @@
 import { offsetEdges } from '$lib/geometry/offsetEdges.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { StandSettings } from '$lib/project/project.ts';
+import { asTyped, says } from '$lib/project/sentence.ts';
 import { coverOf, coverOfEdges, NO_SKIN, type Cover, type Skin } from './cover.ts';
 import { built, noAnswer, type Outcome } from './outcome.ts';
 import { outlineOf } from './outline.ts';
@@ -74,12 +75,12 @@ function swallowed(
     const [top, front] = [shownDown(skin.top), shownDown(skin.front)];
     return noAnswer(
       '/stand/ribs/skin',
-      `expected skins that leave wood in the profile, got ${top} mm on the top and ${front} mm on the front: use a thinner skin or more lift`,
+      says`expected skins that leave wood in the profile, got ${top} on the top and ${front} on the front: use a thinner skin or more lift`,
     );
   }
   const most = threshold(0, veneer, leaves);
   return noAnswer(
     '/stand/veneer',
-    `expected a veneer under ${shownDown(most)} mm, for wood to be left in the profile, got ${veneer} mm: use thinner veneer, a thicker stop or more lift`,
+    says`expected a veneer under ${shownDown(most)}, for wood to be left in the profile, got ${asTyped(veneer)}: use thinner veneer, a thicker stop or more lift`,
   );
 }

@@ -1,6 +1,7 @@
 import type { Point } from '$lib/geometry/point.ts';
 import type { Rods } from '$lib/project/project.ts';
 import * as fields from '$lib/project/fields/stand.ts';
+import { asTyped, joined, says } from '$lib/project/sentence.ts';
 import { noAnswer, type Refusal } from './outcome.ts';
 import { shownDown, shownUp } from './slack.ts';
 import { threshold } from './threshold.ts';
@@ -21,12 +22,13 @@ export function noRoom(
   const { min } = fields.rods.diameter;
   const { max } = fields.stand.lift;
   const remedies = [
-    ...(fitsThin(min) ? [`rods of at most ${shownDown(threshold(min, rods.diameter, fitsThin))} mm`] : []),
-    ...(fitsRaised(max) ? [`${shownUp(threshold(max, 0, fitsRaised))} mm more lift`] : []),
+    ...(fitsThin(min) ? [says`rods of at most ${shownDown(threshold(min, rods.diameter, fitsThin))}`] : []),
+    ...(fitsRaised(max) ? [says`${shownUp(threshold(max, 0, fitsRaised))} more lift`] : []),
   ];
-  const wanted = `room for ${rods.count} rods of ${rods.diameter} mm with ${rods.edge} mm of wood round each hole and a hole’s width between them`;
-  const remedy = remedies.length > 0 ? `it would take ${remedies.join(' or ')}` : 'use fewer rods or leave less wood';
-  return noAnswer('/stand/rods', `expected ${wanted}, got a profile too small for them: ${remedy}`);
+  const wanted = says`room for ${rods.count} rods of ${asTyped(rods.diameter)} with ${asTyped(rods.edge)} of wood round each hole and a hole’s width between them`;
+  const remedy =
+    remedies.length > 0 ? says`it would take ${joined(remedies, ' or ')}` : 'use fewer rods or leave less wood';
+  return noAnswer('/stand/rods', says`expected ${wanted}, got a profile too small for them: ${remedy}`);
 }
 
 /** The profile under the same top with more lift: its ends run on downwards. */

@@ -1,8 +1,9 @@
 import { edgesOf, type Edge } from '$lib/geometry/edge.ts';
 import type { Circle, Path } from '$lib/geometry/contour.ts';
+import { asFineMm, says } from '$lib/project/sentence.ts';
 import type { Piece } from './body.ts';
 import { noAnswer, type Outcome } from './outcome.ts';
-import { shown, SLACK } from './slack.ts';
+import { SLACK } from './slack.ts';
 
 /** Two edges that turn less than this, radians, run on: rounding of their ends. */
 const RUNS_ON = 1e-6;
@@ -21,10 +22,10 @@ export function routerFault(
     for (const contour of [outside, ...inside]) {
       const radius = innerRadius(contour);
       if (radius >= bit / 2 - SLACK) continue;
-      const found = radius === 0 ? 'a sharp one without room for its relief' : `a radius of ${shown(radius, 2)} mm`;
+      const found = radius === 0 ? 'a sharp one without room for its relief' : says`a radius of ${asFineMm(radius)}`;
       return noAnswer(
         '/stand/build',
-        `expected inner corners of at least the router bit’s radius of ${shown(bit / 2, 2)} mm, got ${found} in part "${name}": use a smaller bit, larger radii, wider slots or none, or a cutter with a beam or blade`,
+        says`expected inner corners of at least the router bit’s radius of ${asFineMm(bit / 2)}, got ${found} in part "${name}": use a smaller bit, larger radii, wider slots or none, or a cutter with a beam or blade`,
       );
     }
   }

@@ -7,6 +7,7 @@ import { notched } from '$lib/geometry/notch.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import { roundCorners } from '$lib/geometry/roundCorners.ts';
 import type { StandSettings } from '$lib/project/project.ts';
+import { asTyped, says, type Words } from '$lib/project/sentence.ts';
 import { cornerReliefFor, type CornerRelief } from './cornerRelief.ts';
 import { openedSlice, type Opened, type Stretch } from './openings.ts';
 import { built, noAnswer, type Outcome } from './outcome.ts';
@@ -28,7 +29,7 @@ export interface Shape {
   /** Of wood, mm², and its middle. */
   readonly area: number;
   readonly centre: Point;
-  readonly notes: readonly string[];
+  readonly notes: readonly Words[];
 }
 
 export interface Layer {
@@ -89,7 +90,7 @@ export function shapeOf(layer: Layer, settings: StandSettings, wish: Wish): Outc
     notes: [
       ...(settings.corner !== null && radius < settings.corner - SLACK
         ? [
-            `The corners have a radius of ${shownDown(radius)} mm, not ${settings.corner} mm: ${tightest(layer.slice, radius, settings.corner)} has room for no more.`,
+            says`The corners have a radius of ${shownDown(radius)}, not ${asTyped(settings.corner)}: ${tightest(layer.slice, radius, settings.corner)} has room for no more.`,
           ]
         : []),
       ...relief.notes(
@@ -100,7 +101,7 @@ export function shapeOf(layer: Layer, settings: StandSettings, wish: Wish): Outc
           relief.windowCorner(settings.relief.corner) !== settings.relief.corner,
       ),
       ...(wish.relieved === true && settings.relief && windows.length === 0
-        ? [`There are no windows: webs of ${settings.relief.web} mm leave them no room.`]
+        ? [says`There are no windows: webs of ${asTyped(settings.relief.web)} leave them no room.`]
         : []),
     ],
   });
@@ -173,9 +174,9 @@ function tooNear(rodEdge: number, least: number, { cable, recess }: StandSetting
     : recess
       ? ['/stand/recess', 'a recess']
       : ['/stand/corner', 'corners'];
-  const found = rodEdge < 0 ? 'one that meets a hole' : `${shownDown(rodEdge)} mm`;
+  const found = rodEdge < 0 ? 'one that meets a hole' : shownDown(rodEdge);
   return noAnswer(
     pointer,
-    `expected ${what} with ${least} mm of wood to every rod hole, got ${found}: make it smaller, move it, or use thinner rods`,
+    says`expected ${what} with ${asTyped(least)} of wood to every rod hole, got ${found}: make it smaller, move it, or use thinner rods`,
   );
 }

@@ -1,5 +1,6 @@
 import { overlapConvex } from '$lib/geometry/clipConvex.ts';
 import { vec3, type Point } from '$lib/geometry/point.ts';
+import { asTyped, says } from '$lib/project/sentence.ts';
 import type { Commission } from './commission.ts';
 import { coverOf } from './cover.ts';
 import type { Ground, Section } from './ground.ts';
@@ -49,7 +50,7 @@ export function squareGround(
   if (wood.to - wood.from <= SLACK) {
     return noAnswer(
       '/stand/veneer',
-      `expected a veneer that leaves wood between the ends, got ${settings.veneer} mm on each of ${shownDown(ends.to - ends.from)} mm`,
+      says`expected a veneer that leaves wood between the ends, got ${asTyped(settings.veneer)} on each of ${shownDown(ends.to - ends.from)}`,
     );
   }
   const half = width / 2 - cover.side;
@@ -58,7 +59,7 @@ export function squareGround(
   if (missing > SLACK) {
     return unsound(
       '/stand/lift',
-      `expected a thin corner of at least ${settings.minimumEdge} mm with the base square to the desk, got ${shownDown(thinnest)} mm: raise the lift by ${shownUp(missing)} mm`,
+      says`expected a thin corner of at least ${asTyped(settings.minimumEdge)} with the base square to the desk, got ${shownDown(thinnest)}: raise the lift by ${shownUp(missing)}`,
     );
   }
 

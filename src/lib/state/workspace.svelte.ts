@@ -1,5 +1,6 @@
 import type { Fault, Result } from '$lib/project/fault.ts';
 import type { Project } from '$lib/project/project.ts';
+import { plainText } from '$lib/project/sentence.ts';
 import type { Keeper } from './keeper.svelte.ts';
 import type { Keeping } from './keeping.ts';
 import { layoutAfterUndo, layoutWithin } from './layoutShown.ts';
@@ -142,7 +143,7 @@ export class Workspace {
   arrange(operation: LayoutOperation, shown: number): Result<unknown> {
     const changed = withLayouts(this.#open.draft, operation);
     if (!changed.ok) {
-      this.notify({ text: changed.faults.map(({ message }) => message).join('; ') });
+      this.notify({ text: changed.faults.map(({ message }) => plainText(message)).join('; ') });
       return changed;
     }
     // A step of its own, whatever is being typed meanwhile.

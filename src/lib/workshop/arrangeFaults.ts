@@ -1,3 +1,4 @@
+import { asFixed, asTyped, bare, joined, says, type Quantity } from '$lib/project/sentence.ts';
 import { FIT, MOST_COPIES } from './rows.ts';
 import { pointerTo, type Fault } from '$lib/project/fault.ts';
 import type { Cutter, Stock } from '$lib/project/project.ts';
@@ -11,11 +12,11 @@ export type Spaces = Omit<Cutter, 'colours'>;
 export function cutterFaults({ kerf, spacing, margin }: Spaces): Fault[] {
   const faults: Fault[] = [];
   if (spacing < kerf) {
-    const message = `expected a spacing of at least the kerf of ${kerf} mm, got ${spacing} mm`;
+    const message = says`expected a spacing of at least the kerf of ${asTyped(kerf)}, got ${asTyped(spacing)}`;
     faults.push({ pointer: '/cutter/spacing', message });
   }
   if (margin < kerf / 2) {
-    const message = `expected a margin of at least ${kerf / 2} mm, half the kerf of ${kerf} mm, got ${margin} mm`;
+    const message = says`expected a margin of at least ${asTyped(kerf / 2)}, half the kerf of ${asTyped(kerf)}, got ${asTyped(margin)}`;
     faults.push({ pointer: '/cutter/margin', message });
   }
   return faults;
@@ -50,21 +51,25 @@ export function sizeFaults({ part, views }: Nestable, stock: Stock, index: numbe
     })
     .sort((a, b) => a.narrow + a.low - b.narrow - b.low);
   if (nearest === undefined || nearest.narrow + nearest.low === 0) return [];
-  const short = [
-    ...(nearest.narrow > 0 ? [`${shortBy(nearest.narrow)} mm too narrow`] : []),
-    ...(nearest.low > 0 ? [`${shortBy(nearest.low)} mm too low`] : []),
-  ].join(' and ');
-  const needed = `${nearest.view.width.toFixed(1)} × ${nearest.view.height.toFixed(1)} mm`;
+  const short = joined(
+    [
+      ...(nearest.narrow > 0 ? [says`${shortBy(nearest.narrow)} too narrow`] : []),
+      ...(nearest.low > 0 ? [says`${shortBy(nearest.low)} too low`] : []),
+    ],
+    ' and ',
+  );
+  const needed = says`${bare(asFixed(nearest.view.width, 1))} × ${asFixed(nearest.view.height, 1)}`;
   return [
     {
       pointer: pointerTo('stock', index, 'sheet'),
-      message: `expected a sheet of at least ${needed} plus margins for part "${part.name}", got ${width} × ${height} mm: ${short}`,
+      message: says`expected a sheet of at least ${needed} plus margins for part "${part.name}", got ${bare(asTyped(width))} × ${asTyped(height)}: ${short}`,
     },
   ];
 }
 
 /** One decimal, or as many as it takes to say more than nothing. */
-const shortBy = (value: number): string => (value >= 0.05 ? value.toFixed(1) : value.toPrecision(1));
+const shortBy = (value: number): Quantity =>
+  value >= 0.05 ? asFixed(value, 1) : asTyped(Number(value.toPrecision(1)));
 
 export const tooManySheets = (stock: Stock, index: number, most: number): Fault => ({
   pointer: pointerTo('stock', index, 'sheet'),
@@ -74,13 +79,13 @@ export const tooManySheets = (stock: Stock, index: number, most: number): Fault 
 /** A stock's own kerf that is wider than the spacing. */
 export const stockKerfFault = (kerf: number, spacing: number, index: number): Fault => ({
   pointer: pointerTo('stock', index, 'kerf'),
-  message: `expected a kerf of at most the spacing of ${spacing} mm, got ${kerf} mm`,
+  message: says`expected a kerf of at most the spacing of ${asTyped(spacing)}, got ${asTyped(kerf)}`,
 });
 
 /** A beam or bit that does not fit in, by the stock's own kerf: what to correct is there. */
 export const ownKerfFault = ({ message }: Fault, { name, kerf: own }: Stock, index: number, kerf: number): Fault => ({
   pointer: pointerTo('stock', index, 'kerf'),
-  message: `${message}. "${name}" has this kerf of its own${own !== null && kerf < own ? `; without it the cutter’s of ${kerf} mm counts` : ''}`,
+  message: says`${message}. "${name}" has this kerf of its own${own !== null && kerf < own ? says`; without it the cutter’s of ${asTyped(kerf)} counts` : ''}`,
 });
 
 /** More whole sheets than there are. */

@@ -1,3 +1,4 @@
+import { asFixed, asTyped, says, type Sentence, type Words } from '$lib/project/sentence.ts';
 import { leastSquares } from './leastSquares.ts';
 import { largeFace, taperFrom } from './taper.ts';
 
@@ -40,7 +41,7 @@ export interface CouponResult {
   readonly scale: Measured | null;
   /** Readings used, and what was left out or looks wrong, in words. */
   readonly used: number;
-  readonly remarks: readonly string[];
+  readonly remarks: readonly Words[];
 }
 
 /** A width further than this from the drawn one is a slip of the pen, not a kerf, mm: half the widest kerf of a project. */
@@ -54,7 +55,7 @@ const ROBUST = 1.4826;
 const SPARE = 2;
 
 interface Row {
-  readonly name: string;
+  readonly name: Sentence;
   readonly face: 'entry' | 'exit';
   readonly sign: 1 | -1;
   readonly drawn: number;
@@ -70,7 +71,7 @@ interface Row {
 export function fitCoupon(
   readings: readonly CouponReading[],
   { thickness, kerfUsed, resolution = 0.01 }: CouponSetting,
-): { readonly result: CouponResult | null; readonly remarks: readonly string[] } {
+): { readonly result: CouponResult | null; readonly remarks: readonly Words[] } {
   const { rows, remarks } = sifted(readings);
   if (rows.length === 0) return { result: null, remarks: [...remarks, 'Nothing usable was measured.'] };
   const faces = (['entry', 'exit'] as const).filter((face) => rows.some((row) => row.face === face));
@@ -141,25 +142,32 @@ function taperOf(entry: number, exit: number, thickness: number, difference: num
 }
 
 /** The readings that can be a measured width, and a sentence for each that cannot. */
-function sifted(readings: readonly CouponReading[]): { rows: readonly Row[]; remarks: readonly string[] } {
+function sifted(readings: readonly CouponReading[]): { rows: readonly Row[]; remarks: readonly Words[] } {
   const rows: Row[] = [];
-  const remarks: string[] = [];
+  const remarks: Words[] = [];
   for (const { kind, drawn, entry, exit } of readings) {
     for (const [face, measured] of [
       ['entry', entry],
       ['exit', exit],
     ] as const) {
       if (measured === null) continue;
-      const name = `${kind} of ${drawn} mm, ${face} face`;
+      const name = says`${kind} of ${asTyped(drawn)}, ${face} face`;
       const sound = Number.isFinite(measured) && measured > 0 && Math.abs(measured - drawn) <= SLIP;
       if (sound) rows.push({ name, face, sign: kind === 'tab' ? 1 : -1, drawn, off: measured - drawn });
-      else remarks.push(`${name}: expected a width within ${SLIP} mm of the drawn one, got ${measured} mm: left out.`);
+      else
+        remarks.push(
+          says`${name}: expected a width within ${asTyped(SLIP)} of the drawn one, got ${asTyped(measured)}: left out.`,
+        );
     }
   }
   return { rows, remarks };
 }
 
-function suspicious(rows: readonly Row[], design: readonly (readonly number[])[], values: readonly number[]): string[] {
+function suspicious(
+  rows: readonly Row[],
+  design: readonly (readonly number[])[],
+  values: readonly number[],
+): Sentence[] {
   const residuals = rows.map(
     ({ off }, i) => off - (design[i] ?? []).reduce((sum, x, j) => sum + x * (values[j] ?? 0), 0),
   );
@@ -168,6 +176,6 @@ function suspicious(rows: readonly Row[], design: readonly (readonly number[])[]
   const limit = Math.max(SUSPICIOUS * ROBUST * median, SUSPICIOUS_LEAST);
   return rows.flatMap(({ name }, i) => {
     const off = residuals[i] ?? 0;
-    return Math.abs(off) > limit ? [`${name}: ${off.toFixed(2)} mm away from the others: measure it again.`] : [];
+    return Math.abs(off) > limit ? [says`${name}: ${asFixed(off, 2)} away from the others: measure it again.`] : [];
   });
 }

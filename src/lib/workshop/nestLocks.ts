@@ -2,9 +2,9 @@ import { bodyOf, turnsOn, type Problem } from './nestProblem.ts';
 import { offcutsOf, spacingFor, usable } from './arrange.ts';
 import { radians } from '$lib/geometry/angle.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
-import { sheetsFaultsSteps } from './validity.ts';
+import { byName, sheetsFaultsSteps } from './validity.ts';
 import type { Bed, Body } from './nestBoard.ts';
-import type { Fault } from '$lib/project/fault.ts';
+import type { Words } from '$lib/project/sentence.ts';
 import type { Locked, Stock } from '$lib/project/project.ts';
 import type { Part, Placement, Sheet } from './part.ts';
 import type { Refusal, RefusalReason } from './nestRefusal.ts';
@@ -79,7 +79,7 @@ export const unknownParts = (parts: readonly Part[], all: readonly Locked[]): Re
 const isOf = (stock: Stock, parts: readonly Part[], { part }: Locked): boolean =>
   parts.some(({ name, stock: own }) => name === part && own === stock.name);
 
-const refuse = (reason: RefusalReason, message: string): Refusal => ({ reason, message });
+const refuse = (reason: RefusalReason, message: Words): Refusal => ({ reason, message });
 
 function emptySheet(stock: Stock, { sheet: number, offcut }: Locked): Sheet | null {
   if (!offcut && stock.sheets !== null && number > stock.sheets) return null;
@@ -134,11 +134,8 @@ function* placeRefusalSteps(
   margin: number,
 ): Generator<undefined, Refusal | null> {
   const [edge] = yield* sheetsFaultsSteps([{ ...sheet, placements: [placement] }], parts, spacing, margin);
-  if (edge !== undefined) return refuse('margin', plain(edge));
+  if (edge !== undefined) return refuse('margin', edge.message);
   const together = { ...sheet, placements: [placement, ...sheet.placements] };
-  const [near] = yield* sheetsFaultsSteps([together], parts, spacing, margin);
-  return near === undefined ? null : refuse('overlap', plain(near));
+  const [near] = yield* sheetsFaultsSteps([together], parts, spacing, margin, byName);
+  return near === undefined ? null : refuse('overlap', near.message);
 }
-
-/** A fault's message without the pointer of the neighbour, which says nothing to somebody who sees the sheet. */
-const plain = ({ message }: Fault): string => message.replace(/ \(\/sheets\/\d+\/placements\/\d+\)/, '');

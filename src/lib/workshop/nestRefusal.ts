@@ -1,3 +1,5 @@
+import type { Words } from '$lib/project/sentence.ts';
+
 /** Why a part cannot lie where somebody wants it. */
 export type RefusalReason = 'no-part' | 'too-many' | 'no-sheet' | 'grain' | 'margin' | 'overlap';
 
@@ -5,5 +7,5 @@ export type RefusalReason = 'no-part' | 'too-many' | 'no-sheet' | 'grain' | 'mar
 export interface Refusal {
   readonly reason: RefusalReason;
   /** A sentence part with the numbers: `expected …, got …`. */
-  readonly message: string;
+  readonly message: Words;
 }

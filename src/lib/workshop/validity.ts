@@ -2,6 +2,7 @@ import { edgeExtent, extentOf, type Extent } from '$lib/geometry/extent.ts';
 import { edgeGap } from '$lib/geometry/edgeGap.ts';
 import { edgesOf, type Edge } from '$lib/geometry/edge.ts';
 import { isInsideEdges } from '$lib/geometry/inside.ts';
+import { asFixed, asTyped, says } from '$lib/project/sentence.ts';
 import { overlap, TOUCH } from './overlap.ts';
 import { placedContour } from './placed.ts';
 import { pointerTo, type Fault } from '$lib/project/fault.ts';
@@ -29,17 +30,23 @@ export function* layoutFaultsSteps(
   return [...faults, ...parts.flatMap((part) => countFaults(part, laid))];
 }
 
+/** How a fault names a part's neighbour: as a file has it, or as the sheet on show does. */
+type Named = (copy: { readonly name: string; readonly pointer: string }) => string;
+const byPointer: Named = ({ name, pointer }) => `"${name}" (${pointer})`;
+export const byName: Named = ({ name }) => `"${name}"`;
+
 /** The same for sheets that need not hold every copy. */
 export function* sheetsFaultsSteps(
   sheets: readonly Sheet[],
   parts: readonly Part[],
   spacing: number,
   margin: number,
+  named = byPointer,
 ): Generator<undefined, Fault[]> {
   const known = new Map(parts.map((part) => [part.name, part]));
   const faults: Fault[] = [];
   for (const [index, sheet] of sheets.entries()) {
-    faults.push(...(yield* sheetFaults(sheet, index, known, spacing, margin)));
+    faults.push(...(yield* sheetFaults(sheet, index, known, { spacing, margin, named })));
   }
   return faults;
 }
@@ -62,8 +69,7 @@ function* sheetFaults(
   sheet: Sheet,
   index: number,
   known: ReadonlyMap<string, Part>,
-  spacing: number,
-  margin: number,
+  { spacing, margin, named }: { readonly spacing: number; readonly margin: number; readonly named: Named },
 ): Generator<undefined, Fault[]> {
   const faults: Fault[] = [];
   const copies: Copy[] = [];
@@ -82,7 +88,7 @@ function* sheetFaults(
   faults.push(...copies.flatMap((copy) => marginFaults(copy, sheet, margin)));
   for (const [a, b] of neighbours(copies, spacing)) {
     yield;
-    faults.push(...pairFaults(a, b, spacing));
+    faults.push(...pairFaults(a, b, spacing, named));
   }
   return faults;
 }
@@ -92,7 +98,7 @@ function marginFaults({ pointer, name, extent }: Copy, { width, height }: Sheet,
   const least = Math.min(left, bottom, width - right, height - top);
   // Written so that NaN fails as well.
   if (least >= margin - TOUCH) return [];
-  const message = `expected part "${name}" at least ${margin} mm from the sheet's edge, got ${least.toFixed(3)} mm`;
+  const message = says`expected part "${name}" at least ${asTyped(margin)} from the sheet's edge, got ${asFixed(least, 3)}`;
   return [{ pointer, message }];
 }
 
@@ -113,13 +119,13 @@ function neighbours(copies: readonly Copy[], spacing: number): [Copy, Copy][] {
 const boxGap = (a: Extent, b: Extent): number =>
   Math.max(a.left - b.right, b.left - a.right, a.bottom - b.top, b.bottom - a.top);
 
-function pairFaults(a: Copy, b: Copy, spacing: number): Fault[] {
+function pairFaults(a: Copy, b: Copy, spacing: number, named: Named): Fault[] {
   const gap = outlineGap(a, b, spacing);
   const over = gap <= TOUCH ? overlap(a.edges, b.edges) : contains(a, b) || contains(b, a);
   if (!over && gap >= spacing - TOUCH) return [];
   const message = over
-    ? `expected part "${a.name}" clear of "${b.name}" (${b.pointer}), got an overlap`
-    : `expected ${spacing} mm between part "${a.name}" and "${b.name}" (${b.pointer}), got ${gap.toFixed(3)} mm`;
+    ? `expected part "${a.name}" clear of ${named(b)}, got an overlap`
+    : says`expected ${asTyped(spacing)} between part "${a.name}" and ${named(b)}, got ${asFixed(gap, 3)}`;
   return [{ pointer: a.pointer, message }];
 }
 

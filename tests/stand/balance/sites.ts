@@ -5,6 +5,7 @@ import type { SideName } from '$lib/project/project.ts';
 import type { Balance } from '$lib/stand/balance.ts';
 import { buildStand, type StandBody } from '$lib/stand/build.ts';
 import { balanceWith, type Site } from '$lib/stand/remedy.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { firstLayout, project } from '../../projects.ts';
 
 /** One loudspeaker of the demo with some values set. */
@@ -24,9 +25,9 @@ export function balanceAt(site: Site): Balance {
 /** Pose and stand of a site that has them. */
 export function bodyAt({ speaker, layout, side, stock }: Site): { pose: Pose; stand: StandBody } {
   const pose = placeSide(speaker, layout, side);
-  if (!pose.ok) throw new Error(pose.faults.map(({ message }) => message).join('; '));
+  if (!pose.ok) throw new Error(pose.faults.map(faultLine).join('; '));
   const stand = buildStand(pose.value, speaker, layout.stand, stock);
-  if (!stand.ok) throw new Error(stand.faults.map(({ message }) => message).join('; '));
+  if (!stand.ok) throw new Error(stand.faults.map(faultLine).join('; '));
   return { pose: pose.value, stand: stand.value };
 }
 

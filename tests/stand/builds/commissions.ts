@@ -10,6 +10,7 @@ import type { StandSettings } from '$lib/project/project.ts';
 import type { StandBody } from '$lib/stand/body.ts';
 import { buildStand } from '$lib/stand/build.ts';
 import type { Shop, Stance } from '$lib/stand/commission.ts';
+import { faultLine } from '$lib/project/fault.ts';
 import { numberFrom } from '../../numbers.ts';
 import { plain } from '../stands.ts';
 
@@ -57,7 +58,7 @@ export const wordsOf = ({ steps }: StandBody): string =>
 /** The stand of a case that must have one. */
 export function bodyOf(one: Case): StandBody {
   const outcome = outcomeOf(one);
-  if (!outcome.ok) throw new Error(outcome.faults.map(({ pointer, message }) => `${pointer}: ${message}`).join('; '));
+  if (!outcome.ok) throw new Error(outcome.faults.map(faultLine).join('; '));
   return outcome.value;
 }
 
@@ -72,7 +73,7 @@ export function soundBody(one: Case): StandBody {
 export function refusalOf(one: Case): { kind: string; lines: string[] } {
   const outcome = outcomeOf(one);
   if (outcome.ok) throw new Error('expected a refusal');
-  return { kind: outcome.kind, lines: outcome.faults.map(({ pointer, message }) => `${pointer}: ${message}`) };
+  return { kind: outcome.kind, lines: outcome.faults.map(faultLine) };
 }
 
 /** Any pose and cabinet that most stands can be built for. */

@@ -9,6 +9,7 @@ import type { Contour } from '$lib/geometry/contour.ts';
 import { isInside } from '$lib/geometry/inside.ts';
 import type { StandSettings } from '$lib/project/project.ts';
 import { widthOf } from '$lib/stand/widths.ts';
+import { plainText } from '$lib/project/sentence.ts';
 import { numberFrom } from '../../numbers.ts';
 import { orZero } from '../stands.ts';
 import { anyPlace, board, bodyOf, pathsOf, refusalOf, ring, shop, soundBody, thick, wordsOf } from './commissions.ts';
@@ -87,7 +88,7 @@ describe('relief windows', () => {
           }
           expect(windows.indexOf(window)).toBe(i);
         }
-        if (windows.length === 0) expect(body.notes.join()).toContain('There are no windows');
+        if (windows.length === 0) expect(body.notes.map(plainText).join()).toContain('There are no windows');
       }),
     );
     expect(cut).toBeGreaterThan(runs(100) / 2);
@@ -118,12 +119,14 @@ describe('relief windows', () => {
 describe('details', () => {
   it('round the corners as far as the thin end lets them, and say so', () => {
     const body = bodyOf({ settings: { corner: 30, rods: null } });
-    const radius = Number(/radius of ([\d.]+) mm, not 30 mm/.exec(body.notes.join())?.[1]);
+    const radius = Number(/radius of ([\d.]+) mm, not 30 mm/.exec(body.notes.map(plainText).join())?.[1]);
     // The thin end is 20 mm high; base corner 90°, top corner 80°: r·(tan 45° + tan 40°) = 20.
     expect(radius).toBe(Math.floor((20 / (1 + Math.tan(radians(40)))) * 10) / 10);
     const arcs = body.pieces[0]?.outside.vertices.filter(({ bulge }) => bulge !== 0) ?? [];
     expect(arcs).toHaveLength(4);
-    expect(bodyOf({ settings: { corner: 4, rods: null } }).notes.filter((note) => note.includes('corner'))).toEqual([]);
+    expect(
+      bodyOf({ settings: { corner: 4, rods: null } }).notes.filter((note) => plainText(note).includes('corner')),
+    ).toEqual([]);
   });
 
   it('cut the cable slot through base and recess, and keep the areas', () => {
@@ -212,7 +215,7 @@ describe('cut edges that lean', () => {
     const [out, back] = [1, -1].map((way) => (way * board.thickness * Math.tan(taper)) / 2);
     const step = ((out ?? NaN) - (back ?? NaN)).toFixed(2);
     expect(step).toBe('0.05');
-    expect(body.notes.filter((note) => note.includes(`a step of ${step} mm`))).toHaveLength(1);
+    expect(body.notes.filter((note) => plainText(note).includes(`a step of ${step} mm`))).toHaveLength(1);
     expect(wordsOf(body)).not.toMatch(/turn/i);
 
     // A slice turned over, its base down again, has its front at the rear: the thick end lies over the thin one.
@@ -254,7 +257,7 @@ it('no window is a sliver: the bit of its corner’s radius reaches all of it, a
 });
 
 it('corners that have to be smaller say what is in their way', () => {
-  const note = (settings: Partial<StandSettings>): string => bodyOf({ settings }).notes.join();
+  const note = (settings: Partial<StandSettings>): string => bodyOf({ settings }).notes.map(plainText).join();
   expect(note({ rods: null, corner: 8, recess: { face: 'top', depth: 1, border: 4 } })).toContain(
     'the wood beside a recess or a slot has room for no more',
   );

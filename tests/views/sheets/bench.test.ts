@@ -6,6 +6,7 @@ import { nested } from '$lib/workshop/nest.ts';
 import { SheetSearch } from '$lib/workers/sheetSearch.svelte.ts';
 import { project } from '../../projects.ts';
 import { fakeWorkers } from '../../workers/fakeWorker.ts';
+import { plainText } from '$lib/project/sentence.ts';
 
 const of = project({ '/layouts/0/stand/width': 30, '/stock/0/sheet': { width: 600, height: 600 } });
 /** Above all the rows of that. */
@@ -49,7 +50,7 @@ test('a part put down on another goes back; in free room it stays and is locked 
   expect(bench.carried?.refusal).not.toBeNull();
   expect(bench.drop()).toBe(false);
   expect([at(), bench.locked]).toEqual([before, []]);
-  expect(bench.message).toMatch(/goes back: /);
+  expect(plainText(bench.message)).toMatch(/goes back: /);
 
   bench.take(last);
   bench.carry(last.sheet, free.x, free.y);

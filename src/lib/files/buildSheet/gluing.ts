@@ -1,6 +1,5 @@
-import { lengthsIn } from '$lib/project/lengthsIn.ts';
-import { ownNames } from '$lib/project/ownNames.ts';
 import { sentenceText } from '$lib/project/sentence.ts';
+
 import { list, steps, type Block, type Section } from './block.ts';
 import { toldStands, type Subject } from './subject.ts';
 
@@ -14,7 +13,7 @@ export function gluing({ solution }: Subject): Section {
     who,
     acts: stand.steps.map(({ act }) => act).join(),
     steps: stand.steps.map((step) => sentenceText(step, project.display)),
-    notes: stand.notes.map((note) => lengthsIn(note, project.display, ownNames(project))),
+    notes: stand.notes.map((note) => sentenceText(note, project.display)),
   }));
   return { id: 'gluing', title: 'Order of work', blocks: together(told).flatMap(toldOf) };
 }

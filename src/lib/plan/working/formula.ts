@@ -1,3 +1,4 @@
+import type { Words } from '$lib/project/sentence.ts';
 import type { Quantity, Subject, Term } from './term.ts';
 
 /** What the picture beside a formula shows. */
@@ -35,7 +36,7 @@ export interface Formula {
   readonly when?: string;
   readonly source: string;
   /** Where it stops being true. */
-  readonly limits: string;
+  readonly limits: Words;
   readonly figure: FigureName | null;
 }
 

@@ -8,6 +8,7 @@ import type { Plane } from '$lib/acoustics/bounce.ts';
 import { surfacesAround } from '$lib/acoustics/surface.ts';
 import { degrees, radians } from '$lib/geometry/angle.ts';
 import { cross, dot, length, subtract, type Vec3 } from '$lib/geometry/point.ts';
+import { says } from '$lib/project/sentence.ts';
 import type { CrossoverPlan, ReflectionPlan } from '$lib/plan/document.ts';
 import { sameSurface, surfaceReflections } from '$lib/plan/leadingReflections.ts';
 import { placedDrivers } from '$lib/plan/placedDrivers.ts';
@@ -99,7 +100,7 @@ const drivers: readonly Formula[] = [
     result: beam,
     term: over(times(2, Math.PI, treble, radius, call('sin', offAxis)), times(1000, c)),
     source: 'ka · sin δ of a circular piston (Beranek and Mellow)',
-    limits: `Of the dome or cone, not of the rim. Where nobody stated it, it is an estimate: ${ESTIMATE_RULE}.`,
+    limits: says`Of the dome or cone, not of the rim. Where nobody stated it, it is an estimate: ${ESTIMATE_RULE}.`,
     figure: 'piston',
   },
   {

@@ -4,6 +4,7 @@ import { widthRange } from '$lib/plan/widthSpread.ts';
 import { EXACT, GEOMETRY, type Formula } from './formula.ts';
 import { frontEdge, quantity, tilt } from './quantities.ts';
 import { glueLineOf } from '$lib/project/glueLine.ts';
+import { asMm, says } from '$lib/project/sentence.ts';
 import { call, inMillimetres, minus, over, plus, times, type Subject } from './term.ts';
 
 const standOf = ({ plan, side }: Subject): StandPlan => plan.stand[side];
@@ -79,7 +80,7 @@ export const standFormulas: readonly Formula[] = [
     holds: stacked,
     when: 'A stand stacked from slices of one board.',
     source: GEOMETRY,
-    limits: 'The thickness as measured: boards vary by ±0.2 mm, and over many slices that adds up.',
+    limits: says`The thickness as measured: boards vary by ±${asMm(0.2)}, and over many slices that adds up.`,
     figure: 'stack',
   },
   {

@@ -1,3 +1,4 @@
+import type { Words } from '$lib/project/sentence.ts';
 import type { Range } from '$lib/project/range.ts';
 import type { TermKey } from './termKey.ts';
 
@@ -12,7 +13,7 @@ export interface Fields {
 interface Common {
   readonly label: string;
   /** One short line: what to measure, from where to where. */
-  readonly hint: string;
+  readonly hint: Words;
   /** The term that explains it, where its label does not say enough. */
   readonly term?: TermKey;
 }

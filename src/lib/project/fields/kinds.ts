@@ -1,3 +1,4 @@
+import type { Words } from '$lib/project/sentence.ts';
 import type { ChoiceField, ColourField, Fields, NumberField, SwitchField, TextField } from './field.ts';
 
 /** Both ends of a range, and why they are there. */
@@ -10,7 +11,7 @@ const numbers =
   (what: string, unit: string, step: number, whole?: true) =>
   <Default extends number | null | undefined = undefined, Start extends number | undefined = undefined>(
     label: string,
-    hint: string,
+    hint: Words,
     [min, max, reason]: Span,
     more: More<Default, Start> = {},
   ): NumberField<Default, Start> => ({

@@ -1,3 +1,4 @@
+import { asMm, says } from '$lib/project/sentence.ts';
 import { angle, choice, frequency, length, mass, named, onOff, part, position, text, type Span } from './kinds.ts';
 
 const insideTheBox: Span = [0, 3000, 'inside the box'];
@@ -13,7 +14,7 @@ export const designPoint = {
   driver: named('On the axis of', 'the driver at whose height'),
   distance: length(
     'From the baffle',
-    'often 1000 mm',
+    says`often ${asMm(1000)}`,
     [50, 20000, 'from headphones on a stand to a hall; most makers measure at 1 or 2 m'],
     { step: 50 },
   ),

@@ -1,3 +1,4 @@
+import { asMm, says } from '$lib/project/sentence.ts';
 import { FINE, FINEST, angle, length, type Span } from './kinds.ts';
 
 const span: Span = [0, 500, 'from a gauge block to a guess'];
@@ -12,8 +13,8 @@ export const sure = {
   deskDepth: length('Depth, ±', 'a tape laid flat', span, { default: 2 }),
   deskHeight: length('Height, ±', 'a tape stood upright', span, { default: 2 }),
   wallGap: length('Gap, ±', 'skirting and cables are in the way', span, { default: 5 }),
-  earHeight: length('Ear height, ±', 'people sink and stretch by 10 mm', span, { default: 10 }),
-  setback: length('Head from the edge, ±', 'chairs roll by 20 mm and more', span, { default: 20 }),
+  earHeight: length('Ear height, ±', says`people sink and stretch by ${asMm(10)}`, span, { default: 10 }),
+  setback: length('Head from the edge, ±', says`chairs roll by ${asMm(20)} and more`, span, { default: 20 }),
   headOffset: length('Head off the middle, ±', 'nobody sits perfectly still', span, { default: 10 }),
   monitor: length('Screen, ±', 'every number of it; only sight lines hang on it', span, { default: 5 }),
   speakerWidth: length('Width, ±', 'a rule or a square', span, { default: 1 }),

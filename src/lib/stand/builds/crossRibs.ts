@@ -9,6 +9,7 @@ import type { Ground } from '$lib/stand/ground.ts';
 import type { Lump } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { shownDown, shownUp, SLACK } from '$lib/stand/slack.ts';
+import { asTyped, says } from '$lib/project/sentence.ts';
 import type { RibPlan } from './ribPlan.ts';
 
 export interface CrossRib {
@@ -37,7 +38,7 @@ export function crossRibs(
     if (lowest < settings.minimumEdge - SLACK) {
       return noAnswer(
         '/stand/ribs',
-        `expected cross ribs with ${settings.minimumEdge} mm of wood left at each slot, got ${shownDown(lowest)} mm: raise the lift by ${shownUp(2 * (settings.minimumEdge - lowest))} mm or use fewer cross ribs`,
+        says`expected cross ribs with ${asTyped(settings.minimumEdge)} of wood left at each slot, got ${shownDown(lowest)}: raise the lift by ${shownUp(2 * (settings.minimumEdge - lowest))} or use fewer cross ribs`,
       );
     }
     const bar: Point[] = [

@@ -4,7 +4,7 @@ import { momentsOf } from '$lib/geometry/moments.ts';
 import type { Circle, Path } from '$lib/geometry/contour.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { Printer } from '$lib/project/project.ts';
-import { asFineMm } from '$lib/project/sentence.ts';
+import { asFineMm, asTyped, bare, says, type Words } from '$lib/project/sentence.ts';
 import type { Printed } from '$lib/stand/body.ts';
 import type { Commission } from '$lib/stand/commission.ts';
 import { massOf } from '$lib/stand/lumps.ts';
@@ -40,7 +40,7 @@ export interface Core {
   readonly volume: number;
   readonly centre: Point;
   readonly rise: number;
-  readonly notes: readonly string[];
+  readonly notes: readonly Words[];
   /** How its halves are joined, as a step; null for a core in one piece. */
   readonly key: Step | null;
 }
@@ -81,11 +81,11 @@ function outsideAt([floor, roof]: Outsides, share: number): Path {
 }
 
 function tooLarge({ x, y }: Plan, thickness: number, { bed }: Printer): Outcome<never> {
-  const have = `${bed.x} × ${bed.y} × ${bed.z} mm`;
-  const need = `${shownUp(x)} × ${shownUp(y)} × ${shownUp(thickness)} mm`;
+  const have = says`${bare(asTyped(bed.x))} × ${bare(asTyped(bed.y))} × ${asTyped(bed.z)}`;
+  const need = says`${bare(shownUp(x))} × ${bare(shownUp(y))} × ${shownUp(thickness)}`;
   return noAnswer(
     '/stand/build',
-    `expected a printer’s bed that takes the core or keyed halves of it, got ${have} for a core of ${need}: use a larger bed, thicker cheeks or another build`,
+    says`expected a printer’s bed that takes the core or keyed halves of it, got ${have} for a core of ${need}: use a larger bed, thicker cheeks or another build`,
   );
 }
 
@@ -101,7 +101,7 @@ function openings(
   if (pockets && pockets.depth > thickness - FLOOR + SLACK) {
     return noAnswer(
       '/stand/pockets/depth',
-      `expected pockets of at most ${shownDown(thickness - FLOOR)} mm in a core of ${shownDown(thickness)} mm, got ${pockets.depth} mm`,
+      says`expected pockets of at most ${shownDown(thickness - FLOOR)} in a core of ${shownDown(thickness)}, got ${asTyped(pockets.depth)}`,
     );
   }
   const kept = cut ? [cut] : [];
@@ -112,7 +112,7 @@ function openings(
   const relieved = shapeOf(layer, settings, { relieved: true, kept: [...kept, ...stretches] });
   if (!relieved.ok) return relieved;
   const { windows, notes } = relieved.value;
-  return built({ windows, pockets: bored, notes: notes.filter((note) => !shape.notes.includes(note)) });
+  return built({ windows, pockets: bored, notes: notes });
 }
 
 /** A body with its holes, as high as the core or a part of it, and pockets in its upper face. */
@@ -202,13 +202,13 @@ function halvedAcross(request: CoreRequest): Outcome<Core> {
   if (!settings.rods) {
     return noAnswer(
       '/stand/rods',
-      `expected rods to key the halves of a core that is ${shownDown(thickness)} mm wide on a bed ${commission.shop.printer.bed.z} mm high, got none`,
+      says`expected rods to key the halves of a core that is ${shownDown(thickness)} wide on a bed ${asTyped(commission.shop.printer.bed.z)} high, got none`,
     );
   }
   if (settings.pockets && settings.pockets.depth > thickness / 2 - FLOOR + SLACK) {
     return noAnswer(
       '/stand/pockets/depth',
-      `expected pockets of at most ${shownDown(thickness / 2 - FLOOR)} mm in half a core of ${shownDown(thickness)} mm, got ${settings.pockets.depth} mm`,
+      says`expected pockets of at most ${shownDown(thickness / 2 - FLOOR)} in half a core of ${shownDown(thickness)}, got ${asTyped(settings.pockets.depth)}`,
     );
   }
   const opened = openings(request, null);

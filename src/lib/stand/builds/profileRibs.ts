@@ -6,6 +6,7 @@ import type { Lump } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { shapeOf, type Shape } from '$lib/stand/shape.ts';
 import { shownDown, shownUp, SLACK } from '$lib/stand/slack.ts';
+import { asTyped, says } from '$lib/project/sentence.ts';
 import type { CrossRib } from './crossRibs.ts';
 import type { RibPlan } from './ribPlan.ts';
 import { SAME } from './same.ts';
@@ -91,6 +92,6 @@ function slotClash(
     ? null
     : noAnswer(
         '/stand/cable/fromRear',
-        `expected a cable slot ${minimumEdge} mm clear of the cross ribs, got ${shownDown(near)} mm: move it by ${shownUp(minimumEdge - near)} mm or more`,
+        says`expected a cable slot ${asTyped(minimumEdge)} clear of the cross ribs, got ${shownDown(near)}: move it by ${shownUp(minimumEdge - near)} or more`,
       );
 }

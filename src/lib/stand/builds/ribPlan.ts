@@ -4,7 +4,8 @@ import type { Ribs } from '$lib/project/project.ts';
 import { bareTop } from '$lib/stand/bareTop.ts';
 import type { Ground } from '$lib/stand/ground.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
-import { shown, shownDown, shownUp, SLACK } from '$lib/stand/slack.ts';
+import { shownDown, shownUp, SLACK } from '$lib/stand/slack.ts';
+import { asFineMm, asTyped, says } from '$lib/project/sentence.ts';
 
 /** What is built where the settings say nothing. */
 const COMMON: Ribs = startOf(fields);
@@ -48,7 +49,7 @@ export function ribPlan(
   if (beyond < minimumEdge - SLACK) {
     return noAnswer(
       '/stand/ribs/inset',
-      `expected ribs that stand in far enough for ${minimumEdge} mm of wood beyond the outer slots, got ${inset} mm: make it ${shownUp(inset + minimumEdge - beyond)} mm or more`,
+      says`expected ribs that stand in far enough for ${asTyped(minimumEdge)} of wood beyond the outer slots, got ${asTyped(inset)}: make it ${shownUp(inset + minimumEdge - beyond)} or more`,
     );
   }
   const outermost = wood / 2 - inset - thickness / 2;
@@ -57,7 +58,7 @@ export function ribPlan(
     const needed = 2 * inset + thickness + spacing * (count - 1);
     return noAnswer(
       '/stand/ribs',
-      `expected a width of at least ${shownUp(needed)} mm for ${count} ribs of ${shown(thickness, 2)} mm that stand ${inset} mm in, got ${shownDown(wood)} mm: use fewer ribs, a smaller inset or a wider stand`,
+      says`expected a width of at least ${shownUp(needed)} for ${count} ribs of ${asFineMm(thickness)} that stand ${asTyped(inset)} in, got ${shownDown(wood)}: use fewer ribs, a smaller inset or a wider stand`,
     );
   }
   const [front, rear] = straightStretch(ground);
@@ -68,7 +69,7 @@ export function ribPlan(
     const needed = 2 * land + spacing * (cross - 1);
     return noAnswer(
       '/stand/ribs/cross',
-      `expected a depth of at least ${shownUp(needed)} mm for ${cross} cross ribs, got ${shownDown(rear - front)} mm: use fewer`,
+      says`expected a depth of at least ${shownUp(needed)} for ${cross} cross ribs, got ${shownDown(rear - front)}: use fewer`,
     );
   }
   return built({

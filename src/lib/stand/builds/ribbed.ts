@@ -1,4 +1,4 @@
-import { asFineMm } from '$lib/project/sentence.ts';
+import { asFineMm, asTyped, says } from '$lib/project/sentence.ts';
 import type { Piece, Sanding, StandBody } from '$lib/stand/body.ts';
 import { boardNamed, taperOf, type Commission } from '$lib/stand/commission.ts';
 import { cornerReliefFor, type CornerRelief } from '$lib/stand/cornerRelief.ts';
@@ -45,7 +45,7 @@ function ribbedBody(commission: Commission): Outcome<StandBody> {
   if (wood <= SLACK) {
     return noAnswer(
       '/stand/veneer',
-      `expected a veneer under half the stand’s width of ${shownDown(width)} mm, got ${settings.veneer} mm`,
+      says`expected a veneer under half the stand’s width of ${shownDown(width)}, got ${asTyped(settings.veneer)}`,
     );
   }
   const { beside, reach } = cornerReliefFor(commission.shop.tools.router.bit);

@@ -1,5 +1,5 @@
 import type { StandSettings } from '$lib/project/project.ts';
-import { asCount, asFineMm } from '$lib/project/sentence.ts';
+import { asCount, asFineMm, asTyped, distinct, says, type Words } from '$lib/project/sentence.ts';
 import { coverOf } from '$lib/stand/cover.ts';
 import { boardNamed, type Commission } from '$lib/stand/commission.ts';
 import type { Board, Piece, Sanding, StandBody, WidthLayer } from '$lib/stand/body.ts';
@@ -44,7 +44,7 @@ function skinnedBody(commission: Commission): Outcome<StandBody> {
   if (core < THINNEST_CORE) {
     return noAnswer(
       '/stand/width',
-      `expected a width that leaves ${THINNEST_CORE} mm for the core, got ${shownDown(asked)} mm less ${count} cheeks of ${cheek.thickness} mm, ${count} glue lines of ${settings.glue} mm and veneer of ${veneer} mm on ${veneer > 0 ? 'both sides' : 'no side'}: ${shownDown(core)} mm are left`,
+      says`expected a width that leaves ${asTyped(THINNEST_CORE)} for the core, got ${shownDown(asked)} less ${count} cheeks of ${asTyped(cheek.thickness)}, ${count} glue lines of ${asTyped(settings.glue)} and veneer of ${asTyped(veneer)} on ${veneer > 0 ? 'both sides' : 'no side'}: ${shownDown(core)} are left`,
     );
   }
   const ground = groundOf(commission, asked);
@@ -115,11 +115,7 @@ function skinnedBody(commission: Commission): Outcome<StandBody> {
     ],
     sanding,
     steps: stepsOf(commission, { core, cheeks: count, pieces, printed: printed.value, sanding }),
-    notes: [
-      ...closed.value.notes,
-      ...cheeks.value.notes.filter((note) => !closed.value.notes.includes(note)),
-      ...notes,
-    ],
+    notes: distinct([...closed.value.notes, ...cheeks.value.notes, ...notes]),
     figures: figuresOf(pieces, bodies, [], total.mass),
   });
 }
@@ -138,7 +134,7 @@ interface CheekRequest {
 interface Cheeks {
   readonly pieces: readonly Piece[];
   readonly lumps: readonly Lump[];
-  readonly notes: readonly string[];
+  readonly notes: readonly Words[];
 }
 
 /** The cheeks: all alike, or each cut for its own place, numbered from inboard. */
@@ -158,17 +154,17 @@ function cheeksOf(
   }
   const pieces: Piece[] = [];
   const lumps: Lump[] = [];
-  const notes = new Set<string>();
+  const notes: Words[] = [];
   for (let i = 0; i < count; i++) {
     const from = i < count / 2 ? -half + i * pitch : core / 2 + settings.glue + (i - count / 2) * pitch;
     const place = { from, to: from + board.thickness };
     const shape = shapeAt(settings, ground.layer(place.from, place.to), layer, closed, bit);
     if (!shape.ok) return shape;
-    for (const note of shape.value.notes) notes.add(note);
+    notes.push(...shape.value.notes);
     pieces.push(pieceOf(`cheek-${i + 1}`, board, 1, shape.value));
     lumps.push(sandedLump(ground, place, board, 1, shape.value));
   }
-  return built({ pieces, lumps, notes: [...notes] });
+  return built({ pieces, lumps, notes });
 }
 
 /**

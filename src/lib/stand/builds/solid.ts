@@ -13,6 +13,7 @@ import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { shapeOf, type Shape } from '$lib/stand/shape.ts';
 import { shownDown, SLACK } from '$lib/stand/slack.ts';
 import { present, widthOf } from '$lib/stand/widths.ts';
+import { asTyped, says } from '$lib/project/sentence.ts';
 import type { Build } from './build.ts';
 import { blockCuts } from './blockCuts.ts';
 import { blockTemplates } from './blockTemplates.ts';
@@ -37,7 +38,7 @@ function solidBody(commission: Commission): Outcome<StandBody> {
   if (wood <= SLACK) {
     return noAnswer(
       '/stand/veneer',
-      `expected a veneer under half the stand’s width of ${shownDown(width)} mm, got ${settings.veneer} mm`,
+      says`expected a veneer under half the stand’s width of ${shownDown(width)}, got ${asTyped(settings.veneer)}`,
     );
   }
   const shapes = [0, -wood / 2, wood / 2].map((across) => sideShape(ground.value, across, settings));

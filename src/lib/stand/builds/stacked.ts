@@ -9,7 +9,7 @@ import { gathered, type Lump } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { rodRow, type RodRow } from '$lib/stand/rods.ts';
 import { shapeOf, type Shape } from '$lib/stand/shape.ts';
-import { shown } from '$lib/stand/slack.ts';
+import { asFineMm, says, type Sentence } from '$lib/project/sentence.ts';
 import type { Build } from './build.ts';
 import { isAlike, lowestSection, sandedLump, sandingOf } from './sections.ts';
 import { stackedSteps } from './stackedSteps.ts';
@@ -211,12 +211,12 @@ const LEAST_STEP = 0.01;
  * What leaning cut edges do to the stack. A slice fits with its base down and its front to the front in one way only, so
  * all have the beam's face on the same side, and every joint has the whole step.
  */
-function steppedJoints(commission: Commission): readonly string[] {
+function steppedJoints(commission: Commission): readonly Sentence[] {
   const { board, settings } = commission;
   const step = board.thickness * Math.tan(taperOf(commission, board));
   return step < LEAST_STEP
     ? []
     : [
-        `The cut edges lean: every joint of the stack has a step of ${shown(step, 2)} mm. Sand the outside flush once it is glued${settings.rods ? '; ream the rod holes before, through the dry stack, if a rod binds' : ''}.`,
+        says`The cut edges lean: every joint of the stack has a step of ${asFineMm(step)}. Sand the outside flush once it is glued${settings.rods ? '; ream the rod holes before, through the dry stack, if a rod binds' : ''}.`,
       ];
 }

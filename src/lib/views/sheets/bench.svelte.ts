@@ -5,6 +5,7 @@ import { FIRST_SEED } from '$lib/workshop/nest.ts';
 import type { Arrangement, Locked } from '$lib/project/project.ts';
 import type { OpenProject } from '$lib/state/openProject.svelte.ts';
 import type { Placement, Sheet } from '$lib/workshop/part.ts';
+import { says, type Words } from '$lib/project/sentence.ts';
 import type { SheetSearch } from '$lib/workers/sheetSearch.svelte.ts';
 import type { Nested } from '$lib/workshop/nest.ts';
 
@@ -15,7 +16,7 @@ export interface Carried {
   readonly x: number;
   readonly y: number;
   /** Why it would go back to where it was; null where it fits. */
-  readonly refusal: string | null;
+  readonly refusal: Words | null;
 }
 
 /** What hands do to the sheets: choosing, moving, turning and locking parts. All that stays is written into the project. */
@@ -28,7 +29,7 @@ export class SheetBench {
   #carried = $state.raw<Carried | null>(null);
   /** What was on show when a part was taken up: better answers wait until it is put down. */
   #frozen = $state.raw<readonly Sheet[] | null>(null);
-  #message = $state('');
+  #message = $state.raw<Words>('');
 
   constructor(open: OpenProject, search: SheetSearch) {
     this.#open = open;
@@ -65,7 +66,7 @@ export class SheetBench {
   }
 
   /** What the last thing done came to. */
-  get message(): string {
+  get message(): Words {
     return this.#message;
   }
 
@@ -181,7 +182,7 @@ export class SheetBench {
   /** Takes a move up into the project and onto the page; says why when it was refused. */
   #take(before: { readonly sheet: Sheet; readonly placement: Placement }, moved: Moved): boolean {
     if (!moved.ok) {
-      this.#say(`${before.placement.part} goes back: ${moved.refusal.message}.`);
+      this.#say(says`${before.placement.part} goes back: ${moved.refusal.message}.`);
       return false;
     }
     const { found } = this.#search;
@@ -203,7 +204,7 @@ export class SheetBench {
     return on === undefined || found === undefined ? null : { sheet: on, placement: found };
   }
 
-  #say(message: string): void {
+  #say(message: Words): void {
     this.#message = message;
   }
 
