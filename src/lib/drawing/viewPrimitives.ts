@@ -1,5 +1,5 @@
 import type { LengthDisplay } from '$lib/project/units.ts';
-import type { Drawn } from './batch.ts';
+import type { Drawn, Lines } from './batch.ts';
 import type { Box } from './box.ts';
 import { dimensionText } from './dimensionText.ts';
 import type { DimensionStyle } from './dimensionStyle.ts';
@@ -37,7 +37,7 @@ export const viewPrimitives = (view: View, paper: Paper, display: LengthDisplay)
 export function thingPrimitives(item: Drawn, { place, style }: Paper): Primitive[] {
   switch (item.kind) {
     case 'lines':
-      return item.lines.flatMap((points) => outline({ ...item.first, points }, { place, style }));
+      return linesOf(item, { place, style });
     case 'outline':
       return outline(item, { place, style });
     case 'round':
@@ -81,6 +81,18 @@ function strokeOf(
   style: DimensionStyle,
 ): Pick<Primitive & { kind: 'line' }, 'width' | 'dashes' | 'fill'> {
   return { ...penStroke(pen, style), ...(filled ? { fill: subject } : {}) };
+}
+
+/** Lines that look alike share what they look like. */
+function linesOf({ first, lines }: Lines, { place, style }: Paper): Primitive[] {
+  const { width, dashes } = penStroke(first.pen, style);
+  return lines.map((points): Primitive => ({
+    kind: 'line',
+    points: points.map((point) => toPaper(place, point)),
+    closed: false,
+    width,
+    dashes,
+  }));
 }
 
 function outline(item: Outline, { place, style }: Paper): Primitive[] {

@@ -37,12 +37,13 @@ interface TextElement {
 
 export function elementsOf(primitives: readonly Primitive[]): Element[] {
   const elements: Element[] = [];
+  let before: Primitive | null = null;
   for (const primitive of primitives) {
-    const element = elementOf(primitive);
     const last = elements.at(-1);
-    if (last?.kind === 'path' && element.kind === 'path' && isOneWith(last, element)) {
-      elements[elements.length - 1] = { ...last, d: last.d + element.d };
-    } else elements.push(element);
+    if (last?.kind === 'path' && primitive.kind === 'line' && before?.kind === 'line' && isOneWith(before, primitive)) {
+      elements[elements.length - 1] = { ...last, d: last.d + lineData(primitive) };
+    } else elements.push(elementOf(primitive));
+    before = primitive;
   }
   return elements;
 }
@@ -79,9 +80,9 @@ const lookOf = ({ width, dashes = [], fill }: Pick<LinePrimitive, 'width' | 'das
 });
 
 /** Bare lines that look alike, and areas of ink: what of them is drawn first does not show. */
-const isOneWith = (last: PathElement, next: PathElement): boolean =>
-  last.part === next.part &&
-  last.width === next.width &&
-  last.dashes === next.dashes &&
-  last.fill === next.fill &&
-  (last.fill === undefined || (last.fill === 'ink' && last.width === 0));
+const isOneWith = (one: LinePrimitive, other: LinePrimitive): boolean =>
+  one.part === other.part &&
+  one.width === other.width &&
+  one.dashes === other.dashes &&
+  one.fill === other.fill &&
+  (one.fill === undefined || (one.fill === 'ink' && one.width === 0));
