@@ -1,7 +1,6 @@
 import type { Fault } from '$lib/project/fault.ts';
 import { printerOf } from '$lib/project/printer.ts';
 import { sideNames, type Layout, type Project } from '$lib/project/project.ts';
-import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import type { BuildName, Figures } from '$lib/stand/body.ts';
 import { builds } from '$lib/stand/builds/builds.ts';
 import { estimate, type Estimates } from '$lib/workshop/estimate.ts';
@@ -40,22 +39,11 @@ export type CountSheets = (parts: readonly Part[]) => Readonly<Record<string, nu
  *
  * @param countSheets Left out, sheets and cost stay unknown.
  */
-export const compareBuilds = (...asked: Parameters<typeof compareBuildsSteps>): readonly BuildChoice[] =>
-  toTheEnd(compareBuildsSteps(...asked));
-
-/** `compareBuilds` with a pause before each build. */
-export function* compareBuildsSteps(
+export const compareBuilds = (
   project: Project,
   layout: Layout,
   countSheets: CountSheets = () => null,
-): Generator<undefined, readonly BuildChoice[]> {
-  const choices: BuildChoice[] = [];
-  for (const { name } of builds) {
-    yield;
-    choices.push(choiceOf(project, layout, name, countSheets));
-  }
-  return choices;
-}
+): readonly BuildChoice[] => builds.map(({ name }) => choiceOf(project, layout, name, countSheets));
 
 function choiceOf(project: Project, layout: Layout, build: BuildName, countSheets: CountSheets): BuildChoice {
   const other: Layout = { ...layout, stand: { ...layout.stand, build } };

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { OpenProject } from '$lib/state/openProject.svelte.ts';
 import { Undo } from '$lib/state/undo.svelte.ts';
-import { LAYERS, SheetPicture } from '$lib/views/drawing/sheetPicture.svelte.ts';
+import { SheetPicture } from '$lib/views/drawing/sheetPicture.svelte.ts';
 import { project } from '../../projects.ts';
 
 function picture(width: number, height: number) {
@@ -36,14 +36,4 @@ test('draws what the project is on the side that is chosen', () => {
   expect(drawn.source).toMatchObject({ side: 'right', layoutIndex: 0 });
   expect(drawn.source.plan).toBe(open.shown);
   expect(drawn.display).toEqual(open.display);
-});
-
-test('is put together a step at a time: three layers a view, and then all of it', () => {
-  const { picture: drawn } = picture(1200, 1100);
-  let shown = 0;
-  const steps = [...drawn.putTogether(() => shown++)];
-  expect(shown).toBe(1);
-  // The sheet, its panes and what is on paper come first.
-  expect(steps).toHaveLength(3 + LAYERS * drawn.onPaper.length);
-  expect(drawn.layers).toBe(Infinity);
 });

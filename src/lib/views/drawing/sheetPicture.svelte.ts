@@ -1,4 +1,4 @@
-import { flushSync, untrack } from 'svelte';
+import { untrack } from 'svelte';
 import { dimensionStyle, type DimensionStyle } from '$lib/drawing/dimensionStyle.ts';
 import { zoomed } from '$lib/drawing/place.ts';
 import { canWait, detailed, handlesOf, redrawn, severalFit, sheetOf, shownOf } from '$lib/drawing/sheet.ts';
@@ -18,8 +18,6 @@ import { PaperZoom } from './paperZoom.svelte.ts';
 
 /** A CSS millimetre, px. */
 export const MM = 96 / 25.4;
-/** A view is put together of shapes, of what can be moved, and of dimensions, one after the other. */
-export const LAYERS = 3;
 /** Below this width the paper is a phone's: rows come closer together, figures stay as large as they must be to be read. */
 const SMALL = 560;
 const SMALL_UNIT = 2.9;
@@ -39,8 +37,6 @@ export class SheetPicture {
   readonly paper = new PaperZoom();
   readonly still: Stillness;
   readonly rested: Rested<SheetSource>;
-  /** How many layers of its views there are, counted over all of them: fewer while it is put together. */
-  layers = $state(Infinity);
   readonly #open: OpenProject;
   readonly #gestures: Gestures;
   readonly #drawn: () => Solution;
@@ -88,13 +84,13 @@ export class SheetPicture {
 
   /**
    * @param drawn what of the project is drawn: its last answer.
-   * @param room for the views, where it is known already.
+   * @param size of the paper until a window is known, px.
    */
-  constructor(open: OpenProject, gestures: Gestures, drawn: () => Solution, room: Size | null) {
+  constructor(open: OpenProject, gestures: Gestures, drawn: () => Solution, size: Size = SERVED) {
     this.#open = open;
     this.#gestures = gestures;
     this.#drawn = drawn;
-    this.size = new ContainerSize(room ?? SERVED, PRINTED);
+    this.size = new ContainerSize(size, PRINTED);
     this.rested = new Rested(() => this.#source);
     this.still = {
       hold: (view) => (this.#held = { sheet: untrack(() => this.#sheet), view }),
@@ -138,22 +134,6 @@ export class SheetPicture {
   readonly show = (views: ShownViews): void => {
     this.#asked = views;
   };
-
-  /** Makes the first picture a step at a time, for a page that comes to life; `show` shows it, which must not take long. */
-  *putTogether(show: () => void): Generator<undefined, void> {
-    for (const part of ['sheet', 'panes', 'onPaper'] as const) {
-      void this[part];
-      yield;
-    }
-    this.layers = 0;
-    show();
-    while (this.layers < LAYERS * this.onPaper.length) {
-      yield;
-      this.layers += 1;
-      flushSync();
-    }
-    this.layers = Infinity;
-  }
 
   #redraw(still: Sheet, workedOn: ViewName | null): Sheet {
     const last = this.#lastSheet ?? still;

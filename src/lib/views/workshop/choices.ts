@@ -2,7 +2,7 @@ import { cutterOf } from '$lib/workshop/beam.ts';
 import type { BuildChoice, CountSheets } from '$lib/plan/builds.ts';
 import { widthRange } from '$lib/plan/widthSpread.ts';
 import { capital } from '$lib/project/capital.ts';
-import type { Layout, Project } from '$lib/project/project.ts';
+import type { Project } from '$lib/project/project.ts';
 import { MM_PER_INCH, type LengthUnit } from '$lib/project/units.ts';
 import { buildNamed } from '$lib/stand/builds/builds.ts';
 import { messageOf } from '$lib/state/messages.ts';
@@ -12,13 +12,6 @@ import type { Estimate } from '$lib/workshop/estimate.ts';
 
 /** What a build is called where it begins a line. */
 export const buildTitle = (name: BuildChoice['build']): string => capital(buildNamed(name).label);
-
-/** The builds of one layout beside each other, and what they were made from. */
-export interface Compared {
-  readonly project: Project;
-  readonly layout: Layout;
-  readonly choices: readonly BuildChoice[];
-}
 
 /** One line of the comparison: a figure for each build, null where the build cannot be had. */
 export interface ChoiceRow {
