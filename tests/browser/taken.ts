@@ -4,6 +4,7 @@ import type { Download } from 'playwright';
 import { expect } from 'vitest';
 import { cutFiles } from '$lib/files/bundle.ts';
 import type { Solution } from '$lib/plan/solution.ts';
+import { solutionOf } from '$lib/plan/solve.ts';
 import { planFile } from '$lib/files/planFile.ts';
 import { settleProject } from '$lib/state/settle.ts';
 import { project } from '../projects.ts';
@@ -12,7 +13,7 @@ import { project } from '../projects.ts';
 export function shownOf(changes: Readonly<Record<string, unknown>> = {}): Solution {
   const { shown } = settleProject(project(changes), 0);
   if (!shown) throw new Error('the demo has an answer');
-  return shown;
+  return solutionOf(shown);
 }
 
 /** Every cut file that the same code makes of it without a page. */

@@ -17,7 +17,7 @@ function subject(changes: Readonly<Record<string, unknown>>) {
   const layout = firstLayout(of);
   const made = solve(of, layout);
   if (!made.ok) throw new Error('the layout has a plan');
-  return { solution: made.value, sheets: [] };
+  return { plan: made.value, sheets: [] };
 }
 
 test.each([
@@ -35,7 +35,7 @@ test.each([
     if (block.kind === 'table') for (const row of block.rows) expect(row).toHaveLength(block.columns.length);
   }
   for (const paper of ['A4', 'Letter'] as const) {
-    for (const { width, height, primitives } of pagesOf('sheet', sections, of.solution.project.display, paper)) {
+    for (const { width, height, primitives } of pagesOf('sheet', sections, of.plan.project.display, paper)) {
       const [left, top, right, bottom] = primitivesBox(primitives.map(asSet));
       // Printers leave some 6 mm white (common practice, no source).
       expect(Math.min(left, top, width - right, height - bottom)).toBeGreaterThan(6);
@@ -103,7 +103,7 @@ test.each(everyStand)(
   (build, base) => {
     const stand = { '/layouts/0/stand/build': build, '/layouts/0/stand/base': base, '/layouts/0/stand/lift': 40 };
     const of = subject({ ...stand, '/layouts/0/stand/pad': 2, '/display': { length: 'in', fraction: 16 } });
-    const names = of.solution.project.stock.map(({ name }) => name);
+    const names = of.plan.project.stock.map(({ name }) => name);
     const sentences = buildSheet(of).flatMap(({ blocks }) =>
       blocks.flatMap((block) => (block.kind === 'text' ? [block.text] : block.kind === 'list' ? block.items : [])),
     );
@@ -173,7 +173,7 @@ test('a stack of thick boards tells the width asked for and the width built, and
     blocks.flatMap((block) => (block.kind === 'table' ? [block] : [])),
   );
   const row = (name: string) => stands?.rows.find(([first]) => first === name);
-  expect(of.solution.stand.right.width).toBeGreaterThan(of.solution.stand.right.widthAsked);
+  expect(of.plan.stand.right.width).toBeGreaterThan(of.plan.stand.right.widthAsked);
   // 14 boards of 12.1 mm for a cabinet of 165 mm.
   expect(row('Width asked for')).toEqual(['Width asked for', '165', '165']);
   expect(row('Finished width')).toEqual(['Finished width', '169.4', '169.4']);
@@ -183,7 +183,7 @@ test('a stack of thick boards tells the width asked for and the width built, and
 test('paper templates come off a block when the last of their lines is used, before anything is glued to it', () => {
   const stop = { height: 10, thickness: 8 };
   for (const stand of [{ corner: 4, stop, veneer: 0.6 }, { stop }, { corner: 4, veneer: 0.6 }]) {
-    const { solution: made } = subject({ '/layouts/0/stand': { lift: 30, build: 'solid', ...stand } });
+    const { plan: made } = subject({ '/layouts/0/stand': { lift: 30, build: 'solid', ...stand } });
     const acts = made.stand.right.steps.map(({ act }) => act);
     const off = acts.indexOf('strip');
     expect(off).toBeGreaterThan(
@@ -195,7 +195,7 @@ test('paper templates come off a block when the last of their lines is used, bef
 
 test('the slope is checked bare by a gauge as high as the finished stand: where feet or veneer come later, only its gap counts', () => {
   const gap = (stand: Readonly<Record<string, unknown>>): boolean => {
-    const { solution: made } = subject({ '/layouts/0/stand': { lift: 30, ...stand } });
+    const { plan: made } = subject({ '/layouts/0/stand': { lift: 30, ...stand } });
     const { feet, veneer } = made.layout.stand;
     const [gauge] = planGauges(made, made.layout.stand);
     const heights = made.stand.right.slice.map(([, z]) => z);
@@ -221,5 +221,5 @@ test('the room for a router’s bit in a slot is no slope of the part', () => {
   );
   // Cross ribs of a turned base are level on top; the ribs have the stand's own slope.
   expect(notes.get('Part cross-rib-1')).not.toContain('Slope');
-  expect(notes.get('Part rib')).toContain(`Slope (${angleText(of.solution.sides.right.tilt)})`);
+  expect(notes.get('Part rib')).toContain(`Slope (${angleText(of.plan.sides.right.tilt)})`);
 });

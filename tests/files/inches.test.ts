@@ -130,7 +130,7 @@ describe.each(cases)('%s, %s, inches in fractions of %s', (build, base, fraction
 
   test('the build sheet on the page, and what the pages say of the plan, is in inches', () => {
     const layout = firstLayout(of);
-    const sections = buildSheet({ solution: planned.value, sheets: sheets.value });
+    const sections = buildSheet({ plan: planned.value, sheets: sheets.value });
     const blocks = sections.flatMap((section) => section.blocks);
     expect(metric([...sections.map(({ title }) => title), ...blocks.flatMap(textsOf)], of)).toEqual([]);
     const { stand, findings } = planned.value;

@@ -45,7 +45,7 @@ describe.each(cases)('%s, %s', (build, base) => {
       parts.map(({ name, quantity }) => [name, taken('left', name), taken('right', name), quantity]),
     );
 
-    const blocks = buildSheet({ solution: planned, sheets }).flatMap((section) => section.blocks);
+    const blocks = buildSheet({ plan: planned, sheets }).flatMap((section) => section.blocks);
     const told = blocks.find((block) => block.kind === 'table' && block.title.startsWith('Cut list for both'));
     expect(told?.kind === 'table' ? told.rows.map((row) => [row[0], ...row.slice(3, 6).map(Number)]) : []).toEqual(
       parts.map(({ name, quantity }) => [name, taken('left', name), taken('right', name), quantity]),

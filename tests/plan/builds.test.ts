@@ -58,7 +58,7 @@ describe('builds side by side', () => {
     const of = project({ ...roomy, '/stock/0/solidPrice': 1200 });
     const solid = compareBuilds(of, firstLayout(of)).find(({ build }) => build === 'solid');
     if (!solid?.ok) throw new Error('the block can be had');
-    const blanks = [solid.solution.stand.left, solid.solution.stand.right].flatMap(({ blocks }) => blocks);
+    const blanks = [solid.plan.stand.left, solid.plan.stand.right].flatMap(({ blocks }) => blocks);
     const volume = blanks.reduce((sum, { blank }) => sum + blank.length * blank.width * blank.height, 0);
     expect(solid.estimates.cost.value).toBeCloseTo((volume / 1e9) * 1200, 9);
     const unpriced = compareBuilds(project(roomy), firstLayout(project(roomy))).find(({ build }) => build === 'solid');

@@ -151,7 +151,7 @@ test('a stand printed in one piece is as wide as the layers that it stands for: 
 test('the build sheet says what keeps sub-stacks small, and when clamps do not reach across the whole stand', () => {
   const said = (glue: Record<string, unknown>, build = 'stacked') => {
     const { planned } = made({ '/shop': { glue }, '/layouts/0/stand/build': build });
-    const sections = glueUp({ solution: planned, sheets: [] });
+    const sections = glueUp({ plan: planned, sheets: [] });
     return JSON.stringify(sections).replaceAll('\u202f', ' ');
   };
   expect(said({ opening: 100, open: 240 })).toContain('no more go with their cauls between clamps that open to 100 mm');

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { Solution } from '$lib/plan/solution.ts';
+import type { Plan } from '$lib/plan/document.ts';
 import type { Nested } from '$lib/workshop/nest.ts';
 import { SheetSearch } from '$lib/workers/sheetSearch.svelte.ts';
 import { fakeWorkers } from './fakeWorker.ts';
@@ -38,7 +38,7 @@ test('asks once for what stays the same, and knows what its answer belongs to', 
 
 test('gives sheets to make files from only of what is shown, and only when the search has come to its end', () => {
   const { search, better, end } = searching();
-  const given = (of: Solution | null) => search.sheetsOf(of);
+  const given = (of: Plan | null) => search.sheetsOf(of);
   search.ask(demo);
   expect(given(demo)).toBeNull();
   better();

@@ -54,7 +54,7 @@ function materialsOfLayout(solution: Solution, sheets: readonly Sheet[]): Descri
 }
 
 function buildSheetOf(solution: Solution, sheets: readonly Sheet[], paper: PaperName): Described {
-  const content = buildSheetPdf({ solution, sheets }, paper);
+  const content = buildSheetPdf({ plan: solution, sheets }, paper);
   const about = `Everything to know at the bench, with drawings, on ${paper}`;
   return { path: 'build-sheet.pdf', about, content };
 }

@@ -6,15 +6,15 @@ import { builds } from '$lib/stand/builds/builds.ts';
 import { estimate, type Estimates } from '$lib/workshop/estimate.ts';
 import type { Part } from '$lib/workshop/part.ts';
 import { distinct, type Words } from '$lib/project/sentence.ts';
-import type { Solution } from './solution.ts';
-import { solve } from './solve.ts';
+import type { Plan } from './document.ts';
+import { plan } from './plan.ts';
 
 /** One build of a layout's two stands: what it takes, or why it cannot be had. */
 export type BuildChoice = { readonly build: BuildName; readonly chosen: boolean } & (
   | {
       readonly ok: true;
       /** Of the layout with this build. */
-      readonly solution: Solution;
+      readonly plan: Plan;
       /** Of both stands. */
       readonly figures: Figures;
       /** Finished width, as built, of the left and the right stand. */
@@ -47,10 +47,10 @@ export const compareBuilds = (
 
 function choiceOf(project: Project, layout: Layout, build: BuildName, countSheets: CountSheets): BuildChoice {
   const other: Layout = { ...layout, stand: { ...layout.stand, build } };
-  const solved = solve({ ...project, layouts: project.layouts.map((one) => (one === layout ? other : one)) }, other);
+  const planned = plan({ ...project, layouts: project.layouts.map((one) => (one === layout ? other : one)) }, other);
   const head = { build, chosen: layout.stand.build === build };
-  if (!solved.ok) return { ...head, ok: false, faults: solved.faults };
-  const { stand, parts } = solved.value;
+  if (!planned.ok) return { ...head, ok: false, faults: planned.faults };
+  const { stand, parts } = planned.value;
   const counted = parts.length === 0 ? {} : countSheets(parts);
   const printed = sideNames.flatMap((side) => stand[side].printed);
   const solidWood: Record<string, number> = {};
@@ -61,7 +61,7 @@ function choiceOf(project: Project, layout: Layout, build: BuildName, countSheet
   return {
     ...head,
     ok: true,
-    solution: solved.value,
+    plan: planned.value,
     figures: together(stand.left.figures, stand.right.figures),
     widths: [stand.left.width, stand.right.width],
     steps: Math.max(stand.left.steps.length, stand.right.steps.length),

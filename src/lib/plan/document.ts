@@ -1,7 +1,8 @@
 import type { Point, Vec3 } from '$lib/geometry/point.ts';
 import type { SurfaceName } from '$lib/acoustics/surface.ts';
-import type { SideName } from '$lib/project/project.ts';
+import type { Layout, Project, SideName } from '$lib/project/project.ts';
 import type { Words } from '$lib/project/sentence.ts';
+import type { Finding } from './findings/finding.ts';
 import type { Block, BuildName, Figures, Joint, Printed, Sanding, WidthLayer } from '$lib/stand/body.ts';
 import type { Step } from '$lib/stand/step.ts';
 import type { EdgeName } from '$lib/stand/tipping.ts';
@@ -11,15 +12,21 @@ import type { WidthSpread } from './widthSpread.ts';
 
 /**
  * Where everything is and the stands under it, in the units of documents: angles in degrees, lengths in mm, delays in ms, the
- * time difference in µs, levels in dB. Nothing in it is rounded.
+ * time difference in µs, levels in dB. Nothing in it is rounded. What takes long is worked out when it is first read.
  */
 export interface Plan {
+  readonly project: Project;
+  readonly layout: Layout;
+  /** The layout's place in the project. */
+  readonly layoutIndex: number;
   /** m/s. */
   readonly speedOfSound: number;
   readonly head: Vec3;
   readonly ears: Record<SideName, Vec3>;
   readonly sides: Record<SideName, SidePlan>;
   readonly triangle: TrianglePlan;
+  /** What the geometry and the stands suffer from, worst first. */
+  readonly checks: readonly Finding[];
   readonly balance: Record<SideName, BalancePlan>;
   readonly stand: Record<SideName, StandPlan>;
   /** What to cut for both stands, one entry for every part that differs. */

@@ -4,7 +4,6 @@ import { layOut } from '$lib/workshop/layOut.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 import type { Take } from '$lib/workshop/standParts.ts';
 import type { Plan } from './document.ts';
-import type { Solution } from './solution.ts';
 
 /** How the parts lie on their sheets, as the layout wants them: see `layOut`. */
 export const sheetsOf = ({
@@ -12,7 +11,7 @@ export const sheetsOf = ({
   layout,
   layoutIndex,
   parts,
-}: Pick<Solution, 'project' | 'layout' | 'layoutIndex' | 'parts'>): Result<readonly Sheet[]> =>
+}: Pick<Plan, 'project' | 'layout' | 'layoutIndex' | 'parts'>): Result<readonly Sheet[]> =>
   layOut(parts, project, layout.arrangement, pointerTo('layouts', layoutIndex, 'arrangement'));
 
 /** What each stand takes of the parts. */

@@ -1,5 +1,4 @@
 import type { Result } from '$lib/project/fault.ts';
-import type { Layout, Project } from '$lib/project/project.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 import type { Plan } from './document.ts';
 import type { Finding, FindingCode } from './findings/finding.ts';
@@ -8,16 +7,10 @@ import type { SoundPlan } from './soundDocument.ts';
 
 /**
  * Everything that follows from a project and one of its layouts, whoever asks: page, command, paper and files read this
- * and nothing else. That there is an answer, its poses and its bodies are worked out at once; each further member when it
- * is first read, and then kept.
+ * and nothing else. Its plan is worked out at once; each further
+ * member when it is first read, and then kept.
  */
 export interface Solution extends Plan {
-  readonly project: Project;
-  readonly layout: Layout;
-  /** The layout's place in the project. */
-  readonly layoutIndex: number;
-  /** What the geometry and the stands suffer from, worst first: the part of `findings` that a drag can wait for. */
-  readonly checks: readonly Finding[];
   /** Some milliseconds. */
   readonly sound: SoundPlan;
   /** Everything that all checks have to say, of geometry, stands, sound and seats, worst first. Asks for the sound. */

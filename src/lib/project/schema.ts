@@ -23,14 +23,7 @@ import { exactly, flag, list, name, numberOf, oneRuleOf, orNull, pair, quantity,
 export const VERSION = 1;
 export const FORMAT = 'wedgewright/project';
 
-<<<<<<< HEAD
-const { optional } = v;
-=======
-/** The most parts of one layout that can be held in place by hand. */
-const MOST_LOCKED = 500;
-
 const optional = v.optional;
->>>>>>> 7f94ff7 (Let the framework hydrate pages: no turns, no parts that wait, no chunks by hand)
 
 /** Something that is there or not, and is not where the file does not say. */
 const orNone = <Input, Output>(schema: v.GenericSchema<Input, Output>) => optional(orNull(schema), null);

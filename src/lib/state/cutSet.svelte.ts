@@ -1,6 +1,6 @@
 import type { Fault } from '$lib/project/fault.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
-import type { Solution } from '$lib/plan/solution.ts';
+import type { Plan } from '$lib/plan/document.ts';
 
 /** One file to take away. */
 export interface TakeAway {
@@ -16,12 +16,12 @@ export type CutState =
   | { readonly kind: 'refused'; readonly faults: readonly Fault[] };
 
 /** What makes the files, its parts lying as on these sheets: handed in, so that the maker and its libraries load late. */
-export type CutMaker = (shown: Solution, sheets: readonly Sheet[]) => Promise<CutState>;
+export type CutMaker = (shown: Plan, sheets: readonly Sheet[]) => Promise<CutState>;
 
 export class CutSet {
   #state = $state.raw<CutState>({ kind: 'none' });
   #asked: {
-    readonly shown: Solution;
+    readonly shown: Plan;
     readonly sheets: readonly Sheet[];
     readonly coming: Promise<CutState>;
   } | null = null;
@@ -37,7 +37,7 @@ export class CutSet {
   }
 
   /** The files of what is shown; the same asking twice is answered once, and an answer that is out of date never shows. */
-  async ask(shown: Solution, sheets: readonly Sheet[]): Promise<CutState> {
+  async ask(shown: Plan, sheets: readonly Sheet[]): Promise<CutState> {
     const known = this.#asked?.shown === shown && this.#asked.sheets === sheets ? this.#asked : null;
     const asked = known ?? { shown, sheets, coming: this.#make(shown, sheets) };
     this.#asked = asked;

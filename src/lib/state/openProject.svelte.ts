@@ -1,4 +1,4 @@
-import type { Solution } from '$lib/plan/solution.ts';
+import type { Plan } from '$lib/plan/document.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import type { Project, SideName } from '$lib/project/project.ts';
 import { sameJson } from '$lib/project/sameJson.ts';
@@ -54,7 +54,7 @@ export class OpenProject {
   }
 
   /** The last answer for the chosen layout; null when it never had one. */
-  get shown(): Solution | null {
+  get shown(): Plan | null {
     return this.#settled.shown;
   }
 

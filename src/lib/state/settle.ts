@@ -1,5 +1,5 @@
-import type { Solution } from '$lib/plan/solution.ts';
-import { solve } from '$lib/plan/solve.ts';
+import type { Plan } from '$lib/plan/document.ts';
+import { plan } from '$lib/plan/plan.ts';
 import { failure, unforeseen, type Fault, type Result } from '$lib/project/fault.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import type { Project } from '$lib/project/project.ts';
@@ -13,7 +13,7 @@ export interface Settled {
   /** Whether that is the draft. */
   readonly sound: boolean;
   /** The last answer for the chosen layout; null when it never had one. */
-  readonly shown: Solution | null;
+  readonly shown: Plan | null;
   /** What is wrong with the draft, or why its geometry has no answer. Empty: `shown` is the draft's. */
   readonly faults: readonly Fault[];
 }
@@ -58,6 +58,6 @@ function safely<Value>(check: () => Result<Value>): Result<Value> {
 function answer(project: Project, layoutIndex: number): Pick<Settled, 'shown' | 'faults'> {
   const layout = project.layouts[layoutIndex];
   if (layout === undefined) return { shown: null, faults: [] };
-  const outcome = solve(project, layout);
+  const outcome = plan(project, layout);
   return outcome.ok ? { shown: outcome.value, faults: [] } : { shown: null, faults: outcome.faults };
 }

@@ -1,5 +1,5 @@
 import type { SideName } from '$lib/project/project.ts';
-import type { Solution } from '$lib/plan/solution.ts';
+import type { Plan } from '$lib/plan/document.ts';
 import { angleText, lengthText } from '$lib/views/figures.ts';
 
 export interface TitleCell {
@@ -10,7 +10,7 @@ export interface TitleCell {
 }
 
 /** The cells of the title block: whose drawing it is, and the numbers that one aims for. */
-export function titleCells(solution: Solution, side: SideName): readonly TitleCell[] {
+export function titleCells(solution: Plan, side: SideName): readonly TitleCell[] {
   const { project, layout, triangle, sides } = solution;
   const { toe, tilt, lift, miss } = sides[side];
   const unit = project.display;

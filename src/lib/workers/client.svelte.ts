@@ -1,4 +1,4 @@
-import type { Solution } from '$lib/plan/solution.ts';
+import type { Plan } from '$lib/plan/document.ts';
 import { broken, failureOf, type WorkerFailure } from './failure.ts';
 import type { Input, JobAnswer, JobName } from './jobs.ts';
 import type { Reply, Request } from './messages.ts';
@@ -8,13 +8,13 @@ import { SilenceWatch } from './silence.ts';
 export type StartWorker = (name: JobName) => Worker;
 
 interface Question<Name extends JobName> {
-  readonly of: Solution;
+  readonly of: Plan;
   readonly input: Input<Name>;
 }
 
 export interface Answer<Name extends JobName> {
   /** What was asked about: once the page shows something else, the answer is old. */
-  readonly of: Solution;
+  readonly of: Plan;
   readonly value: JobAnswer<Name>;
   /** Whether no better one follows. */
   readonly final: boolean;
@@ -67,12 +67,12 @@ export class JobClient<Name extends JobName> implements Retriable {
   }
 
   /** What was asked about last, unless that was cancelled. */
-  get asked(): Solution | null {
+  get asked(): Plan | null {
     return this.#asked?.of ?? null;
   }
 
   /** Asks about what is shown, once: what failed is not asked again by itself. */
-  ask(of: Solution, input: Input<Name>): void {
+  ask(of: Plan, input: Input<Name>): void {
     if (this.#asked?.of !== of) this.#send({ of, input });
   }
 
@@ -80,7 +80,7 @@ export class JobClient<Name extends JobName> implements Retriable {
    * Asks as often as it is called, but lets what is under way be finished, or a hand that asks faster than answers come
    * would see none of them; meanwhile the newest question waits, and those before it are dropped.
    */
-  askNext(of: Solution, input: Input<Name>): void {
+  askNext(of: Plan, input: Input<Name>): void {
     const question = { of, input };
     if (this.#open && this.#asked?.of === of) this.#next = question;
     else this.#send(question);

@@ -1,5 +1,5 @@
 import { pointerTo, type Fault } from '$lib/project/fault.ts';
-import type { Solution } from '$lib/plan/solution.ts';
+import type { Plan } from '$lib/plan/document.ts';
 import { cutterOf } from '$lib/workshop/beam.ts';
 import { unmetBy } from '$lib/workshop/layOut.ts';
 import type { Nested } from '$lib/workshop/nest.ts';
@@ -9,7 +9,7 @@ import type { WorkerFailure } from './failure.ts';
 
 /** An arrangement, and what it is of. */
 export interface Found {
-  readonly of: Solution;
+  readonly of: Plan;
   readonly nested: Nested;
 }
 
@@ -24,7 +24,7 @@ const isSame = (a: Key, b: Key): boolean => a.what === b.what && a.how === b.how
 /** How the parts lie on their sheets: worked out in a worker, asked anew only where something changes that they depend on. */
 export class SheetSearch implements Retriable {
   readonly #client: JobClient<'sheets'>;
-  readonly #keys = new WeakMap<Solution, Key>();
+  readonly #keys = new WeakMap<Plan, Key>();
   #users = 0;
   #cancelled = $state(false);
 
@@ -53,19 +53,19 @@ export class SheetSearch implements Retriable {
   }
 
   /** Whether the last answer is of this, be it final or not. */
-  isOf(shown: Solution | null): boolean {
+  isOf(shown: Plan | null): boolean {
     const { answer } = this.#client;
     return shown !== null && answer !== null && isSame(this.#keyOf(answer.of), this.#keyOf(shown));
   }
 
   /** Whether the last answer has the parts, stocks and spaces of this, whatever is locked in place. */
-  isLike(shown: Solution | null): boolean {
+  isLike(shown: Plan | null): boolean {
     const { found } = this;
     return shown !== null && found !== null && this.#keyOf(found.of).what === this.#keyOf(shown).what;
   }
 
   /** Whether the search for this has come to its end. */
-  isFinished(shown: Solution | null): boolean {
+  isFinished(shown: Plan | null): boolean {
     return this.isOf(shown) && this.#client.answer?.final === true;
   }
 
@@ -73,13 +73,13 @@ export class SheetSearch implements Retriable {
    * The sheets of what is shown, to make files from; null until the search for them has come to its end, and where they are
    * not as the project wants them (`faultsOf`).
    */
-  sheetsOf(shown: Solution | null): readonly Sheet[] | null {
+  sheetsOf(shown: Plan | null): readonly Sheet[] | null {
     const { found } = this;
     return found !== null && this.isFinished(shown) && this.faultsOf(shown).length === 0 ? found.nested.sheets : null;
   }
 
   /** Why nothing can be cut, once the search for what is shown has come to its end. */
-  faultsOf(shown: Solution | null): readonly Fault[] {
+  faultsOf(shown: Plan | null): readonly Fault[] {
     const { answer } = this.#client;
     if (shown === null || answer === null || !this.isFinished(shown)) return [];
     if (!answer.value.ok) return answer.value.faults;
@@ -87,7 +87,7 @@ export class SheetSearch implements Retriable {
   }
 
   /** Begins to search for what is shown, unless nothing has changed that sheets depend on. */
-  ask(shown: Solution): void {
+  ask(shown: Plan): void {
     const { asked } = this.#client;
     if (asked !== null && isSame(this.#keyOf(asked), this.#keyOf(shown))) return;
     this.#cancelled = false;
@@ -123,7 +123,7 @@ export class SheetSearch implements Retriable {
     };
   }
 
-  #keyOf(shown: Solution): Key {
+  #keyOf(shown: Plan): Key {
     const known = this.#keys.get(shown);
     if (known !== undefined) return known;
     const { parts, project, layout } = shown;

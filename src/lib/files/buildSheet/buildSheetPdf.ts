@@ -24,9 +24,9 @@ const DRAWING_SHARE = 0.5;
  * @throws RangeError when a length is not finite.
  */
 export function buildSheetPdf(subject: Subject, paper: PaperName): Uint8Array {
-  const { solution } = subject;
-  const title = `${solution.project.title}, ${solution.layout.name}: build sheet`;
-  return pdfFile(title, pagesOf(title, buildSheet(subject), solution.project.display, paper));
+  const { plan } = subject;
+  const title = `${plan.project.title}, ${plan.layout.name}: build sheet`;
+  return pdfFile(title, pagesOf(title, buildSheet(subject), plan.project.display, paper));
 }
 
 /** Everything in its order, a page filled before the next is begun. */

@@ -1,4 +1,4 @@
-import type { Solution } from '$lib/plan/solution.ts';
+import type { Plan } from '$lib/plan/document.ts';
 import { lengthWithUnit } from '$lib/project/lengthText.ts';
 import { MM_PER_INCH, type LengthDisplay } from '$lib/project/units.ts';
 import { list, text, type Section } from './block.ts';
@@ -14,7 +14,7 @@ export interface Caution {
 export const CAUTIONS_CLOSE = 'The manual of your machine and the rules where you live come before anything said here.';
 
 /** What decides on the cautions. */
-type Made = Pick<Solution, 'project' | 'parts' | 'stand'>;
+type Made = Pick<Plan, 'project' | 'parts' | 'stand'>;
 
 /** What can hurt, where it matters to this build, for page and paper alike. */
 export const cautionsOf = (of: Made): readonly Caution[] => [
@@ -29,10 +29,7 @@ export const cautionsOf = (of: Made): readonly Caution[] => [
 export const cautions = (subject: Subject): Section => ({
   id: 'cautions',
   title: 'Cautions',
-  blocks: [
-    list(cautionsOf(subject.solution).map(({ about, text: words }) => `${about}: ${words}`)),
-    text(CAUTIONS_CLOSE),
-  ],
+  blocks: [list(cautionsOf(subject.plan).map(({ about, text: words }) => `${about}: ${words}`)), text(CAUTIONS_CLOSE)],
 });
 
 /** Sheets that are cut by a router's bit, or a block with something to mill. */

@@ -10,7 +10,7 @@ import { lengthsOf, type Subject } from './subject.ts';
 
 /** The gauges, how they are used, and where the cabinet goes on the checked stand. */
 export function checking(subject: Subject): Section {
-  const gauges = planGauges(subject.solution, subject.solution.layout.stand);
+  const gauges = planGauges(subject.plan, subject.plan.layout.stand);
   const has = (stem: string): boolean => gauges.some(({ name }) => name.startsWith(stem));
   const uses = [
     ...(has('wedge-gauge')
@@ -42,9 +42,7 @@ export function checking(subject: Subject): Section {
         'Cut the gauges from any flat board or stiff card, along their lines, and stand them upright on the desk. Check the stand on its feet before a pad or a cabinet is on it, and the baffle when the cabinet is in place.',
       ),
       list(uses),
-      ...gauges.flatMap((gauge) =>
-        shapeBlocks(subject.solution.project, gauge, gaugeTitle(gauge.name), lettered(gauge)),
-      ),
+      ...gauges.flatMap((gauge) => shapeBlocks(subject.plan.project, gauge, gaugeTitle(gauge.name), lettered(gauge))),
       ...seat(subject),
     ],
   };
@@ -64,7 +62,7 @@ const gaugeTitle = (name: string): string => {
 
 /** Where each cabinet goes on its stand; told once where both agree. */
 function seat(subject: Subject): readonly Block[] {
-  const { project, layout } = subject.solution;
+  const { project, layout } = subject.plan;
   const say = { full: lengthsOf(project).full, flush: flushWithin(project.display) };
   const [left, right] = sideNames.map((side) => seatOf(subject, side, say));
   const stands = left === right ? [`Both stands: ${left}`] : [`Left stand: ${left}`, `Right stand: ${right}`];
@@ -75,13 +73,13 @@ function seat(subject: Subject): readonly Block[] {
 }
 
 /** By its stop, which leaves only the way across; or by the line of its front edge. */
-function seatOf({ solution }: Subject, side: SideName, say: Say): string {
-  const { project, layout } = solution;
+function seatOf({ plan }: Subject, side: SideName, say: Say): string {
+  const { project, layout } = plan;
   if (layout.stand.stop) {
-    const edge = liesOnStop(solution, side, layout.stand) ? 'front' : 'rear';
-    return `the cabinet’s ${edge} edge lies against the stop all along, its sides ${besideOf((project.speaker.width - solution.stand[side].width) / 2, say)}.`;
+    const edge = liesOnStop(plan, side, layout.stand) ? 'front' : 'rear';
+    return `the cabinet’s ${edge} edge lies against the stop all along, its sides ${besideOf((project.speaker.width - plan.stand[side].width) / 2, say)}.`;
   }
-  const ends = cabinetSeat(solution, side, layout.stand);
+  const ends = cabinetSeat(plan, side, layout.stand);
   return ends.length > 0
     ? `the line ${lineOf(ends, say)}. The cabinet’s front corners lie ${cornersOf(ends, say)}.`
     : 'the cabinet’s front edge lies in front of the wood: set it by the marks on the desk.';

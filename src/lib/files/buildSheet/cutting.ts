@@ -9,11 +9,11 @@ import { alikeOnce, lengthsOf, toldStands, type Subject } from './subject.ts';
 
 /** What to cut for both stands, from which sheets, and how it adds up to the width of each. */
 export function cutting(subject: Subject): Section {
-  const { solution } = subject;
-  const { project } = solution;
+  const { plan } = subject;
+  const { project } = plan;
   const { fine, unit } = lengthsOf(project);
   const widths = alikeOnce(
-    toldStands(solution).map(({ who, stand }) => ({
+    toldStands(plan).map(({ who, stand }) => ({
       who,
       of: {
         rows: [
@@ -31,21 +31,19 @@ export function cutting(subject: Subject): Section {
     id: 'cutting',
     title: 'Cut list and widths',
     blocks: [
-      ...(solution.parts.length > 0
-        ? [partList(subject), ...sheetList(subject)]
-        : [text('Nothing is cut from sheet.')]),
+      ...(plan.parts.length > 0 ? [partList(subject), ...sheetList(subject)] : [text('Nothing is cut from sheet.')]),
       ...widths,
     ],
   };
 }
 
-function partList({ solution, sheets }: Subject): Block {
-  const { project, parts } = solution;
+function partList({ plan, sheets }: Subject): Block {
+  const { project, parts } = plan;
   const { bare, fine, unit } = lengthsOf(project);
   return table(
     `Cut list for both stands, finished sizes in ${unit}`,
     ['Part', 'Stock', 'Thickness', 'Left', 'Right', 'Both', 'Width', 'Height', 'Sheets'],
-    cutList(parts, takesOf(solution), sheets).map((row) => [
+    cutList(parts, takesOf(plan), sheets).map((row) => [
       row.part,
       row.stock,
       fine(row.thickness),
@@ -60,7 +58,7 @@ function partList({ solution, sheets }: Subject): Block {
   );
 }
 
-function sheetList({ solution: { project }, sheets }: Subject): Block[] {
+function sheetList({ plan: { project }, sheets }: Subject): Block[] {
   if (sheets.length === 0) return [];
   const { bare, unit } = lengthsOf(project);
   return [

@@ -10,19 +10,19 @@ import { printedBlocks } from './printedBlocks.ts';
 import { toldStands, type Subject } from './subject.ts';
 
 /** The desk from above and from the side, the cabinet from the front, how the stands are made, and each part. */
-export function drawings({ solution }: Subject): Section {
-  const { project, layout, layoutIndex, parts } = solution;
+export function drawings({ plan }: Subject): Section {
+  const { project, layout, layoutIndex, parts } = plan;
   const { speaker } = project;
   return {
     id: 'drawings',
     title: 'Drawings',
     blocks: [
-      drawing(topView(speaker, layout, layoutIndex, solution)),
-      ...sideNames.map((side) => drawing(sideView(speaker, layout, layoutIndex, solution, side, 'broken'))),
-      drawing(frontView(speaker, solution, 'right')),
-      ...toldStands(solution).map(({ side }) => drawing(isoBody(solution, side))),
-      ...partBlocks(project, parts, takesOf(solution)),
-      ...toldStands(solution).flatMap((told) => [
+      drawing(topView(speaker, layout, layoutIndex, plan)),
+      ...sideNames.map((side) => drawing(sideView(speaker, layout, layoutIndex, plan, side, 'broken'))),
+      drawing(frontView(speaker, plan, 'right')),
+      ...toldStands(plan).map(({ side }) => drawing(isoBody(plan, side))),
+      ...partBlocks(project, parts, takesOf(plan)),
+      ...toldStands(plan).flatMap((told) => [
         ...told.stand.printed.flatMap((body) => printedBlocks(project, told, body)),
         ...told.stand.blocks.flatMap((block) => solidBlocks(project, told.who, block)),
       ]),

@@ -5,8 +5,8 @@ import { alikeOnce, lengthsOf, toldStands, type Subject, type Told } from './sub
 
 /** How each stand is glued up across its width; nothing where none is. */
 export function glueUp(subject: Subject): readonly Section[] {
-  const told = toldStands(subject.solution).flatMap(({ stand, ...rest }) => {
-    const up = glueUpOf(stand, subject.solution.project, subject.solution.parts);
+  const told = toldStands(subject.plan).flatMap(({ stand, ...rest }) => {
+    const up = glueUpOf(stand, subject.plan.project, subject.plan.parts);
     return up ? [{ ...rest, stand, up }] : [];
   });
   if (told.length === 0) return [];
@@ -28,7 +28,7 @@ export function glueUp(subject: Subject): readonly Section[] {
   ];
 }
 
-function howTo({ solution: { project } }: Subject, { stand, up }: Told & { readonly up: GlueUp }): readonly string[] {
+function howTo({ plan: { project } }: Subject, { stand, up }: Told & { readonly up: GlueUp }): readonly string[] {
   const { full } = lengthsOf(project);
   const { subStacks, caul, clamps } = up;
   return [
@@ -74,7 +74,7 @@ function openingText({ opening: { have, needed }, subStacks }: GlueUp, full: (mm
   return `${what} ${short}: borrow longer ones, or press the stack standing on its side under weights.`;
 }
 
-function measuring({ solution: { project, stand } }: Subject): Block {
+function measuring({ plan: { project, stand } }: Subject): Block {
   const { fineFull: fine } = lengthsOf(project);
   const { line } = project.shop.glue;
   const spread = stand.right.widthSpread;

@@ -7,9 +7,9 @@ import { toldStands, type Subject } from './subject.ts';
  * How it goes together, step by step, and what the build does otherwise than was asked. What both stands have in common is
  * told once, even where the stands differ.
  */
-export function gluing({ solution }: Subject): Section {
-  const { project } = solution;
-  const told = toldStands(solution).map(({ who, stand }) => ({
+export function gluing({ plan }: Subject): Section {
+  const { project } = plan;
+  const told = toldStands(plan).map(({ who, stand }) => ({
     who,
     acts: stand.steps.map(({ act }) => act).join(),
     steps: stand.steps.map((step) => sentenceText(step, project.display)),

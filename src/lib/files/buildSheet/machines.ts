@@ -9,15 +9,15 @@ import { alikeOnce, lengthsOf, toldStands, type Subject } from './subject.ts';
 
 /** How the machines are set, in general terms: saw, printer, cutter; none of it replaces the machine’s manual. */
 export function machines(subject: Subject): Section {
-  const { solution } = subject;
-  const told = toldStands(solution);
+  const { plan } = subject;
+  const told = toldStands(plan);
   const settings = [
     ...alikeOnce(
       told.map(({ who, stand }) => ({ who, of: stand.blocks.flatMap(sawnOf) })),
       ({ who, of }) => of.flatMap((block) => sawing(subject, who, block)),
     ),
     ...told.flatMap(({ who, stand }) => (stand.printed.length > 0 ? printing(subject, who, stand.printed) : [])),
-    ...(solution.parts.length > 0 ? [cutter(subject)] : []),
+    ...(plan.parts.length > 0 ? [cutter(subject)] : []),
   ];
   return {
     id: 'machines',
@@ -53,7 +53,7 @@ function sawnOf({ name, blank, cuts }: SolidBlock): readonly Sawn[] {
   return sawn.length > 0 ? [{ name, blank, cuts: sawn }] : [];
 }
 
-function sawing({ solution: { project } }: Subject, who: string, { name, blank, cuts }: Sawn): readonly Block[] {
+function sawing({ plan: { project } }: Subject, who: string, { name, blank, cuts }: Sawn): readonly Block[] {
   const { bare, full, fine, fineFull, unit } = lengthsOf(project);
   const bar = SET_UP[project.display.length];
   const [length, width, height] = [blank.length, blank.width, blank.height].map(fineFull);
@@ -76,11 +76,7 @@ function sawing({ solution: { project } }: Subject, who: string, { name, blank, 
   ];
 }
 
-function printing(
-  { solution: { project, layout } }: Subject,
-  who: string,
-  printed: readonly Printed[],
-): readonly Block[] {
+function printing({ plan: { project, layout } }: Subject, who: string, printed: readonly Printed[]): readonly Block[] {
   const { bare, unit } = lengthsOf(project);
   const { fill } = printerOf(project);
   return [
@@ -110,7 +106,7 @@ function printing(
   ];
 }
 
-function cutter({ solution: { project, parts } }: Subject): Block {
+function cutter({ plan: { project, parts } }: Subject): Block {
   const { shop } = project;
   const { fineFull: full } = lengthsOf(project);
   const stock = project.stock.filter(({ name }) => parts.some((part) => part.stock === name));

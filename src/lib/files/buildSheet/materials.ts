@@ -5,9 +5,9 @@ import { list, table, type Section } from './block.ts';
 import { lengthsOf, type Subject } from './subject.ts';
 
 /** What to buy and to have at hand, for both stands. */
-export function materials({ solution, sheets }: Subject): Section {
-  const { project, layout } = solution;
-  const rows = materialsOf(project, layout, solution, sheets);
+export function materials({ plan, sheets }: Subject): Section {
+  const { project, layout } = plan;
+  const rows = materialsOf(project, layout, plan, sheets);
   const { unit } = lengthsOf(project);
   const notes = rows.filter(({ note }) => note !== '').map(({ what, note }) => `${what}: ${note}`);
   return {

@@ -3,10 +3,10 @@ import { table, text, type Section } from './block.ts';
 import { lengthsOf, type Subject } from './subject.ts';
 
 /** Where each stand’s corners go. */
-export function onTheDesk({ solution }: Subject): Section {
-  const { bare, full, unit } = lengthsOf(solution.project);
-  const { between, diagonals } = markingChecks(solution);
-  const rows = markingOut(solution).map(({ side, corner, fromEdge, fromCentre, hand }) => [
+export function onTheDesk({ plan }: Subject): Section {
+  const { bare, full, unit } = lengthsOf(plan.project);
+  const { between, diagonals } = markingChecks(plan);
+  const rows = markingOut(plan).map(({ side, corner, fromEdge, fromCentre, hand }) => [
     `${side} stand, ${corner}`,
     bare(fromEdge),
     `${bare(fromCentre)} ${hand === 'on' ? '' : hand}`.trim(),

@@ -5,9 +5,9 @@ import { table, text, type Section } from './block.ts';
 import { lengthsOf, type Subject } from './subject.ts';
 
 /** What is built and how it stands: the numbers to have at hand. */
-export function overview({ solution }: Subject): Section {
-  const { bare, unit } = lengthsOf(solution.project);
-  const { sides, stand } = solution;
+export function overview({ plan }: Subject): Section {
+  const { bare, unit } = lengthsOf(plan.project);
+  const { sides, stand } = plan;
   const row = (name: string, of: (side: 'left' | 'right') => string): readonly string[] => [name, ...sideNames.map(of)];
   const { build, base } = stand.right;
   const lies = base === 'turned' ? 'turned with its cabinet' : 'square to the desk';

@@ -1,13 +1,12 @@
 import { fineLength, fineText, lengthText, lengthWithUnit } from '$lib/project/lengthText.ts';
 import type { Plan, StandPlan } from '$lib/plan/document.ts';
-import type { Solution } from '$lib/plan/solution.ts';
 import { sideNames, type Project, type SideName } from '$lib/project/project.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 import type { Block } from './block.ts';
 
 /** What a build sheet is made from. */
 export interface Subject {
-  readonly solution: Solution;
+  readonly plan: Plan;
   /** How the parts lie; empty where that is not known. */
   readonly sheets: readonly Sheet[];
 }

@@ -9,7 +9,7 @@ import { steadyPanes, steadySheet, stillServes, type DrawnPane } from '$lib/draw
 import type { LengthDisplay } from '$lib/project/units.ts';
 import type { Gestures } from '$lib/state/gesture.ts';
 import type { OpenProject } from '$lib/state/openProject.svelte.ts';
-import type { Solution } from '$lib/plan/solution.ts';
+import type { Plan } from '$lib/plan/document.ts';
 import { Rested } from '$lib/views/rested.svelte.ts';
 import { ContainerSize, type Size } from './containerSize.svelte.ts';
 import type { Stillness } from './hand.svelte.ts';
@@ -39,7 +39,7 @@ export class SheetPicture {
   readonly rested: Rested<SheetSource>;
   readonly #open: OpenProject;
   readonly #gestures: Gestures;
-  readonly #drawn: () => Solution;
+  readonly #drawn: () => Plan;
   /** What somebody asked to see; until then the sheet decides by its size. */
   #asked = $state<ShownViews | null>(null);
   /** The arrangement that is held still while something is moved or typed into, and the view in which it is. */
@@ -86,7 +86,7 @@ export class SheetPicture {
    * @param drawn what of the project is drawn: its last answer.
    * @param size of the paper until a window is known, px.
    */
-  constructor(open: OpenProject, gestures: Gestures, drawn: () => Solution, size: Size = SERVED) {
+  constructor(open: OpenProject, gestures: Gestures, drawn: () => Plan, size: Size = SERVED) {
     this.#open = open;
     this.#gestures = gestures;
     this.#drawn = drawn;

@@ -3,15 +3,17 @@ import type { Subject } from '$lib/files/buildSheet/subject.ts';
 import { once } from '$lib/project/once.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import type { Project, Stock } from '$lib/project/project.ts';
-import type { Solution } from '$lib/plan/solution.ts';
+import type { Plan } from '$lib/plan/document.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 
 /** Plan, parts and sheets of what is shown. The writers are fetched with the first call. */
-export async function makeCutFiles(solution: Solution, sheets: readonly Sheet[]): Promise<CutState> {
-  const [{ cutFiles }, { planFile }] = await Promise.all([
+export async function makeCutFiles(shown: Plan, sheets: readonly Sheet[]): Promise<CutState> {
+  const [{ cutFiles }, { planFile }, { solutionOf }] = await Promise.all([
     import('$lib/files/bundle.ts'),
     import('$lib/files/planFile.ts'),
+    import('$lib/plan/solve.ts'),
   ]);
+  const solution = solutionOf(shown);
   const made = await cutFiles(solution, sheets);
   if (!made.ok) return { kind: 'refused', faults: made.faults };
   // The plan holds all suggestions, which take a while to try: written when it is asked for.
@@ -26,7 +28,7 @@ export async function makeCutFiles(solution: Solution, sheets: readonly Sheet[])
 }
 
 /** The project file of what was last sound. */
-export async function makeProjectFile(project: Solution['project']): Promise<TakeAway> {
+export async function makeProjectFile(project: Plan['project']): Promise<TakeAway> {
   const [{ writeProject }, { fileStem }] = await Promise.all([
     import('$lib/files/projectFile.ts'),
     import('$lib/files/fileName.ts'),
@@ -36,19 +38,20 @@ export async function makeProjectFile(project: Solution['project']): Promise<Tak
 
 /** Every file of what is shown in one archive, or why there is none. */
 export async function makeArchive(
-  solution: Solution,
+  shown: Plan,
   sheets: readonly Sheet[],
 ): Promise<
   | { readonly ok: true; readonly name: string; readonly bytes: Uint8Array }
   | { readonly ok: false; readonly faults: readonly Fault[] }
 > {
-  const [{ allFiles }, { zipFile }, { fileStem }] = await Promise.all([
+  const [{ solutionOf }, { allFiles }, { zipFile }, { fileStem }] = await Promise.all([
+    import('$lib/plan/solve.ts'),
     import('$lib/files/allFiles.ts'),
     import('$lib/files/zip.ts'),
     import('$lib/files/fileName.ts'),
   ]);
-  const { project, layout } = solution;
-  const made = await allFiles(solution, sheets);
+  const { project, layout } = shown;
+  const made = await allFiles(solutionOf(shown), sheets);
   if (!made.ok) return made;
   return { ok: true, name: `${fileStem(`${project.title} - ${layout.name}`)}.zip`, bytes: zipFile(made.value.files) };
 }
@@ -59,7 +62,7 @@ export async function makeBuildSheet(subject: Subject): Promise<{ readonly name:
     import('$lib/files/buildSheet/buildSheetPdf.ts'),
     import('$lib/files/fileName.ts'),
   ]);
-  const { project, layout } = subject.solution;
+  const { project, layout } = subject.plan;
   const bytes = buildSheetPdf(subject, project.display.length === 'in' ? 'Letter' : 'A4');
   return { name: `${fileStem(`${project.title} - ${layout.name} - build sheet`)}.pdf`, bytes };
 }

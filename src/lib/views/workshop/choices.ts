@@ -54,7 +54,7 @@ export function choiceRows(choices: readonly BuildChoice[], unit: LengthUnit): r
     row('Finished mass', ({ figures }) => quantityText(figures.finishedMass, 2, 'kg')),
     row('Cost', ({ estimates }) => money(estimates.cost), true),
     row('Finished width', ({ widths }) => lengthText(widths[1], unit)),
-    row('Width may be off by', ({ solution: { stand } }) =>
+    row('Width may be off by', ({ plan: { stand } }) =>
       stand.right.widthSpread === null ? NONE : rangeText(widthRange(stand.right.widthSpread), unit),
     ),
     row('Steps', ({ steps }) => countText(steps, 'step', 'steps')),
