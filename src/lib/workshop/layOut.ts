@@ -1,6 +1,7 @@
-import { failure, pointerTo, success, type Fault, type Result } from '$lib/project/fault.ts';
+import { failure, success, type Result } from '$lib/project/fault.ts';
 import { cutterOf } from './beam.ts';
-import { nested, type Nested } from './nest.ts';
+import { nested } from './nest.ts';
+import { unmetBy } from './unmet.ts';
 import type { Arrangement, Project } from '$lib/project/project.ts';
 import type { Part, Sheet } from './part.ts';
 
@@ -22,9 +23,3 @@ export function layOut(
   const faults = unmetBy(laid.value, at);
   return faults.length > 0 ? failure(...faults) : success(laid.value.sheets);
 }
-
-/** What a project wants that its sheets are not: a fault for each stock that is short, and for each held part that lies elsewhere. */
-export const unmetBy = ({ short, released }: Nested, at: string): readonly Fault[] => [
-  ...short,
-  ...released.map(({ index, message }) => ({ pointer: at + pointerTo('locked', index), message })),
-];
