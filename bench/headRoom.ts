@@ -1,7 +1,7 @@
 import { demoProject } from '$lib/project/demo.ts';
 import { checkProject } from '$lib/project/parse.ts';
-import { headRoomOf } from '$lib/plan/headRoom.ts';
-import { solve } from '$lib/plan/solve.ts';
+import { headRoomOf } from '$lib/solution/headRoom.ts';
+import { solve } from '$lib/solution/solve.ts';
 import { medianTime, type Measured } from './measure.ts';
 
 /** How far the head may move: three maps of 60 × 60 and twelve reaches, for the demo's two postures. */

@@ -1,11 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { HAIR } from '$lib/workshop/arrange.ts';
+import { HAIR } from '$lib/workshop/nesting/arrange.ts';
 import { polygonPath } from '$lib/geometry/contour.ts';
 import { around } from '$lib/geometry/extent.ts';
-import { Greedy, largestFirst } from '$lib/workshop/nestGreedy.ts';
-import { layoutFaults } from '$lib/workshop/validity.ts';
-import { nest, type Nested } from '$lib/workshop/nest.ts';
-import { problemOf } from '$lib/workshop/nestProblem.ts';
+import { Greedy, largestFirst } from '$lib/workshop/nesting/nestGreedy.ts';
+import { layoutFaults } from '$lib/workshop/nesting/validity.ts';
+import { nest, type Nested } from '$lib/workshop/nesting/nest.ts';
+import { problemOf } from '$lib/workshop/nesting/nestProblem.ts';
 import { faultLine } from '$lib/project/fault.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import type { Point } from '$lib/geometry/point.ts';

@@ -1,5 +1,5 @@
 import { around } from '$lib/geometry/extent.ts';
-import { noFit, clearRight } from '$lib/workshop/noFit.ts';
+import { noFit, clearRight } from '$lib/workshop/nesting/noFit.ts';
 import type { Point } from '$lib/geometry/point.ts';
 
 interface Box {

@@ -1,7 +1,7 @@
 import { demoProject } from '$lib/project/demo.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
-import { solve } from '$lib/plan/solve.ts';
+import { solve } from '$lib/solution/solve.ts';
 import { faultLine } from '$lib/project/fault.ts';
 import { medianTime, seeded, type Measured } from './measure.ts';
 

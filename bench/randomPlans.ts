@@ -1,6 +1,6 @@
 import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
-import { solve } from '$lib/plan/solve.ts';
+import { solve } from '$lib/solution/solve.ts';
 import { faultLine } from '$lib/project/fault.ts';
 import { likelyProject } from '../tests/randomProject.ts';
 import { seeded, type Measured } from './measure.ts';

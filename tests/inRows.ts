@@ -1,6 +1,6 @@
-import type { Solution } from '$lib/plan/solution.ts';
+import type { Solution } from '$lib/solution/solution.ts';
 import { faultLine, type Result } from '$lib/project/fault.ts';
-import { arrange } from '$lib/workshop/arrange.ts';
+import { arrange } from '$lib/workshop/nesting/arrange.ts';
 import { cutterOf } from '$lib/workshop/beam.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 

@@ -1,7 +1,7 @@
 import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
-import { solve } from '$lib/plan/solve.ts';
-import type { Plan } from '$lib/plan/document.ts';
+import { solve } from '$lib/solution/solve.ts';
+import type { Plan } from '$lib/solution/document.ts';
 import { demoWith } from './projects.ts';
 
 /** Documents that go through a whole range, case by case, each with what it was made from. */

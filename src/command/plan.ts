@@ -3,7 +3,7 @@ import { cutFiles } from '$lib/files/bundle.ts';
 import { faultLine, type Fault } from '$lib/project/fault.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { planFile } from '$lib/files/planFile.ts';
-import { solve } from '$lib/plan/solve.ts';
+import { solve } from '$lib/solution/solve.ts';
 import { readArguments, USAGE, type Request } from './arguments.ts';
 import { readProject } from './readProject.ts';
 import { strangers, tryFolder, writeWhole } from './writeWhole.ts';

@@ -1,6 +1,6 @@
 import { build, files, prerendered, version } from '$service-worker';
 import { checksum } from '$lib/files/checksum.ts';
-import { isRequestToWorker } from '$lib/state/workerRequest.ts';
+import { isRequestToWorker } from '$lib/document/persistence/workerRequest.ts';
 
 /**
  * Keeps the whole site, so that it opens and works without a network after the first visit. Every build has a cache of its

@@ -4,8 +4,8 @@ import type { Locator, Page } from 'playwright';
 import { describe, expect, test } from 'vitest';
 import type { Sheet } from '$lib/workshop/part.ts';
 import { degrees, radians } from '$lib/geometry/angle.ts';
-import { layoutFaults } from '$lib/workshop/validity.ts';
-import { settleProject } from '$lib/state/settle.ts';
+import { layoutFaults } from '$lib/workshop/nesting/validity.ts';
+import { settleProject } from '$lib/document/settle.ts';
 import { project } from '../projects.ts';
 import { useBrowser, type Visit } from './page.ts';
 

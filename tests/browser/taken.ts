@@ -3,10 +3,10 @@ import { strFromU8, unzipSync } from 'fflate';
 import type { Download } from 'playwright';
 import { expect } from 'vitest';
 import { cutFiles } from '$lib/files/bundle.ts';
-import type { Solution } from '$lib/plan/solution.ts';
-import { solutionOf } from '$lib/plan/solve.ts';
+import type { Solution } from '$lib/solution/solution.ts';
+import { solutionOf } from '$lib/solution/solve.ts';
 import { planFile } from '$lib/files/planFile.ts';
-import { settleProject } from '$lib/state/settle.ts';
+import { settleProject } from '$lib/document/settle.ts';
 import { project } from '../projects.ts';
 
 /** What the demo with some values set comes to, without a page. */

@@ -4,9 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { findingDocuments } from '$lib/plan/findings/findingDocument.ts';
-import { solve } from '$lib/plan/solve.ts';
-import { labelsOf } from '$lib/workshop/pieceLabel.ts';
+import { findingDocuments } from '$lib/solution/findings/findingDocument.ts';
+import { solve } from '$lib/solution/solve.ts';
+import { labelsOf } from '$lib/workshop/lettering/pieceLabel.ts';
 import { bringUpToDate } from '../../tools/bundle.mjs';
 import { demoWith, firstLayout, project } from '../projects.ts';
 

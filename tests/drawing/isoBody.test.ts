@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { vec3 } from '$lib/geometry/point.ts';
 import { isoBody } from '$lib/drawing/isoBody.ts';
 import { isometric } from '$lib/drawing/isometric.ts';
-import { solve } from '$lib/plan/solve.ts';
+import { solve } from '$lib/solution/solve.ts';
 import { faultLine } from '$lib/project/fault.ts';
 import { firstLayout, project } from '../projects.ts';
 

@@ -9,7 +9,7 @@ import { signedArea } from '$lib/geometry/area.ts';
 import { polygonPath } from '$lib/geometry/contour.ts';
 import { isInside } from '$lib/geometry/inside.ts';
 import { along, cross, distance, dot, length, vec3, type Point, type Vec3 } from '$lib/geometry/point.ts';
-import { solve } from '$lib/plan/solve.ts';
+import { solve } from '$lib/solution/solve.ts';
 import { sideNames } from '$lib/project/project.ts';
 import { faultLine } from '$lib/project/fault.ts';
 import { numberFrom } from '../numbers.ts';

@@ -1,5 +1,5 @@
-import { solve } from '$lib/plan/solve.ts';
-import type { Plan } from '$lib/plan/document.ts';
+import { solve } from '$lib/solution/solve.ts';
+import type { Plan } from '$lib/solution/document.ts';
 import { demoProject } from '$lib/project/demo.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';

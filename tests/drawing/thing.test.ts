@@ -5,7 +5,7 @@ import { viewOf } from '$lib/drawing/sheet.ts';
 import { steadyPanes, type DrawnPane } from '$lib/drawing/steady.ts';
 import { groupOf, isLit, thingAt, thingsOf } from '$lib/drawing/thing.ts';
 import type { Item } from '$lib/drawing/view.ts';
-import { valueAt } from '$lib/state/pointer.ts';
+import { valueAt } from '$lib/document/pointer.ts';
 import { scenes } from './arbitraries.ts';
 import { scene, type Scene } from './scene.ts';
 import { runs } from '../runs.ts';

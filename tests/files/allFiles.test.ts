@@ -7,7 +7,7 @@ import { allFiles, type AllFiles } from '$lib/files/allFiles.ts';
 import { cutFiles } from '$lib/files/bundle.ts';
 import { manifest } from '$lib/files/manifest.ts';
 import { zipFile } from '$lib/files/zip.ts';
-import { solve } from '$lib/plan/solve.ts';
+import { solve } from '$lib/solution/solve.ts';
 import type { Project } from '$lib/project/project.ts';
 import { faultLine } from '$lib/project/fault.ts';
 import { rowsOf } from '../inRows.ts';

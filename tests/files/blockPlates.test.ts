@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { blockPlates } from '$lib/files/toolFiles.ts';
 import { extentOf } from '$lib/geometry/extent.ts';
-import { solve } from '$lib/plan/solve.ts';
+import { solve } from '$lib/solution/solve.ts';
 import { faultLine } from '$lib/project/fault.ts';
 import { firstLayout, project } from '../projects.ts';
 

@@ -3,9 +3,9 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test, vi } from 'vit
 import type { allFiles } from '$lib/files/allFiles.ts';
 import { buildSheet } from '$lib/files/buildSheet/buildSheet.ts';
 import type { Block } from '$lib/files/buildSheet/block.ts';
-import { solve } from '$lib/plan/solve.ts';
-import { compareBuilds } from '$lib/plan/builds.ts';
-import { findingText } from '$lib/plan/findings/findingText.ts';
+import { solve } from '$lib/solution/solve.ts';
+import { compareBuilds } from '$lib/solution/builds.ts';
+import { findingText } from '$lib/solution/findings/findingText.ts';
 import { ownNames } from '$lib/project/ownNames.ts';
 import { sentenceText } from '$lib/project/sentence.ts';
 import type { Project } from '$lib/project/project.ts';
@@ -13,7 +13,7 @@ import { steps } from '$lib/views/guide/steps.ts';
 import { tablesOf } from '$lib/views/results/tables.ts';
 import { sheetFigures } from '$lib/views/sheets/sheetText.ts';
 import { choiceRows, countBy, refusals } from '$lib/views/workshop/choices.ts';
-import type * as Lettering from '$lib/workshop/lettering.ts';
+import type * as Lettering from '$lib/workshop/lettering/lettering.ts';
 import { faultLine } from '$lib/project/fault.ts';
 import { inRows } from '../inRows.ts';
 import { firstLayout, project } from '../projects.ts';
@@ -21,7 +21,7 @@ import { readPdf } from './readPdf.ts';
 
 /** Every line that is engraved: letters are strokes there, so texts are caught on the way. */
 const lettered: string[] = [];
-const LETTERING = '$lib/workshop/lettering.ts';
+const LETTERING = '$lib/workshop/lettering/lettering.ts';
 
 /** The writer of all files, with letters that tell what they write. */
 let write: typeof allFiles;

@@ -6,7 +6,7 @@ import { EM, fontCharacters, fontTable, lettersIn, textLength } from '$lib/files
 import { pdfFile } from '$lib/files/pdf/pdf.ts';
 import { fontSubset } from '$lib/files/pdf/subset.ts';
 import { words, wrapped } from '$lib/files/pdf/words.ts';
-import { canLetter } from '$lib/workshop/lettering.ts';
+import { canLetter } from '$lib/workshop/lettering/lettering.ts';
 import { numberFrom } from '../numbers.ts';
 import { readPdf } from './readPdf.ts';
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { planFile } from '$lib/files/planFile.ts';
-import { solve } from '$lib/plan/solve.ts';
+import { solve } from '$lib/solution/solve.ts';
 import { plainText } from '$lib/project/sentence.ts';
 import { firstLayout, project } from '../projects.ts';
 import { rowsOf } from '../inRows.ts';

@@ -3,7 +3,7 @@ import { unzipSync } from 'fflate';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { allFiles } from '$lib/files/allFiles.ts';
 import { buildSheet } from '$lib/files/buildSheet/buildSheet.ts';
-import { solve } from '$lib/plan/solve.ts';
+import { solve } from '$lib/solution/solve.ts';
 import { parseProject } from '$lib/project/parse.ts';
 import { faultLine } from '$lib/project/fault.ts';
 import { root } from '../../tools/root.mjs';

@@ -13,7 +13,7 @@ import { projectionSymbol } from '$lib/files/projectionSymbol.ts';
 import { sheetPdf } from '$lib/files/sheetPdf.ts';
 import { sheetSvg } from '$lib/files/sheetSvg.ts';
 import { viewSheet, type PrintOptions, type ViewSheet } from '$lib/files/viewSheet.ts';
-import { solve } from '$lib/plan/solve.ts';
+import { solve } from '$lib/solution/solve.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
 import { faultLine } from '$lib/project/fault.ts';
 import { numberFrom } from '../numbers.ts';

@@ -15,7 +15,7 @@ import { figureFlaw, type LeastWood } from '$lib/geometry/figureFlaw.ts';
 import { moved } from '$lib/geometry/moved.ts';
 import { reversed } from '$lib/geometry/reversed.ts';
 import { checkProject } from '$lib/project/parse.ts';
-import { solve } from '$lib/plan/solve.ts';
+import { solve } from '$lib/solution/solve.ts';
 import { wallOf } from '$lib/stand/pockets.ts';
 import { seeded } from '../../bench/measure.ts';
 import { randomProject, type Source } from '../randomProject.ts';

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { degrees } from '$lib/geometry/angle.ts';
-import { solve } from '$lib/plan/solve.ts';
-import type { Plan } from '$lib/plan/document.ts';
+import { solve } from '$lib/solution/solve.ts';
+import type { Plan } from '$lib/solution/document.ts';
 import { faultLine } from '$lib/project/fault.ts';
 import { firstLayout, project } from '../projects.ts';
 

@@ -3,7 +3,7 @@ import { withoutDefaults } from '$lib/files/withoutDefaults.ts';
 import { byTape, sureKeyOf } from '$lib/project/sure.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import { projectSchema } from '$lib/project/schema.ts';
-import { valueAt } from '$lib/state/pointer.ts';
+import { valueAt } from '$lib/document/pointer.ts';
 import { faultLine } from '$lib/project/fault.ts';
 import { demoWith, project } from '../projects.ts';
 

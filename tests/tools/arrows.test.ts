@@ -23,19 +23,21 @@ const wrong = [
   ['acoustics', '$lib/stand/profile.ts'],
   ['stand', '$lib/acoustics/air.ts'],
   ['stand', '$lib/workshop/part.ts'],
-  ['workshop', '$lib/plan/document.ts'],
-  ['plan', '$lib/drawing/view.ts'],
+  ['workshop', '$lib/solution/document.ts'],
+  ['solution', '$lib/study/measure.ts'],
+  ['study', '$lib/proof/fit.ts'],
+  ['proof', '$lib/drawing/view.ts'],
   ['drawing', '$lib/files/svg.ts'],
-  ['files', '$lib/state/store.svelte.ts'],
+  ['files', '$lib/document/store.svelte.ts'],
   ['files', '$lib/workers/jobs.ts'],
-  ['state', '$lib/workers/client.svelte.ts'],
+  ['document', '$lib/workers/client.svelte.ts'],
   ['workers', '$lib/views/Field.svelte'],
   ['geometry', '../project/fault.ts'],
   ['geometry', './../project/fault.ts'],
   ['files', 'node:fs'],
   ['files', 'fs'],
   ['files', 'fs/promises'],
-  ['plan', 'svelte'],
+  ['solution', 'svelte'],
   ['drawing', 'svelte/store'],
   ['project', '$app/environment'],
 ] as const;
@@ -44,11 +46,13 @@ const right = [
   ['project', '$lib/geometry/point.ts'],
   ['acoustics', '$lib/layout/pose.ts'],
   ['workshop', '$lib/stand/profile.ts'],
-  ['plan', '$lib/workshop/part.ts'],
+  ['solution', '$lib/workshop/part.ts'],
+  ['study', '$lib/solution/solve.ts'],
+  ['proof', '$lib/solution/solve.ts'],
   ['files', '$lib/drawing/view.ts'],
   ['files', 'fflate'],
-  ['state', '$lib/files/svg.ts'],
-  ['workers', '$lib/state/store.svelte.ts'],
+  ['document', '$lib/files/svg.ts'],
+  ['workers', '$lib/document/store.svelte.ts'],
   ['views', '$lib/workers/client.svelte.ts'],
   ['views', 'svelte'],
   ['geometry', './point.ts'],
@@ -72,7 +76,7 @@ describe('the lint rule holds the arrows between the rooms', () => {
   });
 
   test('says which rooms are open', async () => {
-    expect(await refusals('src/lib/layout/example.ts', using('$lib/plan/plan.ts'))).toEqual([
+    expect(await refusals('src/lib/layout/example.ts', using('$lib/solution/plan.ts'))).toEqual([
       expect.stringContaining('"layout" may import from geometry, project only: imports run one way'),
     ]);
   });
@@ -81,10 +85,10 @@ describe('the lint rule holds the arrows between the rooms', () => {
     'no %s in the rooms that run everywhere',
     async (name) => {
       const text = `export const seen = ${name};\n`;
-      expect(await refusals('src/lib/plan/example.ts', text)).toEqual([
-        expect.stringContaining('"plan" runs in a page'),
+      expect(await refusals('src/lib/solution/example.ts', text)).toEqual([
+        expect.stringContaining('"solution" runs in a page'),
       ]);
-      expect(await refusals('src/lib/state/example.ts', text)).toEqual([]);
+      expect(await refusals('src/lib/document/example.ts', text)).toEqual([]);
     },
   );
 });

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { aimSpread } from '$lib/layout/aimSpread.ts';
 import { sideNames, type Project } from '$lib/project/project.ts';
 import { byTape, sureKeyOf } from '$lib/project/sure.ts';
-import { fieldOf } from '$lib/state/fields.ts';
+import { fieldOf } from '$lib/document/fields.ts';
 import { figureFit, figureStyle } from '$lib/views/figure/figureFit.ts';
 import { guideNumbers } from '$lib/views/guide/numbers.ts';
 import { effectText, spreadText, wholeText } from '$lib/views/guide/spreadText.ts';

@@ -9,7 +9,7 @@ import { placeBeside } from '$lib/views/help/place.ts';
 import { termOfRow } from '$lib/views/help/termKeys.ts';
 import { terms } from '$lib/views/help/terms.ts';
 import { tablesOf } from '$lib/views/results/tables.ts';
-import { settleProject } from '$lib/state/settle.ts';
+import { settleProject } from '$lib/document/settle.ts';
 import { project } from '../projects.ts';
 
 const keys = Object.keys(terms) as TermKey[];

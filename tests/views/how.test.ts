@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { solve } from '$lib/plan/solve.ts';
-import { formulaOf, formulas } from '$lib/plan/working.ts';
+import { solve } from '$lib/solution/solve.ts';
+import { formulaOf, formulas } from '$lib/solution/working.ts';
 import { figures } from '$lib/views/working/figures.ts';
 import { how } from '$lib/views/results/how.ts';
 import { tablesOf } from '$lib/views/results/tables.ts';

@@ -1,8 +1,8 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { headMap } from '$lib/acoustics/headMap.ts';
-import { headRoomOf } from '$lib/plan/headRoom.ts';
-import { hearingOf } from '$lib/plan/headVoices.ts';
-import { soundOf } from '$lib/plan/sound.ts';
+import { headRoomOf } from '$lib/solution/headRoom.ts';
+import { hearingOf } from '$lib/solution/headVoices.ts';
+import { soundOf } from '$lib/solution/sound.ts';
 import { JobClient } from '$lib/workers/client.svelte.ts';
 import { failureText } from '$lib/workers/failure.ts';
 import { PATIENCE } from '$lib/workers/silence.ts';

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { headMap } from '$lib/acoustics/headMap.ts';
-import { headRoomOf } from '$lib/plan/headRoom.ts';
-import { hearingOf } from '$lib/plan/headVoices.ts';
-import { soundOf } from '$lib/plan/sound.ts';
+import { headRoomOf } from '$lib/solution/headRoom.ts';
+import { hearingOf } from '$lib/solution/headVoices.ts';
+import { soundOf } from '$lib/solution/sound.ts';
 import { plainText } from '$lib/project/sentence.ts';
 import { handler } from '$lib/workers/handler.ts';
 import { jobs, sheetSteps, type JobName } from '$lib/workers/jobs.ts';
 import type { Reply, Request } from '$lib/workers/messages.ts';
-import { nested } from '$lib/workshop/nest.ts';
-import { layoutFaults } from '$lib/workshop/validity.ts';
+import { nested } from '$lib/workshop/nesting/nest.ts';
+import { layoutFaults } from '$lib/workshop/nesting/validity.ts';
 import { project } from '../projects.ts';
 import { shownOf, subjectOf } from './subjects.ts';
 

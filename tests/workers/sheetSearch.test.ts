@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import type { Plan } from '$lib/plan/document.ts';
-import type { Nested } from '$lib/workshop/nest.ts';
+import type { Plan } from '$lib/solution/document.ts';
+import type { Nested } from '$lib/workshop/nesting/nest.ts';
 import { SheetSearch } from '$lib/workers/sheetSearch.svelte.ts';
 import { fakeWorkers } from './fakeWorker.ts';
 import { shownOf } from './subjects.ts';

@@ -1,5 +1,5 @@
-import type { Plan } from '$lib/plan/document.ts';
-import { settleProject } from '$lib/state/settle.ts';
+import type { Plan } from '$lib/solution/document.ts';
+import { settleProject } from '$lib/document/settle.ts';
 import type { Subject } from '$lib/workers/jobs.ts';
 import { project } from '../projects.ts';
 

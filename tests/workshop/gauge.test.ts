@@ -4,9 +4,9 @@ import { degrees, radians } from '$lib/geometry/angle.ts';
 import { signedArea } from '$lib/geometry/area.ts';
 import { baffleGauge, edgeGauge } from '$lib/workshop/gauge.ts';
 import { cutPath } from '$lib/workshop/kerf.ts';
-import { canLetter } from '$lib/workshop/lettering.ts';
+import { canLetter } from '$lib/workshop/lettering/lettering.ts';
 import type { Part } from '$lib/workshop/part.ts';
-import { labelsOf } from '$lib/workshop/pieceLabel.ts';
+import { labelsOf } from '$lib/workshop/lettering/pieceLabel.ts';
 import { numberFrom } from '../numbers.ts';
 
 const board = { name: 'board', thickness: 3 };

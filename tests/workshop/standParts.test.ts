@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Point } from '$lib/geometry/point.ts';
-import { solve } from '$lib/plan/solve.ts';
-import { labelInside } from '$lib/workshop/label.ts';
-import { LETTERING_ABOVE, LETTERING_BELOW, letteringWidth } from '$lib/workshop/lettering.ts';
-import { engravingOf } from '$lib/workshop/engraving.ts';
+import { solve } from '$lib/solution/solve.ts';
+import { labelInside } from '$lib/workshop/lettering/label.ts';
+import { LETTERING_ABOVE, LETTERING_BELOW, letteringWidth } from '$lib/workshop/lettering/lettering.ts';
+import { engravingOf } from '$lib/workshop/lettering/engraving.ts';
 import type { Part } from '$lib/workshop/part.ts';
-import { labelsOf } from '$lib/workshop/pieceLabel.ts';
+import { labelsOf } from '$lib/workshop/lettering/pieceLabel.ts';
 import { faultLine } from '$lib/project/fault.ts';
 import { numberFrom } from '../numbers.ts';
 import { runs } from '../runs.ts';

@@ -1,5 +1,5 @@
 import { length, scale, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
-import type { SidePlan } from '$lib/plan/document.ts';
+import type { SidePlan } from '$lib/solution/document.ts';
 
 /** The directions of a cabinet that stands somewhere: unit vectors in the desk's frame. */
 export interface CabinetFrame {

@@ -1,5 +1,5 @@
 import { add, cross, dot, scale, subtract, type Vec3 } from '$lib/geometry/point.ts';
-import type { SidePlan } from '$lib/plan/document.ts';
+import type { SidePlan } from '$lib/solution/document.ts';
 import type { SideName } from '$lib/project/project.ts';
 import { cornerOf } from './cabinetFrame.ts';
 import { convexHull } from './hull.ts';

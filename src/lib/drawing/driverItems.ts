@@ -1,5 +1,5 @@
 import { dot, type Point, type Vec3 } from '$lib/geometry/point.ts';
-import type { SidePlan } from '$lib/plan/document.ts';
+import type { SidePlan } from '$lib/solution/document.ts';
 import type { SideName, Speaker } from '$lib/project/project.ts';
 import { cabinetFrame, type CabinetFrame } from './cabinetFrame.ts';
 import type { Projection } from './projection.ts';

@@ -1,5 +1,5 @@
 import type { Point } from '$lib/geometry/point.ts';
-import type { SidePlan } from '$lib/plan/document.ts';
+import type { SidePlan } from '$lib/solution/document.ts';
 import type { Speaker } from '$lib/project/project.ts';
 import { liesOn, type Segment } from './coincide.ts';
 import { squareToBaffle } from './squareToBaffle.ts';

@@ -1,5 +1,5 @@
 import { dot, subtract, type Point } from '$lib/geometry/point.ts';
-import type { Plan, SidePlan, StandPlan } from '$lib/plan/document.ts';
+import type { Plan, SidePlan, StandPlan } from '$lib/solution/document.ts';
 import { baffleLength } from '$lib/project/cabinet.ts';
 import type { SideName, Speaker } from '$lib/project/project.ts';
 import { cabinetFrame, cornerOf } from './cabinetFrame.ts';

@@ -1,5 +1,5 @@
 import type { Point, Vec3 } from '$lib/geometry/point.ts';
-import type { Plan } from '$lib/plan/document.ts';
+import type { Plan } from '$lib/solution/document.ts';
 import { sideNames } from '$lib/project/project.ts';
 import { ellipse, smoothThrough } from './curve.ts';
 import { fromAbove, fromRight } from './projection.ts';

@@ -1,6 +1,6 @@
 import { vec3, type Point, type Vec3 } from '$lib/geometry/point.ts';
 import { radians } from '$lib/geometry/angle.ts';
-import type { Plan, SidePlan, StandPlan } from '$lib/plan/document.ts';
+import type { Plan, SidePlan, StandPlan } from '$lib/solution/document.ts';
 import type { SideName } from '$lib/project/project.ts';
 import { extentOf } from './extent.ts';
 import { facesInSight, type Corners } from './isoBlock.ts';

@@ -1,4 +1,4 @@
-import type { StandPlan } from '$lib/plan/document.ts';
+import type { StandPlan } from '$lib/solution/document.ts';
 
 /** Joints nearer to each other than this would run into one grey, mm. Then every second, fifth, tenth… is drawn. */
 const LEAST_GAP = 8;

@@ -3,7 +3,7 @@ import type { Path } from '$lib/geometry/contour.ts';
 import { moved } from '$lib/geometry/moved.ts';
 import { vec3, type Point, type Vec3 } from '$lib/geometry/point.ts';
 import type { SideName } from '$lib/project/project.ts';
-import type { StandPlan } from '$lib/plan/document.ts';
+import type { StandPlan } from '$lib/solution/document.ts';
 import type { Part } from '$lib/workshop/part.ts';
 import { isoFace } from './isoFace.ts';
 import type { Item } from './view.ts';

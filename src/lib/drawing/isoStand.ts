@@ -1,5 +1,5 @@
 import { vec3, type Point, type Vec3 } from '$lib/geometry/point.ts';
-import type { StandPlan } from '$lib/plan/document.ts';
+import type { StandPlan } from '$lib/solution/document.ts';
 import { isometric } from './isometric.ts';
 import { seenFaces, type SeenFace } from './prismSeen.ts';
 import type { Item, Outline, Rank } from './view.ts';

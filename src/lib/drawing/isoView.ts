@@ -1,5 +1,5 @@
 import { along, distance, vec3, type Point } from '$lib/geometry/point.ts';
-import type { Plan, SidePlan, StandPlan } from '$lib/plan/document.ts';
+import type { Plan, SidePlan, StandPlan } from '$lib/solution/document.ts';
 import type { SideName, Speaker } from '$lib/project/project.ts';
 import { cornerOf } from './cabinetFrame.ts';
 import { extentOf } from './extent.ts';

@@ -1,6 +1,6 @@
 import { radians } from '$lib/geometry/angle.ts';
 import { add, cross, dot, scale, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
-import type { SidePlan } from '$lib/plan/document.ts';
+import type { SidePlan } from '$lib/solution/document.ts';
 import type { SideName } from '$lib/project/project.ts';
 import type { Projection } from './projection.ts';
 

@@ -1,6 +1,6 @@
 import { along, distance, type Vec3 } from '$lib/geometry/point.ts';
-import type { Plan, SidePlan } from '$lib/plan/document.ts';
-import { leadingReflections } from '$lib/plan/leadingReflections.ts';
+import type { Plan, SidePlan } from '$lib/solution/document.ts';
+import { leadingReflections } from '$lib/solution/leadingReflections.ts';
 import type { SideName } from '$lib/project/project.ts';
 import { liesOn, type Segment } from './coincide.ts';
 import type { Projection } from './projection.ts';

@@ -1,4 +1,4 @@
-import type { Plan } from '$lib/plan/document.ts';
+import type { Plan } from '$lib/solution/document.ts';
 import type { Layout, Project, SideName } from '$lib/project/project.ts';
 
 /** What a sheet is made from. */

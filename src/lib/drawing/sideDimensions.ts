@@ -1,5 +1,5 @@
 import type { Point } from '$lib/geometry/point.ts';
-import type { Plan } from '$lib/plan/document.ts';
+import type { Plan } from '$lib/solution/document.ts';
 import type { Layout, SideName, Speaker } from '$lib/project/project.ts';
 import { boxOf } from './box.ts';
 import { cornerOf } from './cabinetFrame.ts';

@@ -1,4 +1,4 @@
-import type { Plan } from '$lib/plan/document.ts';
+import type { Plan } from '$lib/solution/document.ts';
 import type { Layout, SideName, Speaker } from '$lib/project/project.ts';
 import { boxOf } from './box.ts';
 import { cabinetItems } from './cabinetItems.ts';

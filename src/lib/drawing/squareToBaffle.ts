@@ -1,5 +1,5 @@
 import { between, cross, dot, subtract } from '$lib/geometry/point.ts';
-import type { SidePlan } from '$lib/plan/document.ts';
+import type { SidePlan } from '$lib/solution/document.ts';
 import { cabinetFrame, cornerOf } from './cabinetFrame.ts';
 import type { Projection } from './projection.ts';
 

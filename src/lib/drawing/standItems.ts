@@ -1,6 +1,6 @@
 import { radians } from '$lib/geometry/angle.ts';
 import { along, scale, vec3, type Point, type Vec3 } from '$lib/geometry/point.ts';
-import type { SidePlan, StandPlan } from '$lib/plan/document.ts';
+import type { SidePlan, StandPlan } from '$lib/solution/document.ts';
 import type { SideName } from '$lib/project/project.ts';
 import { fromAbove, fromRight } from './projection.ts';
 import { projectSolid, type Face, type Solid } from './solid.ts';

@@ -1,5 +1,5 @@
 import { vec3, type Point } from '$lib/geometry/point.ts';
-import type { Plan } from '$lib/plan/document.ts';
+import type { Plan } from '$lib/solution/document.ts';
 import { sideNames, type Layout, type SideName, type Speaker } from '$lib/project/project.ts';
 import { cornerOf } from './cabinetFrame.ts';
 import { inputsOf } from './inputs.ts';

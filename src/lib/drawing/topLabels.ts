@@ -1,5 +1,5 @@
 import { between } from '$lib/geometry/point.ts';
-import type { Plan } from '$lib/plan/document.ts';
+import type { Plan } from '$lib/solution/document.ts';
 import { sideNames, type Layout } from '$lib/project/project.ts';
 import { cornerOf } from './cabinetFrame.ts';
 import { fromAbove } from './projection.ts';

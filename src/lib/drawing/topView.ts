@@ -1,4 +1,4 @@
-import type { Plan } from '$lib/plan/document.ts';
+import type { Plan } from '$lib/solution/document.ts';
 import { sideNames, type Layout, type Speaker } from '$lib/project/project.ts';
 import { cabinetItems } from './cabinetItems.ts';
 import { driverItems } from './driverItems.ts';

@@ -1,4 +1,4 @@
-import type { Solution } from '$lib/plan/solution.ts';
+import type { Solution } from '$lib/solution/solution.ts';
 import { failure, success, unforeseen, type Result } from '$lib/project/fault.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 import { benchFiles } from './benchFiles.ts';

@@ -1,11 +1,11 @@
-import type { Solution } from '$lib/plan/solution.ts';
+import type { Solution } from '$lib/solution/solution.ts';
 import { cutList, quantityText } from '$lib/workshop/cutList.ts';
 import type { Project } from '$lib/project/project.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
-import { takesOf } from '$lib/plan/sheets.ts';
+import { takesOf } from '$lib/solution/sheets.ts';
 import { plainText } from '$lib/project/sentence.ts';
 import { buildSheetPdf } from './buildSheet/buildSheetPdf.ts';
-import { materialsOf } from '$lib/plan/materials.ts';
+import { materialsOf } from '$lib/solution/materials.ts';
 import { cutListFile } from './cutListFile.ts';
 import { fileStems } from './fileName.ts';
 import type { Described, LeftOut } from './manifest.ts';

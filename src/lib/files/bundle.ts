@@ -1,11 +1,11 @@
 import { lengthWithUnit } from '$lib/project/lengthText.ts';
-import { layoutFaults } from '$lib/workshop/validity.ts';
+import { layoutFaults } from '$lib/workshop/nesting/validity.ts';
 import { cutterFor, cutterOf } from '$lib/workshop/beam.ts';
-import type { Solution } from '$lib/plan/solution.ts';
-import { takesOf } from '$lib/plan/sheets.ts';
+import type { Solution } from '$lib/solution/solution.ts';
+import { takesOf } from '$lib/solution/sheets.ts';
 import { failure, success, unforeseen, type Result } from '$lib/project/fault.ts';
 import type { LayerColours, Project } from '$lib/project/project.ts';
-import { alikeSheets } from '$lib/workshop/alikeSheets.ts';
+import { alikeSheets } from '$lib/workshop/nesting/alikeSheets.ts';
 import { sheetName, type Sheet } from '$lib/workshop/part.ts';
 import { cutList, quantityText } from '$lib/workshop/cutList.ts';
 import { dxfFile } from './dxf.ts';

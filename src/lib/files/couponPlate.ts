@@ -1,7 +1,7 @@
 import type { Stock } from '$lib/project/project.ts';
 import type { LengthUnit } from '$lib/project/units.ts';
-import { couponParts } from '$lib/workshop/couponParts.ts';
-import { placedContour } from '$lib/workshop/placed.ts';
+import { couponParts } from '$lib/workshop/coupon/couponParts.ts';
+import { placedContour } from '$lib/workshop/nesting/placed.ts';
 import { layerNames, type LayerName, type Plate } from './plate.ts';
 import { partPlate } from './plates.ts';
 

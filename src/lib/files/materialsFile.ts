@@ -1,4 +1,4 @@
-import type { Material } from '$lib/plan/materials.ts';
+import type { Material } from '$lib/solution/materials.ts';
 import { fromMillimetres, type LengthUnit } from '$lib/project/units.ts';
 import { csvFile, type Cell } from './csv.ts';
 

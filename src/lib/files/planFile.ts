@@ -1,13 +1,13 @@
 import { degrees } from '$lib/geometry/angle.ts';
-import { findingDocuments } from '$lib/plan/findings/findingDocument.ts';
+import { findingDocuments } from '$lib/solution/findings/findingDocument.ts';
 import { plainText } from '$lib/project/sentence.ts';
-import type { FindingCode } from '$lib/plan/findings/finding.ts';
-import { posturesOf } from '$lib/plan/postures.ts';
-import type { StandPlan } from '$lib/plan/document.ts';
-import type { Solution } from '$lib/plan/solution.ts';
-import type { ResponsePlan } from '$lib/plan/soundDocument.ts';
+import type { FindingCode } from '$lib/solution/findings/finding.ts';
+import { posturesOf } from '$lib/solution/postures.ts';
+import type { StandPlan } from '$lib/solution/document.ts';
+import type { Solution } from '$lib/solution/solution.ts';
+import type { ResponsePlan } from '$lib/solution/soundDocument.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
-import { labelsOf } from '$lib/workshop/pieceLabel.ts';
+import { labelsOf } from '$lib/workshop/lettering/pieceLabel.ts';
 
 export const PLAN_FORMAT = 'wedgewright/plan';
 export const PLAN_VERSION = 2;

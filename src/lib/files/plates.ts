@@ -2,9 +2,9 @@ import { extentOf } from '$lib/geometry/extent.ts';
 import { success, type Result } from '$lib/project/fault.ts';
 import { cutOrder } from '$lib/workshop/cutOrder.ts';
 import { cutPath, type CutPath } from '$lib/workshop/kerf.ts';
-import { placed } from '$lib/workshop/placed.ts';
+import { placed } from '$lib/workshop/nesting/placed.ts';
 import type { Cutter } from '$lib/project/project.ts';
-import { engravingOf } from '$lib/workshop/engraving.ts';
+import { engravingOf } from '$lib/workshop/lettering/engraving.ts';
 import { sheetName, type Part, type Sheet } from '$lib/workshop/part.ts';
 import type { Plate } from './plate.ts';
 

@@ -1,5 +1,5 @@
-import type { Plan, StandPlan } from '$lib/plan/document.ts';
-import { bareWidth } from '$lib/plan/glueUp.ts';
+import type { Plan, StandPlan } from '$lib/solution/document.ts';
+import { bareWidth } from '$lib/solution/glueUp.ts';
 import { extruded, type Body } from '$lib/workshop/body.ts';
 import type { SideName } from '$lib/project/project.ts';
 import type { Part } from '$lib/workshop/part.ts';

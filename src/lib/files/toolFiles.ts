@@ -1,12 +1,12 @@
 import { capital } from '$lib/project/capital.ts';
 import type { Path } from '$lib/geometry/contour.ts';
-import type { Plan } from '$lib/plan/document.ts';
-import type { Solution } from '$lib/plan/solution.ts';
+import type { Plan } from '$lib/solution/document.ts';
+import type { Solution } from '$lib/solution/solution.ts';
 import type { LayerColours } from '$lib/project/project.ts';
-import { planGauges } from '$lib/plan/gauges.ts';
+import { planGauges } from '$lib/solution/gauges.ts';
 import { extentOf } from '$lib/geometry/extent.ts';
 import type { Template } from '$lib/stand/body.ts';
-import { letter } from '$lib/workshop/lettering.ts';
+import { letter } from '$lib/workshop/lettering/lettering.ts';
 import { sideNames } from '$lib/project/project.ts';
 import { couponPlate } from './couponPlate.ts';
 import { dxfFile } from './dxf.ts';

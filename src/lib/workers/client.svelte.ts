@@ -1,4 +1,4 @@
-import type { Plan } from '$lib/plan/document.ts';
+import type { Plan } from '$lib/solution/document.ts';
 import { broken, failureOf, type WorkerFailure } from './failure.ts';
 import type { Input, JobAnswer, JobName } from './jobs.ts';
 import type { Reply, Request } from './messages.ts';

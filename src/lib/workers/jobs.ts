@@ -1,16 +1,16 @@
 import { headMap, type HeadMap, type HeadPlane } from '$lib/acoustics/headMap.ts';
-import type { Finding, FindingCode } from '$lib/plan/findings/finding.ts';
-import { suggestionSteps } from '$lib/plan/findings/suggest.ts';
-import type { TriedSuggestion } from '$lib/plan/findings/suggestion.ts';
-import { headRoomSteps, type HeadRoomPlan } from '$lib/plan/headRoom.ts';
-import { hearingOf } from '$lib/plan/headVoices.ts';
-import type { Solution } from '$lib/plan/solution.ts';
-import { solve } from '$lib/plan/solve.ts';
-import type { SoundPlan } from '$lib/plan/soundDocument.ts';
+import type { Finding, FindingCode } from '$lib/solution/findings/finding.ts';
+import { suggestionSteps } from '$lib/solution/findings/suggest.ts';
+import type { TriedSuggestion } from '$lib/solution/findings/suggestion.ts';
+import { headRoomSteps, type HeadRoomPlan } from '$lib/solution/headRoom.ts';
+import { hearingOf } from '$lib/solution/headVoices.ts';
+import type { Solution } from '$lib/solution/solution.ts';
+import { solve } from '$lib/solution/solve.ts';
+import type { SoundPlan } from '$lib/solution/soundDocument.ts';
 import { faultLine, success, type Result } from '$lib/project/fault.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { cutterOf } from '$lib/workshop/beam.ts';
-import { nest, type Nested, type NestOptions } from '$lib/workshop/nest.ts';
+import { nest, type Nested, type NestOptions } from '$lib/workshop/nesting/nest.ts';
 
 /** What a job is about. */
 export interface Subject {

@@ -1,8 +1,8 @@
 import { pointerTo, type Fault } from '$lib/project/fault.ts';
-import type { Plan } from '$lib/plan/document.ts';
+import type { Plan } from '$lib/solution/document.ts';
 import { cutterOf } from '$lib/workshop/beam.ts';
-import { unmetBy } from '$lib/workshop/unmet.ts';
-import type { Nested } from '$lib/workshop/nest.ts';
+import { unmetBy } from '$lib/workshop/nesting/unmet.ts';
+import type { Nested } from '$lib/workshop/nesting/nest.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 import { JobClient, type Retriable, type StartWorker } from './client.svelte.ts';
 import type { WorkerFailure } from './failure.ts';

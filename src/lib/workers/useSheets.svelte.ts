@@ -1,4 +1,4 @@
-import { useProject } from '$lib/state/context.ts';
+import { useProject } from '$lib/document/context.ts';
 import { useClients } from './context.ts';
 import type { SheetSearch } from './sheetSearch.svelte.ts';
 

@@ -3,7 +3,7 @@ import { contourLength } from '$lib/geometry/contourLength.ts';
 import { signedArea } from '$lib/geometry/area.ts';
 import type { SideName } from '$lib/project/project.ts';
 import type { Part, Sheet } from './part.ts';
-import { labelsOf } from './pieceLabel.ts';
+import { labelsOf } from '$lib/workshop/lettering/pieceLabel.ts';
 import type { Take } from './standParts.ts';
 
 /** What to cut of one part. Lengths in mm, areas in mm², all of one copy at its finished size. */

@@ -1,7 +1,7 @@
 import { contourLength } from '$lib/geometry/contourLength.ts';
 import type { Printer, Stock } from '$lib/project/project.ts';
 import type { Printed } from '$lib/stand/body.ts';
-import { engravingOf } from './engraving.ts';
+import { engravingOf } from '$lib/workshop/lettering/engraving.ts';
 import type { Part } from './part.ts';
 
 /** A number nobody has measured: what it comes to, or what is missing to say so. */

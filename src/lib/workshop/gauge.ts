@@ -2,7 +2,7 @@ import { degrees } from '$lib/geometry/angle.ts';
 import { polygonPath } from '$lib/geometry/contour.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { Stock } from '$lib/project/project.ts';
-import { labelInside } from './label.ts';
+import { labelInside } from '$lib/workshop/lettering/label.ts';
 import type { Part } from './part.ts';
 
 /** How long a stretch of an edge or of the baffle a gauge lies on, mm: as much as is easily seen to be without a gap. */

@@ -4,7 +4,7 @@ import { pointGap } from '$lib/geometry/edgeGap.ts';
 import { failure, success, type Fault, type Result } from '$lib/project/fault.ts';
 import type { Circle, Contour, Path } from '$lib/geometry/contour.ts';
 import { asTyped, says } from '$lib/project/sentence.ts';
-import { engravingOf } from './engraving.ts';
+import { engravingOf } from '$lib/workshop/lettering/engraving.ts';
 import type { Part } from './part.ts';
 
 /** What the middle of the beam follows to leave a part at its finished size. */

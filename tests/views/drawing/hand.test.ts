@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { Handle } from '$lib/drawing/handle.ts';
-import { OpenProject } from '$lib/state/openProject.svelte.ts';
-import { Undo } from '$lib/state/undo.svelte.ts';
+import { OpenProject } from '$lib/document/openProject.svelte.ts';
+import { Undo } from '$lib/document/undo.svelte.ts';
 import { Announcer } from '$lib/views/drawing/announcer.svelte.ts';
 import { Hand, type Grasp } from '$lib/views/drawing/hand.svelte.ts';
 import { project } from '../../projects.ts';

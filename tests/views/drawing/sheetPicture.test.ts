@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { OpenProject } from '$lib/state/openProject.svelte.ts';
-import { Undo } from '$lib/state/undo.svelte.ts';
+import { OpenProject } from '$lib/document/openProject.svelte.ts';
+import { Undo } from '$lib/document/undo.svelte.ts';
 import { SheetPicture } from '$lib/views/drawing/sheetPicture.svelte.ts';
 import { project } from '../../projects.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { topView } from '$lib/drawing/topView.ts';
 import type { Dimension } from '$lib/drawing/view.ts';
-import { solve } from '$lib/plan/solve.ts';
+import { solve } from '$lib/solution/solve.ts';
 import { Typing } from '$lib/views/drawing/typing.svelte.ts';
 import { firstLayout, project } from '../../projects.ts';
 

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { OpenProject } from '$lib/state/openProject.svelte.ts';
+import { OpenProject } from '$lib/document/openProject.svelte.ts';
 import { SheetBench } from '$lib/views/sheets/bench.svelte.ts';
 import { cutterOf } from '$lib/workshop/beam.ts';
-import { nested } from '$lib/workshop/nest.ts';
+import { nested } from '$lib/workshop/nesting/nest.ts';
 import { SheetSearch } from '$lib/workers/sheetSearch.svelte.ts';
 import { project } from '../../projects.ts';
 import { fakeWorkers } from '../../workers/fakeWorker.ts';

@@ -1,4 +1,4 @@
-import type { Plan } from '$lib/plan/document.ts';
+import type { Plan } from '$lib/solution/document.ts';
 import { lengthWithUnit } from '$lib/project/lengthText.ts';
 import { MM_PER_INCH, type LengthDisplay } from '$lib/project/units.ts';
 import { list, text, type Section } from './block.ts';

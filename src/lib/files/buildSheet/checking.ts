@@ -1,9 +1,9 @@
-import { cabinetSeat, liesOnStop, type SeatEnd } from '$lib/plan/cabinetSeat.ts';
-import { planGauges } from '$lib/plan/gauges.ts';
+import { cabinetSeat, liesOnStop, type SeatEnd } from '$lib/solution/cabinetSeat.ts';
+import { planGauges } from '$lib/solution/gauges.ts';
 import { sideNames, type SideName } from '$lib/project/project.ts';
 import { MM_PER_INCH, type LengthDisplay } from '$lib/project/units.ts';
 import type { Part } from '$lib/workshop/part.ts';
-import { labelsOf } from '$lib/workshop/pieceLabel.ts';
+import { labelsOf } from '$lib/workshop/lettering/pieceLabel.ts';
 import { list, text, type Block, type Section } from './block.ts';
 import { shapeBlocks } from './partBlocks.ts';
 import { lengthsOf, type Subject } from './subject.ts';

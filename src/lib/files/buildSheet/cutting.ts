@@ -1,7 +1,7 @@
 import type { Project } from '$lib/project/project.ts';
-import type { StandPlan } from '$lib/plan/document.ts';
-import { takesOf } from '$lib/plan/sheets.ts';
-import { alikeSheets } from '$lib/workshop/alikeSheets.ts';
+import type { StandPlan } from '$lib/solution/document.ts';
+import { takesOf } from '$lib/solution/sheets.ts';
+import { alikeSheets } from '$lib/workshop/nesting/alikeSheets.ts';
 import { cutList } from '$lib/workshop/cutList.ts';
 import { sheetName } from '$lib/workshop/part.ts';
 import { table, text, type Block, type Section } from './block.ts';

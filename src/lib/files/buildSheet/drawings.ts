@@ -4,7 +4,7 @@ import { sideView } from '$lib/drawing/sideView.ts';
 import { topView } from '$lib/drawing/topView.ts';
 import { sideNames } from '$lib/project/project.ts';
 import { drawing, type Section } from './block.ts';
-import { takesOf } from '$lib/plan/sheets.ts';
+import { takesOf } from '$lib/solution/sheets.ts';
 import { partBlocks, solidBlocks } from './partBlocks.ts';
 import { printedBlocks } from './printedBlocks.ts';
 import { toldStands, type Subject } from './subject.ts';

@@ -1,4 +1,4 @@
-import { glueUpOf, type GlueUp } from '$lib/plan/glueUp.ts';
+import { glueUpOf, type GlueUp } from '$lib/solution/glueUp.ts';
 import { GLUE_LINE_MOST } from '$lib/project/glueLine.ts';
 import { list, text, type Block, type Section } from './block.ts';
 import { alikeOnce, lengthsOf, toldStands, type Subject, type Told } from './subject.ts';

@@ -1,5 +1,5 @@
 import type { Project } from '$lib/project/project.ts';
-import { materialsOf, type Material } from '$lib/plan/materials.ts';
+import { materialsOf, type Material } from '$lib/solution/materials.ts';
 import { MM_PER_INCH } from '$lib/project/units.ts';
 import { list, table, type Section } from './block.ts';
 import { lengthsOf, type Subject } from './subject.ts';

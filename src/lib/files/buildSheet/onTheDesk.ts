@@ -1,4 +1,4 @@
-import { markingChecks, markingOut } from '$lib/plan/markingOut.ts';
+import { markingChecks, markingOut } from '$lib/solution/markingOut.ts';
 import { table, text, type Section } from './block.ts';
 import { lengthsOf, type Subject } from './subject.ts';
 

@@ -1,5 +1,5 @@
 import { fineLength, fineText, lengthText, lengthWithUnit } from '$lib/project/lengthText.ts';
-import type { Plan, StandPlan } from '$lib/plan/document.ts';
+import type { Plan, StandPlan } from '$lib/solution/document.ts';
 import { sideNames, type Project, type SideName } from '$lib/project/project.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 import type { Block } from './block.ts';

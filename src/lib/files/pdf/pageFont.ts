@@ -1,6 +1,6 @@
 import { unzlibSync } from 'fflate';
 import file from '@fontsource/b612/files/b612-latin-400-normal.woff?inline';
-import { findGlyph, lettersOf, replacementGlyph, SPACING } from '$lib/workshop/glyph.ts';
+import { findGlyph, lettersOf, replacementGlyph, SPACING } from '$lib/workshop/lettering/glyph.ts';
 import { readOutline, type Outline } from './outline.ts';
 import { penOutline } from './penOutline.ts';
 

@@ -1,5 +1,5 @@
 import type { Attachment } from 'svelte/attachments';
-import type { Undo } from '$lib/state/undo.svelte.ts';
+import type { Undo } from '$lib/document/undo.svelte.ts';
 
 const isField = (target: EventTarget | null): boolean => target instanceof HTMLInputElement && target.type === 'text';
 

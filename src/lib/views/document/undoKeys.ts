@@ -1,4 +1,4 @@
-import type { Workspace } from '$lib/state/workspace.svelte.ts';
+import type { Workspace } from '$lib/document/workspace.svelte.ts';
 
 /** What a key asks for: undo, redo, or nothing. Both ways of asking for redo are heard on every system. */
 export function turnOf({ key, ctrlKey, metaKey, altKey, shiftKey }: KeyboardEvent): 'undo' | 'redo' | null {

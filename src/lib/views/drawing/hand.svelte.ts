@@ -3,9 +3,9 @@ import type { Handle } from '$lib/drawing/handle.ts';
 import { gripText, spokenHandle } from '$lib/drawing/handleText.ts';
 import { gridFor, moved, nudged, type MovedGrip } from '$lib/drawing/moved.ts';
 import type { ViewName } from '$lib/drawing/sheet.ts';
-import type { Gestures } from '$lib/state/gesture.ts';
-import type { OpenProject } from '$lib/state/openProject.svelte.ts';
-import type { Held } from '$lib/state/stepSize.ts';
+import type { Gestures } from '$lib/document/gesture.ts';
+import type { OpenProject } from '$lib/document/openProject.svelte.ts';
+import type { Held } from '$lib/document/stepSize.ts';
 import type { Announcer } from './announcer.svelte.ts';
 
 /** A handle that is taken hold of: on which view, and how many pixels a millimetre is there. */

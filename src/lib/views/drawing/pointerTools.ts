@@ -1,4 +1,4 @@
-import { tillFetched } from '$lib/state/tillFetched.ts';
+import { tillFetched } from '$lib/document/tillFetched.ts';
 import type * as behaviours from './behaviours.ts';
 
 type Tools = typeof behaviours;

@@ -1,4 +1,4 @@
-import type { TakeAway } from '$lib/state/cutSet.svelte.ts';
+import type { TakeAway } from './cutSet.svelte.ts';
 
 export interface FileGroup {
   readonly name: string;

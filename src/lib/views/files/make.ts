@@ -1,9 +1,9 @@
-import type { CutState, TakeAway } from '$lib/state/cutSet.svelte.ts';
+import type { CutState, TakeAway } from './cutSet.svelte.ts';
 import type { Subject } from '$lib/files/buildSheet/subject.ts';
 import { once } from '$lib/project/once.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import type { Project, Stock } from '$lib/project/project.ts';
-import type { Plan } from '$lib/plan/document.ts';
+import type { Plan } from '$lib/solution/document.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 
 /** Plan, parts and sheets of what is shown. The writers are fetched with the first call. */
@@ -11,7 +11,7 @@ export async function makeCutFiles(shown: Plan, sheets: readonly Sheet[]): Promi
   const [{ cutFiles }, { planFile }, { solutionOf }] = await Promise.all([
     import('$lib/files/bundle.ts'),
     import('$lib/files/planFile.ts'),
-    import('$lib/plan/solve.ts'),
+    import('$lib/solution/solve.ts'),
   ]);
   const solution = solutionOf(shown);
   const made = await cutFiles(solution, sheets);
@@ -45,7 +45,7 @@ export async function makeArchive(
   | { readonly ok: false; readonly faults: readonly Fault[] }
 > {
   const [{ solutionOf }, { allFiles }, { zipFile }, { fileStem }] = await Promise.all([
-    import('$lib/plan/solve.ts'),
+    import('$lib/solution/solve.ts'),
     import('$lib/files/allFiles.ts'),
     import('$lib/files/zip.ts'),
     import('$lib/files/fileName.ts'),

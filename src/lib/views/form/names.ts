@@ -1,4 +1,4 @@
-import { listAt, valueAt } from '$lib/state/pointer.ts';
+import { listAt, valueAt } from '$lib/document/pointer.ts';
 
 /** The names in a list as options of a choice, each once. */
 export function namesAt(document: unknown, list: string): readonly (readonly [value: string, label: string])[] {

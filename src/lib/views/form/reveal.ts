@@ -1,4 +1,4 @@
-import { parentOf } from '$lib/state/pointer.ts';
+import { parentOf } from '$lib/document/pointer.ts';
 
 /**
  * Brings the control at a pointer into view and gives it the focus; where there is none on the page, the nearest thing

@@ -1,6 +1,6 @@
 import { toe } from '$lib/project/fields/aim.ts';
 import { startOf } from '$lib/project/fields/starts.ts';
-import type { SidePlan } from '$lib/plan/document.ts';
+import type { SidePlan } from '$lib/solution/document.ts';
 
 /** A rule as the document holds it. */
 export interface Rule {

@@ -2,7 +2,7 @@ import { degrees } from '$lib/geometry/angle.ts';
 import type { AimSpread, MeasuredSpread } from '$lib/layout/aimSpread.ts';
 import type { SureKey } from '$lib/project/sure.ts';
 import type { Lengths } from '$lib/project/units.ts';
-import { figure, lengthText } from '$lib/views/figures.ts';
+import { figure, lengthText } from '$lib/views/ui/figures.ts';
 
 /** Less is not worth a word: a twentieth of a degree, a tenth of a millimetre; it would be shown as nothing. */
 const LEAST_ANGLE = 0.05;

@@ -1,8 +1,8 @@
-import type { Finding } from '$lib/plan/findings/finding.ts';
-import type { FindingLevel } from '$lib/plan/findings/told.ts';
+import type { Finding } from '$lib/solution/findings/finding.ts';
+import type { FindingLevel } from '$lib/solution/findings/told.ts';
 import type { QuantityUnit } from '$lib/project/sentence.ts';
 import type { Lengths } from '$lib/project/units.ts';
-import { figure, lengthText } from '$lib/views/figures.ts';
+import { figure, lengthText } from '$lib/views/ui/figures.ts';
 
 /** How each level is told, worst first: by a word and a symbol, so that colour is only a help. */
 export const levels: readonly { readonly level: FindingLevel; readonly word: string; readonly symbol: string }[] = [

@@ -1,10 +1,10 @@
-import type { CrossoverPlan, DriverPlan, Plan, ReflectionPlan, SidePlan, StandPlan } from '$lib/plan/document.ts';
-import { widthRange } from '$lib/plan/widthSpread.ts';
-import { obstacleText } from '$lib/plan/findings/surfaceText.ts';
-import { sameSurface, surfaceReflections, type SurfaceReflections } from '$lib/plan/leadingReflections.ts';
+import type { CrossoverPlan, DriverPlan, Plan, ReflectionPlan, SidePlan, StandPlan } from '$lib/solution/document.ts';
+import { widthRange } from '$lib/solution/widthSpread.ts';
+import { obstacleText } from '$lib/solution/findings/surfaceText.ts';
+import { sameSurface, surfaceReflections, type SurfaceReflections } from '$lib/solution/leadingReflections.ts';
 import { sideNames } from '$lib/project/project.ts';
 import type { Lengths } from '$lib/project/units.ts';
-import { angleText, countText, figure, lengthText, quantityText, rangeText } from '$lib/views/figures.ts';
+import { angleText, countText, figure, lengthText, quantityText, rangeText } from '$lib/views/ui/figures.ts';
 import { causeName } from '$lib/views/sound/surfaceName.ts';
 import type { Group, Row, Table } from './table.ts';
 

@@ -1,13 +1,20 @@
-import { lockIndex, lockOf, movePlacement, turnPlacement, type Moved, type Which } from '$lib/workshop/nestMove.ts';
+import {
+  lockIndex,
+  lockOf,
+  movePlacement,
+  turnPlacement,
+  type Moved,
+  type Which,
+} from '$lib/workshop/nesting/nestMove.ts';
 import { pointerTo } from '$lib/project/fault.ts';
 import { MOST_LOCKED } from '$lib/project/limits.ts';
-import { FIRST_SEED } from '$lib/workshop/nest.ts';
+import { FIRST_SEED } from '$lib/workshop/nesting/nest.ts';
 import type { Arrangement, Locked } from '$lib/project/project.ts';
-import type { OpenProject } from '$lib/state/openProject.svelte.ts';
+import type { OpenProject } from '$lib/document/openProject.svelte.ts';
 import type { Placement, Sheet } from '$lib/workshop/part.ts';
 import { says, type Words } from '$lib/project/sentence.ts';
 import type { SheetSearch } from '$lib/workers/sheetSearch.svelte.ts';
-import type { Nested } from '$lib/workshop/nest.ts';
+import type { Nested } from '$lib/workshop/nesting/nest.ts';
 
 /** A part in the hand: where it would be put down. */
 export interface Carried {

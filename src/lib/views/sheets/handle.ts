@@ -1,6 +1,6 @@
 import type { Attachment } from 'svelte/attachments';
 import type { SheetBench } from './bench.svelte.ts';
-import type { Which } from '$lib/workshop/nestMove.ts';
+import type { Which } from '$lib/workshop/nesting/nestMove.ts';
 
 /** Screen pixels that a press may wander before it is a drag: fingers tremble. */
 const TREMBLE = 4;

@@ -1,8 +1,8 @@
-import { countText, lengthText, quantityText } from '$lib/views/figures.ts';
+import { countText, lengthText, quantityText } from '$lib/views/ui/figures.ts';
 import { degrees } from '$lib/geometry/angle.ts';
 import type { Lengths } from '$lib/project/units.ts';
 import type { Placement, Sheet } from '$lib/workshop/part.ts';
-import type { StockResult } from '$lib/workshop/nest.ts';
+import type { StockResult } from '$lib/workshop/nesting/nest.ts';
 
 /** What a sheet is called on the page: `MDF 3 mm, sheet 2`, `MDF 3 mm, offcut 1`. */
 export const sheetTitle = ({ stock, number, offcut = false }: Sheet): string =>

@@ -1,4 +1,4 @@
-import { figure } from '$lib/views/figures.ts';
+import { figure } from '$lib/views/ui/figures.ts';
 
 /** A frequency as it is read: three digits, without zeros that say nothing, and a unit. */
 export const hertzText = (frequency: number): string =>

@@ -1,6 +1,6 @@
 import type { Vec3 } from '$lib/geometry/point.ts';
-import type { Plan } from '$lib/plan/document.ts';
-import type { NotchPlan, SoundPlan } from '$lib/plan/soundDocument.ts';
+import type { Plan } from '$lib/solution/document.ts';
+import type { NotchPlan, SoundPlan } from '$lib/solution/soundDocument.ts';
 import type { SideName } from '$lib/project/project.ts';
 
 /** A way that sound takes, from a driver to the head. */

@@ -1,4 +1,4 @@
-import type { NotchPlan } from '$lib/plan/soundDocument.ts';
+import type { NotchPlan } from '$lib/solution/soundDocument.ts';
 
 type Cause = NonNullable<NotchPlan['cause']>;
 

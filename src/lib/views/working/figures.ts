@@ -1,4 +1,4 @@
-import type { FigureName } from '$lib/plan/working/formula.ts';
+import type { FigureName } from '$lib/solution/working/formula.ts';
 import type { Figure } from '$lib/views/figure/figure.ts';
 import { driver, miss, side, toe, triangle } from './aimFigures.ts';
 import { crossover, piston, reflection } from './soundFigures.ts';

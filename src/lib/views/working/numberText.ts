@@ -1,5 +1,5 @@
-import type { Unit } from '$lib/plan/working/term.ts';
-import { figure } from '$lib/views/figures.ts';
+import type { Unit } from '$lib/solution/working/term.ts';
+import { figure } from '$lib/views/ui/figures.ts';
 
 /** Decimals with which a number goes into a formula: enough to follow it on paper. */
 const decimals: Readonly<Record<Unit, number>> = {

@@ -1,13 +1,13 @@
 import { cutterOf } from '$lib/workshop/beam.ts';
-import type { BuildChoice, CountSheets } from '$lib/plan/builds.ts';
-import { widthRange } from '$lib/plan/widthSpread.ts';
+import type { BuildChoice, CountSheets } from '$lib/solution/builds.ts';
+import { widthRange } from '$lib/solution/widthSpread.ts';
 import { capital } from '$lib/project/capital.ts';
 import type { Project } from '$lib/project/project.ts';
 import { MM_PER_INCH, type LengthUnit } from '$lib/project/units.ts';
 import { buildNamed } from '$lib/stand/builds/builds.ts';
-import { messageOf } from '$lib/state/messages.ts';
-import { countText, figure, lengthText, quantityText, rangeText } from '$lib/views/figures.ts';
-import { arrange } from '$lib/workshop/arrange.ts';
+import { messageOf } from '$lib/document/messages.ts';
+import { countText, figure, lengthText, quantityText, rangeText } from '$lib/views/ui/figures.ts';
+import { arrange } from '$lib/workshop/nesting/arrange.ts';
 import type { Estimate } from '$lib/workshop/estimate.ts';
 
 /** What a build is called where it begins a line. */

@@ -2,9 +2,9 @@ import { degrees } from '$lib/geometry/angle.ts';
 import { pointerTo } from '$lib/project/fault.ts';
 import { stock as stockFields } from '$lib/project/fields/stock.ts';
 import { fromMillimetres, type LengthUnit } from '$lib/project/units.ts';
-import type { Edit } from '$lib/state/edit.ts';
-import { figure } from '$lib/views/figures.ts';
-import type { CouponResult, Measured } from '$lib/workshop/coupon.ts';
+import type { Edit } from '$lib/document/edit.ts';
+import { figure } from '$lib/views/ui/figures.ts';
+import type { CouponResult, Measured } from '$lib/workshop/coupon/coupon.ts';
 
 /** A caliper’s hundredth is kept, and a digit more, for a mean is finer than its readings. */
 const rounded = (value: number): number => Number(value.toFixed(3));

@@ -1,0 +1,154 @@
+import type { Plan } from '$lib/solution/document.ts';
+import type { Fault } from '$lib/project/fault.ts';
+import type { Project, SideName } from '$lib/project/project.ts';
+import { sameJson } from '$lib/project/sameJson.ts';
+import type { LengthDisplay, LengthUnit } from '$lib/project/units.ts';
+import { messagesByOwner } from './messages.ts';
+import { withEdits, type Edit } from './edit.ts';
+import { isMirrored, mirrorEdit, mirrorLeft } from './mirror.ts';
+import { settle, settleProject, type Settled } from './settle.ts';
+import { Watched } from './watched.ts';
+
+/**
+ * The project that is open. One document is the truth, all else follows from it; every change goes through `change`, so
+ * that a history or a store has one place to listen. An unsound document is kept as typed while the last sound state
+ * stays on screen.
+ */
+export class OpenProject {
+  #settled: Settled;
+  /**
+   * Apart from the rest, and replaced only where they differ: every field and every dimension looks at them.
+   */
+  #faults: readonly Fault[];
+  #display: LengthDisplay;
+  readonly #values: Watched;
+  #layoutIndex = $state(0);
+  #side = $state<SideName>('right');
+  #mirrored: boolean;
+  readonly #messages = $derived.by(() =>
+    this.#faults.length === 0 ? NO_MESSAGES : messagesByOwner(this.faults, this.draft, this.display),
+  );
+
+  constructor(project: Project) {
+    const settled = settleProject(project, 0);
+    this.#settled = $state.raw<Settled>(settled);
+    this.#faults = $state.raw(settled.faults);
+    this.#display = $state.raw(project.display);
+    this.#values = new Watched(project);
+    this.#mirrored = $state(isMirroredThroughout(project));
+  }
+
+  /** The document as typed: plain JSON, sound or not. Never changed in place. */
+  get draft(): unknown {
+    return this.#settled.draft;
+  }
+
+  /** The last sound project. */
+  get project(): Project {
+    return this.#settled.project;
+  }
+
+  /** Whether the last sound project is what is typed. */
+  get sound(): boolean {
+    return this.#settled.sound;
+  }
+
+  /** The last answer for the chosen layout; null when it never had one. */
+  get shown(): Plan | null {
+    return this.#settled.shown;
+  }
+
+  /** What is wrong with the draft, each with the pointer of its value. */
+  get faults(): readonly Fault[] {
+    return this.#faults;
+  }
+
+  get layoutIndex(): number {
+    return this.#layoutIndex;
+  }
+
+  /** The side that the side view and the tables put first. */
+  get side(): SideName {
+    return this.#side;
+  }
+
+  /** Whether an edit of one mark moves the other one too. */
+  get mirrored(): boolean {
+    return this.#mirrored;
+  }
+
+  /** What lengths are shown and typed in. */
+  get unit(): LengthUnit {
+    return this.#display.length;
+  }
+
+  /** How lengths are shown. */
+  get display(): LengthDisplay {
+    return this.#display;
+  }
+
+  /** The draft's value at a pointer; undefined where there is none. */
+  at(pointer: string): unknown {
+    return this.#values.at(pointer);
+  }
+
+  /** What is wrong at the field or group with this pointer, in the display unit; empty when nothing is. */
+  messagesAt(pointer: string): readonly string[] {
+    return this.#messages.get(pointer) ?? NOTHING;
+  }
+
+  edit(pointer: string, value: unknown): void {
+    this.editAll([[pointer, value]]);
+  }
+
+  /** Several edits as one step. */
+  editAll(edits: readonly Edit[]): void {
+    const all = this.#mirrored ? edits.flatMap((edit) => [edit, ...mirrorEdit(edit)]) : edits;
+    this.change((draft) => withEdits(draft, all));
+  }
+
+  /** The draft turned into another one: the door through which every edit goes. */
+  change(turn: (draft: unknown) => unknown): void {
+    this.#settle(turn(this.draft));
+  }
+
+  /** Another project in place of this one. */
+  replace(project: Project): void {
+    this.#layoutIndex = 0;
+    this.#become(settleProject(project, 0));
+    this.#mirrored = isMirroredThroughout(project);
+  }
+
+  chooseLayout(index: number): void {
+    this.#layoutIndex = index;
+    this.change((draft) => draft);
+  }
+
+  chooseSide(side: SideName): void {
+    this.#side = side;
+  }
+
+  /** Ties the two marks together, the left one following the right one, or frees them. */
+  setMirrored(mirrored: boolean): void {
+    this.#mirrored = mirrored;
+    if (mirrored) this.editAll(mirrorLeft(this.draft, this.#layoutIndex));
+  }
+
+  #settle(draft: unknown): void {
+    this.#become(settle(draft, this.#layoutIndex, this.#settled));
+  }
+
+  #become(settled: Settled): void {
+    const { faults, project } = settled;
+    this.#settled = settled;
+    this.#values.follow(settled.draft);
+    if (faults.length > 0 || this.#faults.length > 0) this.#faults = faults;
+    if (!sameJson(project.display, this.#display)) this.#display = project.display;
+  }
+}
+
+const NOTHING: readonly string[] = [];
+const NO_MESSAGES: ReadonlyMap<string, readonly string[]> = new Map();
+
+const isMirroredThroughout = (project: Project): boolean =>
+  project.layouts.every(({ placement }) => isMirrored(placement));

@@ -1,0 +1,235 @@
+import { untrack } from 'svelte';
+import type { Project } from '$lib/project/project.ts';
+import { Autosave } from './autosave.svelte.ts';
+import type { SaveStatus } from './saveStatus.ts';
+import type { Channel } from './channel.ts';
+import { keepMine, settled, takeTheirs } from './conflict.ts';
+import { whenHidden, type Visible } from './pageHide.ts';
+import { randomId, type Content, type Kept, type Opened, type Removed, type Shelf } from './shelf.ts';
+import type { TabNews } from './tabNews.ts';
+import { TabWatch } from './tabWatch.svelte.ts';
+import { done, type Outcome } from './trouble.ts';
+import type { Editable, Undo } from '$lib/document/undo.svelte.ts';
+
+/** The open project as its keeper sees it. */
+export interface Keepable extends Editable {
+  readonly project: Project;
+  replace(project: Project): void;
+}
+
+/**
+ * Keeps the open project on the shelf: saves it after changes, opens others in its place, and settles it with other tabs.
+ * A project that nobody has changed yet (the example) is on no shelf. Nothing that is open gives way to something else
+ * before it is kept.
+ */
+export class Keeper {
+  #id = $state<string | null>(null);
+  #stamp = '';
+  #seen: unknown;
+  readonly #open: Keepable;
+  readonly #undo: Undo;
+  readonly #shelf: Shelf;
+  readonly #autosave: Autosave;
+  readonly #tabs: TabWatch;
+  readonly #nobody: string;
+
+  /**
+   * @param channel to the other tabs; null where there is none.
+   * @param tab what this tab is called among them.
+   */
+  constructor(open: Keepable, undo: Undo, shelf: Shelf, channel: Channel | null, tab: string = randomId()) {
+    this.#open = open;
+    this.#undo = undo;
+    this.#shelf = shelf;
+    this.#seen = open.draft;
+    this.#nobody = tab;
+    this.#autosave = new Autosave(() => this.#save());
+    this.#tabs = new TabWatch(channel, tab, this.#nobody);
+  }
+
+  /** The open project's place on the shelf; null while it has none. */
+  get id(): string | null {
+    return this.#id;
+  }
+
+  get status(): SaveStatus {
+    return this.#autosave.status;
+  }
+
+  get news(): TabNews {
+    return this.#tabs.news;
+  }
+
+  /** Opens what was open on the last visit. Null where there was nothing; the example stays then. */
+  resume(): Outcome<Opened> | null {
+    const last = this.#shelf.lastOpened();
+    if (!last.ok) return last;
+    return last.value === null ? null : this.openEntry(last.value);
+  }
+
+  /** Takes notice of an edit. To be called from an effect, or after each change. */
+  follow(): void {
+    const { draft } = this.#open;
+    untrack(() => {
+      if (draft === this.#seen) return;
+      this.#seen = draft;
+      this.#autosave.touch();
+    });
+  }
+
+  /** What is open has been edited already: it is to be saved. */
+  touch(): void {
+    this.#autosave.touch();
+  }
+
+  /** Saves now what has changed; also tries again what has failed. */
+  flush(): void {
+    this.follow();
+    this.#autosave.flush();
+  }
+
+  /**
+   * Looks whether what was saved is still on the shelf: another tab may have deleted it, or somebody all that the browser
+   * kept. Where it was gone and is back, it is saved again.
+   */
+  look(): void {
+    const { status } = this.#autosave;
+    if (this.#id === null) return;
+    if (status.kind === 'failed' && status.trouble.kind === 'gone') this.flush();
+    if (status.kind !== 'saved') return;
+    const found = this.#shelf.texts(this.#id);
+    if (!found.ok && found.trouble.kind === 'gone') this.#autosave.lose(found.trouble);
+  }
+
+  /**
+   * Opens another project of the shelf. Refused, with the reason, while what is open cannot be saved; where another tab
+   * was first, it is saved as a copy.
+   */
+  openEntry(id: string): Outcome<Opened> {
+    const safe = this.#safe();
+    return safe.ok ? this.#showEntry(id) : safe;
+  }
+
+  /**
+   * A project from a file, a link or the example, as an entry of its own. Where the browser cannot keep it, it is open all
+   * the same, what was open before is an undo away, and the trouble comes back.
+   */
+  take(project: Project): Outcome<Opened> {
+    const safe = this.#safe();
+    const kept = safe.ok ? this.#shelf.addCopy({ project, draft: project }) : safe;
+    if (kept.ok) return this.#showEntry(kept.value.id);
+    this.#undo.follow();
+    this.#open.replace(project);
+    this.#undo.follow();
+    this.#place(null);
+    this.#autosave.settle(null);
+    this.follow();
+    return kept;
+  }
+
+  /** Takes a project off the shelf. The open one stays on the page, on no shelf until it is changed again. */
+  remove(id: string): Outcome<Removed> {
+    if (id === this.#id) this.flush();
+    const removed = this.#shelf.remove(id);
+    if (removed.ok && id === this.#id) {
+      this.#place(null);
+      this.#autosave.settle(null);
+    }
+    return removed;
+  }
+
+  /** After another tab was first: mine stays, theirs becomes a copy. Where theirs was deleted, mine is a new entry. */
+  keepMine(): Outcome<Kept> {
+    if (this.#id === null) return this.#save();
+    const outcome = keepMine(this.#shelf, this.#id, this.#content());
+    if (!outcome.ok) return outcome;
+    const kept = outcome.value.value;
+    this.#place(kept);
+    this.#autosave.settle(kept.saved);
+    this.#tabs.settle();
+    this.#tabs.saved();
+    return done(kept);
+  }
+
+  /** After another tab was first: theirs is opened; mine becomes a copy if it has changes of its own. */
+  takeTheirs(): Outcome<Opened> {
+    this.follow();
+    const id = this.#id ?? this.#nobody;
+    const outcome = this.#autosave.unsaved
+      ? takeTheirs(this.#shelf, id, this.#content())
+      : settled(this.#shelf.read(id), null);
+    if (!outcome.ok) return outcome;
+    this.#show(outcome.value.value);
+    return done(outcome.value.value);
+  }
+
+  /**
+   * Ties the keeper to a page: saves when it is hidden, looks after what was saved when it is back or another tab has changed something, takes leave of the other tabs when it goes and greets them when it
+   * is back, and has the browser ask before something is lost. Returns what undoes it.
+   */
+  attach(page: Visible, frame: EventTarget): () => void {
+    const stop = whenHidden(page, frame, () => this.flush());
+    const leave = (): void => this.#tabs.leave();
+    const greet = (): void => this.#tabs.ask();
+    const ask = (event: Event): void => {
+      this.flush();
+      if (this.#autosave.unsaved) event.preventDefault();
+    };
+    const look = (): void => this.look();
+    const heard = [['pagehide', leave], ['pageshow', greet], ['beforeunload', ask], ['storage', look], ['focus', look]] as const; // prettier-ignore
+    for (const [name, hear] of heard) frame.addEventListener(name, hear);
+    return () => {
+      stop();
+      for (const [name, hear] of heard) frame.removeEventListener(name, hear);
+      this.#tabs.close();
+    };
+  }
+
+  #content(): Content {
+    return { project: this.#open.project, draft: this.#open.draft };
+  }
+
+  /** Whether what is open is kept, whatever comes in its place. */
+  #safe(): Outcome<unknown> {
+    this.flush();
+    const { status } = this.#autosave;
+    if (status.kind !== 'failed') return done(null);
+    const another = status.trouble.kind === 'overtaken' || status.trouble.kind === 'gone';
+    return another ? this.#shelf.addCopy(this.#content()) : { ok: false, trouble: status.trouble };
+  }
+
+  #save(): Outcome<Kept> {
+    const content = this.#content();
+    const kept = this.#id === null ? this.#shelf.add(content) : this.#shelf.write(this.#id, content, this.#stamp);
+    if (kept.ok) {
+      this.#place(kept.value);
+      this.#tabs.saved();
+    } else if (kept.trouble.kind === 'overtaken') this.#tabs.overtake();
+    return kept;
+  }
+
+  #showEntry(id: string): Outcome<Opened> {
+    const found = this.#shelf.read(id);
+    if (found.ok) this.#show(found.value);
+    return found;
+  }
+
+  #show(opened: Opened): void {
+    this.#open.replace(opened.content.project);
+    if (opened.content.draft !== opened.content.project) this.#open.change(() => opened.content.draft);
+    this.#seen = this.#open.draft;
+    this.#undo.restart();
+    this.#place(opened);
+    this.#autosave.settle(opened.saved);
+    this.#tabs.settle();
+  }
+
+  /** Where the open project is kept from now on. */
+  #place(kept: Kept | null): void {
+    this.#stamp = kept?.stamp ?? '';
+    if (this.#id === (kept?.id ?? null)) return;
+    this.#id = kept?.id ?? null;
+    this.#tabs.turnTo(this.#id ?? this.#nobody);
+    if (this.#id !== null) this.#shelf.noteOpened(this.#id);
+  }
+}

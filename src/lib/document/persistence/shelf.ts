@@ -1,0 +1,212 @@
+import { freeName } from '$lib/project/names.ts';
+import { checkProject } from '$lib/project/parse.ts';
+import type { Project } from '$lib/project/project.ts';
+import { sameJson } from '$lib/project/sameJson.ts';
+import { idOf, keyOf, newestCopy, SLOTS, type Newest, type SlotIndex } from './copies.ts';
+import { withValue } from '$lib/document/pointer.ts';
+import { readSlot, writeSlot } from './slot.ts';
+import { attempt, keysOf, type TextStore } from './storage.ts';
+import { done, trouble, type Outcome, type Trouble } from './trouble.ts';
+
+/** What is kept of a project. */
+export interface Content {
+  /** The last sound project. */
+  readonly project: Project;
+  /** The document as typed: may be unsound. What somebody typed is kept even before it makes sense. */
+  readonly draft: unknown;
+}
+
+/** One project on the shelf. */
+export type Entry =
+  | {
+      readonly kind: 'whole';
+      readonly id: string;
+      readonly title: string;
+      /** The last change, ms since 1970. */
+      readonly saved: number;
+      /** What its copies take, in characters. */
+      readonly size: number;
+    }
+  | { readonly kind: 'unreadable'; readonly id: string; readonly size: number; readonly trouble: Trouble };
+
+/** Where a write ended: what the next one must be based on. */
+export interface Kept {
+  readonly id: string;
+  readonly stamp: string;
+  readonly saved: number;
+}
+
+export interface Opened extends Kept {
+  readonly content: Content;
+  /** The newest copy could not be read; this is the one before it, and the last changes may be missing. */
+  readonly recovered: boolean;
+}
+
+/** A project that was taken off the shelf, whole or not: all that is needed to put it back. */
+export interface Removed {
+  readonly id: string;
+  readonly texts: readonly (readonly [slot: SlotIndex, text: string])[];
+}
+
+const OPEN_KEY = 'wedgewright/open';
+
+/** Long enough that two never meet. */
+const ID_BYTES = 10;
+
+/** Random, and made of what a key may hold. Needs no secure context. */
+export const randomId = (): string =>
+  Array.from(crypto.getRandomValues(new Uint8Array(ID_BYTES)), (byte) => byte.toString(36).padStart(2, '0')).join('');
+
+/**
+ * The projects that the browser keeps. There is no index that could be torn: the list is what the keys say. Nothing
+ * throws, and no write goes over a copy that somebody else made since.
+ */
+export class Shelf {
+  readonly #store: TextStore | null;
+  readonly #newId: () => string;
+  readonly #now: () => number;
+
+  /** @param store null where the browser gives none: every answer is then `forbidden`. */
+  constructor(store: TextStore | null, newId: () => string = randomId, now: () => number = Date.now) {
+    this.#store = store;
+    this.#newId = newId;
+    this.#now = now;
+  }
+
+  /** Every project, the last changed first; what cannot be read comes last. */
+  list(): Outcome<readonly Entry[]> {
+    return attempt(this.#store, (store) => {
+      const ids = new Set(keysOf(store).flatMap((key) => idOf(key) ?? []));
+      const order = (entry: Entry): number => (entry.kind === 'whole' ? entry.saved : -Infinity);
+      return done([...ids].map((id) => entryOf(store, id)).sort((one, other) => order(other) - order(one) || 0));
+    });
+  }
+
+  /** The newest whole copy of a project. */
+  read(id: string): Outcome<Opened> {
+    return attempt(this.#store, (store) => {
+      const newest = newestCopy(store, id);
+      return newest.ok ? opened(id, newest.value) : newest;
+    });
+  }
+
+  /** A new entry. */
+  add(content: Content): Outcome<Kept> {
+    return attempt(this.#store, (store) => this.#write(store, this.#newId(), content, null));
+  }
+
+  /** A new entry under a title that no other one has: `Attic 2` where there is an `Attic`. */
+  addCopy(content: Content): Outcome<Kept> {
+    const list = this.list();
+    if (!list.ok) return list;
+    const taken = list.value.flatMap((entry) => (entry.kind === 'whole' ? [entry.title] : []));
+    return this.add(retitled(content, freeName(content.project.title, taken)));
+  }
+
+  /**
+   * The next copy of a project, beside the one before. Refused as `overtaken` when the newest copy is not the one that
+   * `basedOn` stamps, and as `gone` when there is none any more.
+   */
+  write(id: string, content: Content, basedOn: string): Outcome<Kept> {
+    return attempt(this.#store, (store) => {
+      const newest = newestCopy(store, id);
+      if (!newest.ok) return newest;
+      return newest.value.stamp === basedOn ? this.#write(store, id, content, newest.value) : trouble('overtaken');
+    });
+  }
+
+  /** A copy of a project as a new entry. */
+  duplicate(id: string): Outcome<Kept> {
+    const found = this.read(id);
+    return found.ok ? this.addCopy(found.value.content) : found;
+  }
+
+  /** Another title for a project that is not open here; one that is open gets its title by an edit. */
+  rename(id: string, title: string): Outcome<Kept> {
+    const found = this.read(id);
+    if (!found.ok) return found;
+    const checked = checkProject({ ...found.value.content.project, title });
+    if (!checked.ok) return { ok: false, trouble: { kind: 'unsound', faults: checked.faults } };
+    return this.write(id, retitled(found.value.content, title), found.value.stamp);
+  }
+
+  /** Takes a project off the shelf, readable or not. The answer puts it back. */
+  remove(id: string): Outcome<Removed> {
+    return attempt(this.#store, (store) => {
+      const removed = { id, texts: textsOf(store, id) };
+      if (removed.texts.length === 0) return trouble('gone');
+      for (const slot of SLOTS) store.removeItem(keyOf(id, slot));
+      return done(removed);
+    });
+  }
+
+  /** Puts back what was removed. Where both copies do not fit any more, neither stays: it can be tried again. */
+  restore({ id, texts }: Removed): Outcome<string> {
+    const restored = attempt(this.#store, (store) => {
+      for (const [slot, text] of texts) store.setItem(keyOf(id, slot), text);
+      return done(id);
+    });
+    if (!restored.ok) this.remove(id);
+    return restored;
+  }
+
+  /** The raw copies of a project, to be saved as they are when nothing else can be done with them. */
+  texts(id: string): Outcome<readonly string[]> {
+    return attempt(this.#store, (store) => {
+      const texts = textsOf(store, id).map(([, text]) => text);
+      return texts.length > 0 ? done(texts) : trouble('gone');
+    });
+  }
+
+  /** The project that was open last; null when none was. */
+  lastOpened(): Outcome<string | null> {
+    return attempt(this.#store, (store) => done(store.getItem(OPEN_KEY)));
+  }
+
+  /** Notes which project is open, for the next visit. */
+  noteOpened(id: string): Outcome<string> {
+    return attempt(this.#store, (store) => {
+      store.setItem(OPEN_KEY, id);
+      return done(id);
+    });
+  }
+
+  #write(store: TextStore, id: string, { project, draft }: Content, newest: Newest | null): Outcome<Kept> {
+    const saved = this.#now();
+    const revision = (newest?.body.revision ?? 0) + 1;
+    const body = { revision, saved, title: project.title, project };
+    const key = keyOf(id, newest?.slot === 0 ? 1 : 0);
+    const text = writeSlot(sameJson(project, draft) ? body : { ...body, draft });
+    store.setItem(key, text);
+    const slot = readSlot(store.getItem(key) === text ? text : null);
+    return slot.kind === 'whole' ? done({ id, stamp: slot.stamp, saved }) : trouble('unkept');
+  }
+}
+
+const textsOf = (store: TextStore, id: string): Removed['texts'] =>
+  SLOTS.flatMap((slot) => {
+    const text = store.getItem(keyOf(id, slot));
+    return text === null ? [] : [[slot, text] as const];
+  });
+
+function entryOf(store: TextStore, id: string): Entry {
+  const size = textsOf(store, id).reduce((sum, [, text]) => sum + text.length, 0);
+  const newest = newestCopy(store, id);
+  if (!newest.ok) return { kind: 'unreadable', id, size, trouble: newest.trouble };
+  const { title, saved } = newest.value.body;
+  return { kind: 'whole', id, title, saved, size };
+}
+
+function opened(id: string, { body, stamp, recovered }: Newest): Outcome<Opened> {
+  const checked = checkProject(body.project);
+  if (!checked.ok) return { ok: false, trouble: { kind: 'unsound', faults: checked.faults } };
+  const project = checked.value;
+  const draft = body.draft === undefined ? project : body.draft;
+  return done({ id, stamp, saved: body.saved, recovered, content: { project, draft } });
+}
+
+/** The content under another title. A draft whose title is at fault gets a sound one with it. */
+const retitled = ({ project, draft }: Content, title: string): Content =>
+  title === project.title
+    ? { project, draft }
+    : { project: { ...project, title }, draft: withValue(draft, '/title', title) };

@@ -1,0 +1,125 @@
+import { distance } from '$lib/geometry/point.ts';
+import { sixSided } from '$lib/geometry/solid.ts';
+import { arrivalsOf, type Arrival } from '$lib/acoustics/arrivals.ts';
+import { EARLY } from '$lib/acoustics/early.ts';
+import { fieldOf, sourceOf, type Field } from '$lib/acoustics/field.ts';
+import { frequencies } from '$lib/acoustics/grid.ts';
+import { leftOut } from '$lib/acoustics/leftOut.ts';
+import { notchesOf } from '$lib/acoustics/notches.ts';
+import { evenedAtDesign } from '$lib/acoustics/onAxis.ts';
+import { remediesFor } from '$lib/acoustics/remedies.ts';
+import { responseOf } from '$lib/acoustics/response.ts';
+import { baffleStep, bodyCorner } from '$lib/acoustics/shadow.ts';
+import { surfacesAround, type RoomSurface } from '$lib/acoustics/surface.ts';
+import { addTransfer, silence } from '$lib/acoustics/wave.ts';
+import type { PlacedDriver } from '$lib/layout/pose.ts';
+import type { Layout, Project, SideName } from '$lib/project/project.ts';
+import type { Plan, SidePlan } from './document.ts';
+import { placedDrivers } from './placedDrivers.ts';
+import { screensAround } from './screensAround.ts';
+import { crossoverSound } from '$lib/solution/sound/crossovers.ts';
+import { driverSound } from '$lib/solution/sound/drivers.ts';
+import { earlySound } from '$lib/solution/sound/early.ts';
+import { reflectionSound } from '$lib/solution/sound/reflections.ts';
+import type { ResponsePlan, SoundPlan } from './soundDocument.ts';
+
+export interface SoundOptions {
+  /** Whether the step of the baffle counts in the responses; off by default, as it is no more than a hint. */
+  readonly baffleStep?: boolean;
+}
+
+/** One loudspeaker with everything that reaches the head from it. */
+interface Heard {
+  readonly plan: SidePlan;
+  readonly drivers: readonly PlacedDriver[];
+  readonly arrivals: readonly Arrival[];
+  readonly field: Field;
+  /** What counts as 0 dB: a source of strength 1 at the aimed point. */
+  readonly reference: number;
+}
+
+/**
+ * What a layout's geometry does to the sound at the head: crossovers, directivity, reflections and the response of each
+ * loudspeaker and of both. `plan` must be of this project and layout. Pure; a few milliseconds at
+ * most.
+ */
+export function soundOf(project: Project, layout: Layout, plan: Plan, options: SoundOptions = {}): SoundPlan {
+  const { speaker } = project;
+  const { speedOfSound: speed, head } = plan;
+  const surfaces = surfacesAround(layout);
+  const screens = screensAround(speaker, layout, {
+    left: sixSided(plan.sides.left.cabinet),
+    right: sixSided(plan.sides.right.cabinet),
+  });
+  const source = sourceOf(speaker, speed);
+  const known = speaker.designPoint !== null;
+  const corner = bodyCorner(speaker.width, speed);
+  const evened = evenedAtDesign(speaker, source, speed);
+  if (options.baffleStep) frequencies.forEach((f, i) => (evened[i] = (evened[i] ?? 1) / baffleStep(f, corner)));
+
+  const hear = (side: SideName): Heard => {
+    const of = plan.sides[side];
+    const drivers = placedDrivers(speaker, of);
+    const arrivals = arrivalsOf(drivers, of.axis, surfaces, { screens, side }, head);
+    const aimed = distance(of.aimedPoint, head);
+    const field = fieldOf(source, drivers, arrivals, surfaces.length, aimed, speed);
+    return { plan: of, drivers, arrivals, field, reference: 1 / aimed };
+  };
+  const heard = { left: hear('left'), right: hear('right') };
+
+  const sideSound = (side: SideName) => {
+    const { plan: of, drivers, arrivals, field, reference } = heard[side];
+    const early = earlySound(field, arrivals, surfaces, of.reflections, speed);
+    return {
+      drivers: drivers.map((driver) => driverSound(driver, speed)),
+      crossovers: speaker.crossovers.flatMap((crossover, index) => {
+        const planned = of.crossovers[index];
+        return planned
+          ? [crossoverSound({ speaker, layout, side, plan: of, drivers, head, speed }, crossover, planned)]
+          : [];
+      }),
+      reflections: reflectionSound(speaker, arrivals, of.reflections, speed),
+      early,
+      earlyPasses: early.every(({ passes }) => passes),
+      response: responsePlan([field], reference, evened, surfaces, known),
+    };
+  };
+  const { left, right } = heard;
+  return {
+    layout: layout.name,
+    frequencies,
+    sides: { left: sideSound('left'), right: sideSound('right') },
+    both: responsePlan([left.field, right.field], left.reference + right.reference, evened, surfaces, known),
+    designPoint: speaker.designPoint,
+    baffleStep: { corner, counted: options.baffleStep ?? false, source: 'rule of thumb' },
+    early: { level: EARLY.level, window: EARLY.window, source: EARLY.source, plainly: EARLY.plainly },
+    leftOut,
+  };
+}
+
+function responsePlan(
+  fields: readonly Field[],
+  reference: number,
+  evened: Float64Array,
+  surfaces: readonly RoomSurface[],
+  known: boolean,
+): ResponsePlan {
+  const sum = silence();
+  for (const { total } of fields) addTransfer(sum, total);
+  const response = responseOf(sum, reference, evened);
+  const remedies = remediesFor(fields, known);
+  const notches = notchesOf(response.fine, sum, remedies).map(({ index, frequency, level, depth, cause, fill }) => {
+    const culprit = cause === null ? null : (remedies[cause]?.culprit ?? null);
+    const surface = culprit?.kind === 'surface' ? surfaces[culprit.surface] : undefined;
+    return {
+      index,
+      frequency,
+      level,
+      depth,
+      cause: surface?.name ?? (culprit && culprit.kind !== 'surface' ? culprit.kind : null),
+      monitor: surface?.monitor ?? null,
+      fill,
+    };
+  });
+  return { ...response, notches };
+}

@@ -1,0 +1,38 @@
+import { describe, expect, test } from 'vitest';
+import { OpenProject } from '$lib/document/openProject.svelte.ts';
+import { project } from '../projects.ts';
+
+const EAR = '/layouts/0/listener/earHeight';
+const opened = () => new OpenProject(project());
+
+describe('an open project', () => {
+  test('has its answer at once, and nothing wrong', () => {
+    const open = opened();
+    expect([open.shown?.head.z, open.faults]).toEqual([1180 - 735, []]);
+  });
+
+  test('draws each edit', () => {
+    const open = opened();
+    open.edit(EAR, 1200);
+    expect([open.at(EAR), open.shown?.head.z, open.faults]).toEqual([1200, 1200 - 735, []]);
+  });
+
+  test('keeps what is typed unsound, tells what is wrong and goes on showing the last answer', () => {
+    const open = opened();
+    const { shown } = open;
+    open.edit(EAR, -5);
+    expect(open.at(EAR)).toBe(-5);
+    expect(open.faults).toEqual([{ pointer: EAR, message: 'expected a length over 0 mm, got -5' }]);
+    expect(open.shown).toBe(shown);
+    expect(open.sound).toBe(false);
+    open.edit(EAR, 1200);
+    expect([open.shown?.head.z, open.faults, open.sound]).toEqual([1200 - 735, [], true]);
+  });
+
+  test('lets another project come in its place', () => {
+    const open = opened();
+    open.edit(EAR, -5);
+    open.replace(project({ [EAR]: 1210 }));
+    expect([open.shown?.head.z, open.faults]).toEqual([1210 - 735, []]);
+  });
+});

@@ -1,0 +1,320 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { Keeper } from '$lib/document/persistence/keeper.svelte.ts';
+import { OpenProject } from '$lib/document/openProject.svelte.ts';
+import { Shelf } from '$lib/document/persistence/shelf.ts';
+import { trouble, troubleWords, type Outcome } from '$lib/document/persistence/trouble.ts';
+import { Undo } from '$lib/document/undo.svelte.ts';
+import { project } from '../../projects.ts';
+import { FakeStore } from './store.ts';
+import { TabLine } from './tabLine.ts';
+
+const EAR = '/layouts/0/listener/earHeight';
+
+beforeEach(() => {
+  vi.useFakeTimers();
+});
+afterEach(() => {
+  vi.useRealTimers();
+});
+
+/** A browser with tabs that share a store and a line. */
+function browser() {
+  const store = new FakeStore();
+  const line = new TabLine();
+  let tabs = 0;
+  let ids = 0;
+  const tab = () => {
+    tabs += 1;
+    const open = new OpenProject(project());
+    const undo = new Undo(open);
+    const shelf = new Shelf(store, () => `id${(ids += 1)}`);
+    const keeper = new Keeper(open, undo, shelf, line.join(), `tab${tabs}`);
+    const edit = (value: unknown, pointer = EAR): void => {
+      open.edit(pointer, value);
+      undo.follow();
+      keeper.follow();
+    };
+    const ear = (): unknown => open.at(EAR);
+    return { open, undo, shelf, keeper, edit, ear };
+  };
+  return { store, tab };
+}
+
+function valueOf<Value>(outcome: Outcome<Value> | null): Value {
+  if (outcome === null) throw new Error('expected an outcome');
+  if (!outcome.ok) throw new Error(troubleWords(outcome.trouble));
+  return outcome.value;
+}
+
+const soon = (): void => void vi.advanceTimersByTime(1000);
+
+const ears = (shelf: Shelf): unknown[] =>
+  valueOf(shelf.list()).map(({ id }) => valueOf(shelf.read(id)).content.project.layouts[0]?.listener.earHeight);
+
+const titles = (shelf: Shelf): unknown[] =>
+  valueOf(shelf.list()).map((entry) => (entry.kind === 'whole' ? entry.title : entry.kind));
+
+describe('an open project that is kept', () => {
+  it('leaves the example alone until it is changed', () => {
+    const { store, tab } = browser();
+    const { keeper } = tab();
+    expect(keeper.resume()).toBeNull();
+    keeper.flush();
+    soon();
+    expect(store.everything).toEqual({});
+    expect([keeper.id, keeper.status.kind]).toEqual([null, 'untouched']);
+  });
+
+  it('is there again on the next visit, with what was half typed', () => {
+    const { tab } = browser();
+    const first = tab();
+    first.edit(1200);
+    first.edit('twel');
+    expect(first.keeper.status.kind).toBe('saving');
+    soon();
+    expect(first.keeper.status.kind).toBe('saved');
+    const second = tab();
+    expect(valueOf(second.keeper.resume()).recovered).toBe(false);
+    expect(second.ear()).toBe('twel');
+    expect(second.open.project.layouts[0]?.listener.earHeight).toBe(1200);
+    expect(second.keeper.id).toBe(first.keeper.id);
+    second.keeper.flush();
+    expect(second.keeper.news.kind).toBe('shared');
+  });
+
+  it('is saved when the page is hidden, and lets nothing be lost when it is left', () => {
+    const { store, tab } = browser();
+    const { keeper, edit } = tab();
+    const page = Object.assign(new EventTarget(), { visibilityState: 'hidden' });
+    const frame = new EventTarget();
+    const detach = keeper.attach(page, frame);
+    edit(1200);
+    page.dispatchEvent(new Event('visibilitychange'));
+    expect(keeper.status.kind).toBe('saved');
+    const leave = (): boolean => frame.dispatchEvent(new Event('beforeunload', { cancelable: true }));
+    expect(leave()).toBe(true);
+    store.forbidden = true;
+    edit(1210);
+    expect(leave()).toBe(false);
+    expect(keeper.status).toEqual({ kind: 'failed', trouble: { kind: 'forbidden' } });
+    detach();
+    expect(leave()).toBe(true);
+  });
+
+  it('gives way to another one only after it is saved, and each has a history of its own', () => {
+    const { tab } = browser();
+    const { keeper, shelf, undo, edit, ear } = tab();
+    edit(1200);
+    keeper.flush();
+    const first = keeper.id ?? '';
+    const copy = valueOf(shelf.duplicate(first));
+    edit(1210);
+    valueOf(keeper.openEntry(copy.id));
+    expect(ear()).toBe(1200);
+    expect(undo.undoLabel).toBeNull();
+    valueOf(keeper.openEntry(first));
+    expect(ear()).toBe(1210);
+  });
+
+  it('stays when another one cannot be read, or when it cannot be saved', () => {
+    const { store, tab } = browser();
+    const { keeper, shelf, edit, ear } = tab();
+    edit(1200);
+    keeper.flush();
+    const copy = valueOf(shelf.duplicate(keeper.id ?? ''));
+    expect(keeper.openEntry('nowhere')).toEqual(trouble('gone'));
+    expect(ear()).toBe(1200);
+    store.room = store.used;
+    edit(1210);
+    expect(keeper.openEntry(copy.id)).toEqual(trouble('full'));
+    expect(ear()).toBe(1210);
+    store.room = Infinity;
+    soon();
+    edit(1215);
+    soon();
+    expect(keeper.status.kind).toBe('saved');
+  });
+
+  it('makes an entry of an import and keeps what was open', () => {
+    const { tab } = browser();
+    const { keeper, shelf, open, edit } = tab();
+    edit(1200);
+    valueOf(keeper.take(project()));
+    expect(open.project.title).toBe('Bindery desk 2');
+    expect(titles(shelf).toSorted()).toEqual(['Bindery desk', 'Bindery desk 2']);
+    expect(ears(shelf).toSorted()).toEqual([1180, 1200]);
+  });
+
+  it('opens an import also where nothing can be kept, and what was open is an undo away', () => {
+    const { store, tab } = browser();
+    const { keeper, undo, open, edit, ear } = tab();
+    store.forbidden = true;
+    edit(1200);
+    expect(keeper.take(project({ '/title': 'Attic' }))).toEqual(trouble('forbidden'));
+    expect(open.project.title).toBe('Attic');
+    undo.undo();
+    expect([open.project.title, ear()]).toEqual(['Bindery desk', 1200]);
+    store.forbidden = false;
+    keeper.flush();
+    expect(keeper.status.kind).toBe('saved');
+  });
+
+  it('never writes an import over the entry that could not be saved', () => {
+    const { store, tab } = browser();
+    const { keeper, shelf, edit } = tab();
+    edit(1200);
+    keeper.flush();
+    const before = keeper.id;
+    store.room = store.used;
+    edit(1210);
+    expect(keeper.take(project({ '/title': 'Attic' }))).toEqual(trouble('full'));
+    store.room = Infinity;
+    keeper.flush();
+    expect(keeper.id).not.toBe(before);
+    expect(titles(shelf).toSorted()).toEqual(['Attic', 'Bindery desk']);
+  });
+
+  it('is on no shelf after its deletion until it is changed; the deletion can be undone', () => {
+    const { tab } = browser();
+    const { keeper, shelf, edit, ear } = tab();
+    edit(1200);
+    keeper.flush();
+    const id = keeper.id ?? '';
+    edit(1210);
+    const removed = valueOf(keeper.remove(id));
+    soon();
+    expect([keeper.id, keeper.status.kind, ear()]).toEqual([null, 'untouched', 1210]);
+    expect(titles(shelf)).toEqual([]);
+    valueOf(shelf.restore(removed));
+    valueOf(keeper.openEntry(id));
+    expect(ear()).toBe(1210);
+  });
+});
+
+describe('a project in two tabs', () => {
+  function both() {
+    const { store, tab } = browser();
+    const one = tab();
+    one.edit(1200);
+    one.keeper.flush();
+    const two = tab();
+    valueOf(two.keeper.resume());
+    return { store, one, two };
+  }
+
+  it('is known to be in both', () => {
+    const { one, two } = both();
+    expect([one.keeper.news, two.keeper.news]).toEqual([
+      { kind: 'shared', tabs: 1 },
+      { kind: 'shared', tabs: 1 },
+    ]);
+  });
+
+  it('tells the other of a change, and theirs is taken without a copy where mine has none of its own', () => {
+    const { one, two } = both();
+    two.edit(1210);
+    soon();
+    expect([one.keeper.news.kind, two.keeper.news.kind]).toEqual(['overtaken', 'shared']);
+    valueOf(one.keeper.takeTheirs());
+    expect(one.ear()).toBe(1210);
+    expect(one.keeper.news.kind).toBe('shared');
+    expect(ears(one.shelf)).toEqual([1210]);
+  });
+
+  it('does not lose mine when theirs is taken', () => {
+    const { one, two } = both();
+    one.edit(1220);
+    two.edit(1210);
+    two.keeper.flush();
+    soon();
+    expect(one.keeper.status).toEqual({ kind: 'failed', trouble: { kind: 'overtaken' } });
+    valueOf(one.keeper.takeTheirs());
+    expect([one.ear(), one.keeper.status.kind]).toEqual([1210, 'saved']);
+    expect(ears(one.shelf).toSorted()).toEqual([1210, 1220]);
+  });
+
+  it('does not lose theirs when mine is kept', () => {
+    const { one, two } = both();
+    two.edit(1210);
+    two.keeper.flush();
+    one.edit(1220);
+    soon();
+    valueOf(one.keeper.keepMine());
+    expect([one.ear(), one.keeper.status.kind, one.keeper.news.kind]).toEqual([1220, 'saved', 'shared']);
+    expect(two.keeper.news.kind).toBe('overtaken');
+    expect(ears(one.shelf).toSorted()).toEqual([1210, 1220]);
+    one.edit(1230);
+    soon();
+    expect(one.keeper.status.kind).toBe('saved');
+  });
+
+  it('does not lose mine when another one is opened, or theirs was deleted', () => {
+    const { one, two } = both();
+    const copy = valueOf(one.shelf.duplicate(one.keeper.id ?? ''));
+    one.edit(1220);
+    two.edit(1210);
+    two.keeper.flush();
+    valueOf(one.keeper.openEntry(copy.id));
+    expect(ears(one.shelf).toSorted()).toEqual([1200, 1210, 1220]);
+    two.edit(1230);
+    valueOf(one.shelf.remove(two.keeper.id ?? ''));
+    soon();
+    expect(two.keeper.status).toEqual({ kind: 'failed', trouble: { kind: 'gone' } });
+    valueOf(two.keeper.keepMine());
+    expect(ears(one.shelf).toSorted()).toEqual([1200, 1220, 1230]);
+  });
+
+  it('notices without an edit that its project was deleted, keeps it as a new entry, and takes it back when it is put back', () => {
+    const { one, two } = both();
+    const frame = new EventTarget();
+    const detach = two.keeper.attach(Object.assign(new EventTarget(), { visibilityState: 'visible' as const }), frame);
+    const told = (): void => void frame.dispatchEvent(new Event('storage'));
+    told();
+    expect(two.keeper.status.kind).toBe('saved');
+    const removed = valueOf(one.shelf.remove(two.keeper.id ?? ''));
+    told();
+    expect(two.keeper.status).toEqual({ kind: 'failed', trouble: { kind: 'gone' } });
+    // Something would be lost now: the browser has to ask.
+    const leaving = new Event('beforeunload', { cancelable: true });
+    frame.dispatchEvent(leaving);
+    expect(leaving.defaultPrevented).toBe(true);
+
+    valueOf(one.shelf.restore(removed));
+    told();
+    expect([two.keeper.status.kind, ears(one.shelf)]).toEqual(['saved', [1200]]);
+
+    valueOf(one.shelf.remove(two.keeper.id ?? ''));
+    frame.dispatchEvent(new Event('focus'));
+    valueOf(two.keeper.keepMine());
+    expect([two.keeper.status.kind, ears(one.shelf)]).toEqual(['saved', [1200]]);
+    expect(two.keeper.id).not.toBe(removed.id);
+    two.edit(1210);
+    soon();
+    expect(ears(one.shelf)).toEqual([1210]);
+    detach();
+  });
+
+  it('notices that all the browser kept was cleared', () => {
+    const { store, tab } = browser();
+    const { keeper, edit, shelf } = tab();
+    edit(1200);
+    soon();
+    store.clear();
+    keeper.look();
+    expect(keeper.status).toEqual({ kind: 'failed', trouble: { kind: 'gone' } });
+    valueOf(keeper.keepMine());
+    expect(ears(shelf)).toEqual([1200]);
+    // The next visit finds it.
+    expect(valueOf(shelf.lastOpened())).toBe(keeper.id);
+  });
+
+  it('makes one copy of mine, not two, when an import comes in between', () => {
+    const { one, two } = both();
+    one.edit(1220);
+    two.edit(1210);
+    two.keeper.flush();
+    valueOf(one.keeper.take(project({ '/title': 'Attic' })));
+    expect(titles(one.shelf).toSorted()).toEqual(['Attic', 'Bindery desk', 'Bindery desk 2']);
+    expect(ears(one.shelf).toSorted()).toEqual([1180, 1210, 1220]);
+  });
+});

@@ -1,0 +1,134 @@
+import { besselJ1 } from '$lib/acoustics/bessel.ts';
+import { distance, dot, length, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
+import type { SidePlan } from '$lib/solution/document.ts';
+import type { Solution } from '$lib/solution/solution.ts';
+import { sideNames, type Driver, type Layout, type Project, type SideName } from '$lib/project/project.ts';
+import { expi, plus, times, type Complex } from '../acoustics/complex.ts';
+import { highPass, lowPass } from '../acoustics/filters.ts';
+
+/** A project, one of its layouts and its plan. */
+export interface Planned {
+  readonly project: Project;
+  readonly layout: Layout;
+  readonly plan: Solution;
+}
+
+/**
+ * The pressure at the head from one side of a two-way loudspeaker (tweeter, woofer, one crossover), wave by wave: every
+ * driver and every mirror image of it placed by hand, with its filter, its piston and its delay, and what is in the way
+ * found by walking along the path. For upright baffles, and rooms without a monitor's face in the way.
+ */
+export function pressure({ project, layout, plan }: Planned, side: SideName, frequency: number): Complex {
+  const { speaker } = project;
+  const [crossover] = speaker.crossovers;
+  if (!crossover) throw new Error('expected a crossover');
+  const { aimedPoint, axis, drivers } = plan.sides[side];
+  const wavenumber = (2 * Math.PI * frequency) / (1000 * plan.speedOfSound);
+  const order = crossover.alignment === 'in-phase' ? 4 : 3;
+  const around = (width: number, f: number): number =>
+    1 / Math.hypot(1, (f * Math.PI * width) / (1000 * plan.speedOfSound));
+  const narrow = Math.min(speaker.width, speaker.height);
+
+  let sum: Complex = [0, 0];
+  for (const driver of speaker.drivers) {
+    const placed = drivers.find(({ name }) => name === driver.name);
+    if (!placed) throw new Error('expected the driver in the plan');
+    const u = frequency / crossover.frequency;
+    const filter = driver.role === 'tweeter' ? highPass(order, u) : lowPass(order, u);
+    const toDesign = pathToDesignPoint(project, driver);
+    for (const { image, point, keeps } of waysOf(layout, placed.acousticCentre, plan.head)) {
+      const towards = subtract(point ?? plan.head, placed.position);
+      const cosine = dot(towards, axis) / length(towards);
+      const sine = cosine > 0 ? Math.sqrt(Math.max(0, 1 - cosine ** 2)) : 1;
+      const across =
+        driver.radiating ?? (driver.role === 'tweeter' ? Math.min(25, driver.diameter) : 0.78 * driver.diameter);
+      const x = (wavenumber * across * sine) / 2;
+      const beam = x === 0 ? 1 : (2 * besselJ1(x)) / x;
+      const behind = cosine < 0 ? around(narrow, -cosine * frequency) : 1;
+      const widths = widthsInTheWay({ project, layout, plan }, side, placed.position, point);
+      const past = widths.length === 0 ? 1 : around(Math.max(...widths), frequency);
+      const way = distance(image, plan.head);
+      const strength = toDesign === null ? 1 : toDesign / (speaker.designPoint?.distance ?? NaN);
+      const size = (strength * Math.sqrt(1 - keeps) * beam * behind * past) / way;
+      // Nobody said how they were lined up: both arrive together, as if from the aimed point.
+      const advance = toDesign ?? distance(placed.acousticCentre, plan.head) - distance(aimedPoint, plan.head);
+      sum = plus(sum, times(times(filter, expi(-wavenumber * (way - advance))), [size, 0]));
+    }
+  }
+  return sum;
+}
+
+function pathToDesignPoint({ speaker }: Project, driver: Driver): number | null {
+  const { designPoint } = speaker;
+  const aimed = speaker.drivers.find(({ name }) => name === designPoint?.driver);
+  if (!designPoint || !aimed) return null;
+  const point = vec3(aimed.offset, -designPoint.distance, aimed.height);
+  return distance(point, vec3(driver.offset, driver.acousticDepth, driver.height));
+}
+
+interface By {
+  readonly image: Vec3;
+  /** Where the straight line from the image to the head meets the mirror; null for the direct sound. */
+  readonly point: Vec3 | null;
+  readonly keeps: number;
+}
+
+function waysOf({ desk, room }: Layout, from: Vec3, head: Vec3): By[] {
+  const { absorption } = room;
+  const meet = (image: Vec3, axis: 'x' | 'y' | 'z', at: number): Vec3 => {
+    const t = (at - image[axis]) / (head[axis] - image[axis]);
+    return vec3(image.x + t * (head.x - image.x), image.y + t * (head.y - image.y), image.z + t * (head.z - image.z));
+  };
+  const mirrored = (axis: 'x' | 'y' | 'z', at: number, keeps: number): By => {
+    const image = { ...from, [axis]: 2 * at - from[axis] };
+    return { image, point: meet(image, axis, at), keeps };
+  };
+  const top = mirrored('z', 0, absorption.desk);
+  const onDesk = top.point && Math.abs(top.point.x) <= desk.width / 2 && top.point.y >= 0 && top.point.y <= desk.depth;
+  return [
+    { image: from, point: null, keeps: 0 },
+    ...(onDesk ? [top] : []),
+    ...(desk.wallGap === null ? [] : [mirrored('y', desk.depth + desk.wallGap, absorption.wall)]),
+    ...(room.leftWall === null ? [] : [mirrored('x', -room.leftWall, absorption.sides)]),
+    ...(room.rightWall === null ? [] : [mirrored('x', room.rightWall, absorption.sides)]),
+    ...(room.ceiling === null ? [] : [mirrored('z', room.ceiling - desk.height, absorption.ceiling)]),
+  ];
+}
+
+const STEPS = 3000;
+
+/** Narrower sides of the bodies that a walk from the baffle by the point to the head passes through. */
+function widthsInTheWay({ project, layout, plan }: Planned, side: SideName, from: Vec3, point: Vec3 | null): number[] {
+  const { speaker } = project;
+  const legs = point ? [[from, point] as const, [point, plan.head] as const] : [[from, plan.head] as const];
+  return legs.flatMap(([a, b], leg) => {
+    const walk = Array.from({ length: STEPS - 1 }, (_, i) => {
+      const t = (i + 1) / STEPS;
+      return vec3(a.x + t * (b.x - a.x), a.y + t * (b.y - a.y), a.z + t * (b.z - a.z));
+    });
+    const cabinets = sideNames
+      .filter((name) => leg > 0 || name !== side)
+      .filter((name) => walk.some((at) => insideCabinet(plan.sides[name], at)))
+      .map(() => Math.min(speaker.width, speaker.height));
+    const monitors = layout.monitors
+      .filter(({ x, y, bottom, width, height, depth }) =>
+        walk.some(
+          (at) =>
+            Math.abs(at.x - x) < width / 2 && at.y > y && at.y < y + depth && at.z > bottom && at.z < bottom + height,
+        ),
+      )
+      .map(({ width, height }) => Math.min(width, height));
+    return [...cabinets, ...monitors];
+  });
+}
+
+/** Between the three pairs of faces that meet in the first corner: a box, as the baffle is upright to its bottom. */
+function insideCabinet({ cabinet }: SidePlan, at: Vec3): boolean {
+  const [corner, along, , back, up] = cabinet;
+  if (!corner || !along || !back || !up) throw new Error('expected the corners of a cabinet');
+  return [along, back, up].every((other) => {
+    const edge = subtract(other, corner);
+    const share = dot(subtract(at, corner), edge) / dot(edge, edge);
+    return share > 0 && share < 1;
+  });
+}
