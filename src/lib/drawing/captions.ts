@@ -2,7 +2,7 @@ import type { Point } from '$lib/geometry/point.ts';
 import type { DimensionStyle } from './dimensionStyle.ts';
 import { toPaper, type Zoom } from './place.ts';
 import { scaleText } from './scaleText.ts';
-import type { Pane, ViewName } from './sheet.ts';
+import type { Pane, ViewName } from './pane.ts';
 import type { Frame } from './sheetLayout.ts';
 
 /** What a view is called, line by line. */

@@ -8,6 +8,7 @@ import type { Handle } from './handle.ts';
 import { sideHandles, topHandles } from './handles.ts';
 import { isoView } from './isoView.ts';
 import { keyPlaces, type KeyPlace } from './keyPlace.ts';
+import type { Pane, Shown, ViewName } from './pane.ts';
 import type { Place } from './place.ts';
 import { floorLevel, type Floor } from './roomFromSide.ts';
 import { closeRows, ofRank, withoutRepeats } from './rows.ts';
@@ -16,19 +17,6 @@ import type { SheetSource } from './sheetSource.ts';
 import { sideView } from './sideView.ts';
 import { topView } from './topView.ts';
 import type { Rank, View } from './view.ts';
-
-export type ViewName = 'top' | 'side' | 'front' | 'stand';
-/** Which views a sheet shows: one, or as many as there is room for. */
-export type Shown = 'all' | ViewName;
-
-/** A view where it lies on the paper. */
-export interface Pane {
-  readonly key: ViewName;
-  readonly view: View;
-  readonly place: Place;
-  /** Upper right corner of the frame of a view that stands beside the others, at a scale of its own; null for those. */
-  readonly corner: Point | null;
-}
 
 /** A sheet with everything it could show, and where. */
 export interface Sheet {

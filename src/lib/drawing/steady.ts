@@ -2,7 +2,8 @@ import { sameJson } from '$lib/project/sameJson.ts';
 import type { Handle } from './handle.ts';
 import type { Place } from './place.ts';
 import { rowCounts } from './rows.ts';
-import type { Pane, Sheet } from './sheet.ts';
+import type { Sheet } from './sheet.ts';
+import type { Pane } from './pane.ts';
 import type { View } from './view.ts';
 
 /** A sheet whose views would be no more than this larger or smaller, and no further off, stays as it is: nothing jumps. */

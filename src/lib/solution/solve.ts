@@ -23,7 +23,7 @@ export function solutionOf(plan: Plan): Solution {
   if (known) return known;
   const sound = once(() => soundOf(plan.project, plan.layout, plan));
   const findings = once((): readonly Finding[] => allFindings(solution));
-  const suggestions = once((): Solution['suggestions'] => suggestionsFor(solution));
+  const suggestions = once((): Solution['suggestions'] => suggestionsFor(solution, solve));
   const sheets = once(() => sheetsOf(plan));
   const solution: Solution = withMembers(plan, {
     get sound() {

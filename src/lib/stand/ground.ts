@@ -1,9 +1,4 @@
 import type { Point, Vec3 } from '$lib/geometry/point.ts';
-import type { Commission } from './commission.ts';
-import type { Skin } from './cover.ts';
-import type { Outcome } from './outcome.ts';
-import { squareGround } from './squareGround.ts';
-import { turnedGround } from './turnedGround.ts';
 
 /**
  * The room for wood between the desk and the cabinet's bottom, seen across its width: `across` is mm from the stand's
@@ -38,16 +33,3 @@ export interface Section {
   /** The slice without its stop: base front, base rear, top rear, top front; its ends parallel. */
   readonly core: readonly Point[];
 }
-
-/**
- * The ground under one cabinet, turned with it or square to the desk.
- *
- * @param width Finished width of the stand, mm.
- * @param skin Boards on the wood, under the veneer.
- */
-export const groundOf = (
-  commission: Pick<Commission, 'stance' | 'speaker' | 'settings'>,
-  width: number,
-  skin?: Skin,
-): Outcome<Ground> =>
-  commission.settings.base === 'turned' ? turnedGround(commission, skin) : squareGround(commission, width);

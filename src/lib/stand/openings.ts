@@ -5,7 +5,7 @@ import type { StandSettings } from '$lib/project/project.ts';
 import { asTyped, says } from '$lib/project/sentence.ts';
 import { bareTop } from './bareTop.ts';
 import { built, noAnswer, type Outcome } from './outcome.ts';
-import type { Layer } from './shape.ts';
+import type { Layer } from './layer.ts';
 import { shownDown, shownUp, SLACK } from './slack.ts';
 import type { CornerRelief } from './cornerRelief.ts';
 

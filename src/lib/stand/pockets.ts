@@ -7,7 +7,7 @@ import { asTyped, says } from '$lib/project/sentence.ts';
 import type { Stretch } from './openings.ts';
 import { middleLineOf } from './middleLine.ts';
 import { built, noAnswer, type Outcome } from './outcome.ts';
-import type { Layer } from './shape.ts';
+import type { Layer } from './layer.ts';
 
 /** Wood or plastic round a pocket where no rods say how much, mm: common practice, no source. */
 const WALL = 2;

@@ -11,7 +11,7 @@ import { lowestSection } from './builds/sections.ts';
 import { buildStand } from './build.ts';
 import type { Shop } from './commission.ts';
 import { firstPassing } from './firstPassing.ts';
-import { groundOf } from './ground.ts';
+import { groundOf } from './groundOf.ts';
 import { lastHolding } from './lastHolding.ts';
 import { profileOf } from './profile.ts';
 import { rodRow } from './rods.ts';

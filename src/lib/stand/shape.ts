@@ -10,6 +10,7 @@ import type { StandSettings } from '$lib/project/project.ts';
 import { asTyped, says, type Words } from '$lib/project/sentence.ts';
 import { cornerReliefFor, type CornerRelief } from './cornerRelief.ts';
 import { openedSlice, type Opened, type Stretch } from './openings.ts';
+import type { Layer } from './layer.ts';
 import { built, noAnswer, type Outcome } from './outcome.ts';
 import { reliefWindows } from './relief.ts';
 import type { RodHole } from './rods.ts';
@@ -30,17 +31,6 @@ export interface Shape {
   readonly area: number;
   readonly centre: Point;
   readonly notes: readonly Words[];
-}
-
-export interface Layer {
-  readonly slice: readonly Point[];
-  /** The slice without its stop: base front, base rear, top rear, top front. */
-  readonly core: readonly Point[];
-  /** The stretch of the top that a recess may take, rear end first; where it is left out, all that no stop stands on. */
-  readonly bare?: readonly [Point, Point];
-  readonly rods: readonly RodHole[];
-  /** Least wood round the rod holes of the bare slice, where that is known. */
-  readonly rodEdge?: number | null;
 }
 
 /** What else a layer has. */

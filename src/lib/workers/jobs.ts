@@ -51,7 +51,7 @@ export const jobs: {
     const solution = solutionOf(subject);
     const findings = solution.findings.filter((finding) => !solution.checks.includes(finding));
     yield { answer: { findings, suggestions: null } };
-    return { findings, suggestions: yield* shares(suggestionSteps(solution)) };
+    return { findings, suggestions: yield* shares(suggestionSteps(solution, solve)) };
   },
   *sound(subject) {
     return solutionOf(subject).sound;

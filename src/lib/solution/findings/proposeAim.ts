@@ -1,6 +1,6 @@
 import { sideNames } from '$lib/project/project.ts';
 import type { Plan } from '$lib/solution/document.ts';
-import type { Case, Proposal } from './proposals.ts';
+import type { Case, Proposal } from './proposal.ts';
 import { tapeStep, toTape } from '$lib/project/tape.ts';
 import { asAngle, asDegrees, asMm, asUnit, says } from '$lib/project/sentence.ts';
 import { leastStep } from './leastStep.ts';

@@ -3,7 +3,7 @@ import { asMm, says } from '$lib/project/sentence.ts';
 import { tapeStep, toTape } from '$lib/project/tape.ts';
 import type { Finding } from './finding.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
-import type { Case, Proposal } from './proposals.ts';
+import type { Case, Proposal } from './proposal.ts';
 import { leastStep } from './leastStep.ts';
 import { sitText, withSeat } from './sixty.ts';
 import type { LayoutChange } from './suggestion.ts';

@@ -3,7 +3,7 @@ import { sideNames } from '$lib/project/project.ts';
 import { asMm, capital, joined, says } from '$lib/project/sentence.ts';
 import type { Finding } from './finding.ts';
 import { toTape } from '$lib/project/tape.ts';
-import type { Case, Proposal } from './proposals.ts';
+import type { Case, Proposal } from './proposal.ts';
 import { areMirrored, moved, movedBy } from './proposeMarks.ts';
 import { overSixty, sitText, triangleWith, vanishing, withSeat } from './sixty.ts';
 import { anyWorse } from './worse.ts';

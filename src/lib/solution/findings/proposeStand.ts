@@ -3,7 +3,7 @@ import { balanceWith, stopRemedy, tipRemedies, type Remedy } from '$lib/stand/re
 import { asMm, says } from '$lib/project/sentence.ts';
 import { toTape } from '$lib/project/tape.ts';
 import type { SideName } from '$lib/project/project.ts';
-import type { Case, Proposal } from './proposals.ts';
+import type { Case, Proposal } from './proposal.ts';
 import { stopToTape } from './stopSize.ts';
 import { addStopText } from '$lib/solution/findings/wording/standing.ts';
 

@@ -6,7 +6,7 @@ import { triangleOf, type Triangle } from '$lib/layout/triangle.ts';
 import { listener } from '$lib/project/fields/listener.ts';
 import { toTape } from '$lib/project/tape.ts';
 import { asMm, says, type Sentence } from '$lib/project/sentence.ts';
-import type { Case } from './proposals.ts';
+import type { Case } from './proposal.ts';
 import { changedLayout, type LayoutChange } from './suggestion.ts';
 
 const WANTED = 60;

@@ -2,12 +2,13 @@ import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import type { Solution } from '$lib/solution/solution.ts';
-import { solve } from '$lib/solution/solve.ts';
+import type { Outcome } from '$lib/solution/outcome.ts';
 import type { Finding, FindingCode, FindingKind } from './finding.ts';
 import { heardFindings } from './heard.ts';
 import { placedFindings } from './placed.ts';
 import { priceOf } from './price.ts';
-import { proposalsFor, type Case, type Proposal } from './proposals.ts';
+import { proposalsFor } from './proposals.ts';
+import type { Case, Proposal } from './proposal.ts';
 import { seatFindings } from './seats.ts';
 import { changedLayout, editsOf, type LayoutChange, type TriedSuggestion } from './suggestion.ts';
 import { harm } from './harm.ts';
@@ -15,6 +16,9 @@ import { anyWorse, beyond } from './worse.ts';
 
 /** A suggestion must take off at least this share of how far a finding is from its limit. */
 const WORTH = 0.5;
+
+/** What plans a change anew: `solve`, of which the suggestions are a part themselves. */
+type Solve = (project: Project, layout: Layout, advice: boolean) => Outcome<Solution>;
 
 /** Everything that all checks have to say: of geometry, standing, sound and seats; worst first. */
 export const allFindings = (of: Solution): Finding[] =>
@@ -31,7 +35,7 @@ export const suggestionsFor = (...asked: Parameters<typeof suggestionSteps>): Ma
   toTheEnd(suggestionSteps(...asked));
 
 /** The same in steps, one for each code: each yields the share that is done, 0…1. */
-export function* suggestionSteps(of: Solution): Generator<number, Map<FindingCode, TriedSuggestion>> {
+export function* suggestionSteps(of: Solution, solve: Solve): Generator<number, Map<FindingCode, TriedSuggestion>> {
   const found = new Map<FindingCode, TriedSuggestion>();
   // Several codes are answered by the same moves.
   const made = new Map<string, Solution | null>();
@@ -39,7 +43,7 @@ export function* suggestionSteps(of: Solution): Generator<number, Map<FindingCod
     const key = JSON.stringify(change);
     const known = made.get(key);
     if (known !== undefined) return known;
-    const found = solutionOf(of.project, changedLayout(of.layout, change));
+    const found = solutionOf(solve(of.project, changedLayout(of.layout, change), false));
     made.set(key, found);
     return found;
   };
@@ -48,7 +52,7 @@ export function* suggestionSteps(of: Solution): Generator<number, Map<FindingCod
   let tried = 0;
   for (const code of codes) {
     const own = of.findings.filter((finding) => finding.code === code);
-    const suggestion = bestOf({ of, findings: own, at, placed }, code);
+    const suggestion = bestOf({ of, findings: own, at, placed }, code, solve);
     if (suggestion) found.set(code, suggestion);
     tried += 1;
     yield tried / codes.size;
@@ -56,16 +60,13 @@ export function* suggestionSteps(of: Solution): Generator<number, Map<FindingCod
   return found;
 }
 
-function solutionOf(project: Project, layout: Layout): Solution | null {
-  const outcome = solve(project, layout, false);
-  return outcome.ok ? outcome.value : null;
-}
+const solutionOf = (outcome: Outcome<Solution>): Solution | null => (outcome.ok ? outcome.value : null);
 
 /** The first proposal that leaves nothing of the finding; else the first that is worth it. */
-function bestOf(at: Case, code: FindingCode): TriedSuggestion | null {
+function bestOf(at: Case, code: FindingCode, solve: Solve): TriedSuggestion | null {
   let fair: TriedSuggestion | null = null;
   for (const proposal of proposalsFor(code, at)) {
-    const tried = tryOut(at.of, proposal.change, code);
+    const tried = tryOut(at.of, proposal.change, code, solve);
     if (!tried || !isBetter(at.of.findings, tried.findings, code)) continue;
     const suggestion = suggestionOf(proposal, at.of, tried);
     if (!tried.findings.some((finding) => finding.code === code)) return suggestion;
@@ -91,11 +92,11 @@ function suggestionOf({ label, change }: Proposal, now: Solution, tried: Solutio
 }
 
 /** The project with a change, solved anew; null where it is not sound, or its geometry or stands alone show something worse. */
-function tryOut(now: Solution, change: LayoutChange, code: FindingCode): Solution | null {
+function tryOut(now: Solution, change: LayoutChange, code: FindingCode, solve: Solve): Solution | null {
   const { project, layout, layoutIndex: index } = now;
   const checked = checkProject({ ...project, layouts: project.layouts.with(index, changedLayout(layout, change)) });
   const made = checked.ok ? checked.value.layouts[index] : undefined;
-  const of = checked.ok && made ? solutionOf(checked.value, made) : null;
+  const of = checked.ok && made ? solutionOf(solve(checked.value, made, false)) : null;
   return of && !anyWorse(now.checks, of.checks, code) ? of : null;
 }
 

@@ -5,7 +5,7 @@ import type { Point } from '$lib/geometry/point.ts';
 import type { Printer, StandSettings } from '$lib/project/project.ts';
 import type { Stretch } from '$lib/stand/openings.ts';
 import { SLACK } from '$lib/stand/slack.ts';
-import type { Layer } from '$lib/stand/shape.ts';
+import type { Layer } from '$lib/stand/layer.ts';
 import { onBed, planOf } from './bed.ts';
 
 /** A core cut in two across its length. */

@@ -4,7 +4,7 @@ import { boardNamed, taperOf, type Commission } from '$lib/stand/commission.ts';
 import { cornerReliefFor, type CornerRelief } from '$lib/stand/cornerRelief.ts';
 import { coverOf, NO_SKIN } from '$lib/stand/cover.ts';
 import { figuresOf } from '$lib/stand/figures.ts';
-import { groundOf } from '$lib/stand/ground.ts';
+import { groundOf } from '$lib/stand/groundOf.ts';
 import { gathered } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { shownDown, SLACK } from '$lib/stand/slack.ts';

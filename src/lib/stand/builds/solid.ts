@@ -7,7 +7,8 @@ import type { Commission } from '$lib/stand/commission.ts';
 import { bareTop } from '$lib/stand/bareTop.ts';
 import { coverOf } from '$lib/stand/cover.ts';
 import { figuresOf } from '$lib/stand/figures.ts';
-import { groundOf, type Ground } from '$lib/stand/ground.ts';
+import type { Ground } from '$lib/stand/ground.ts';
+import { groundOf } from '$lib/stand/groundOf.ts';
 import { gathered, type Lump } from '$lib/stand/lumps.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { shapeOf, type Shape } from '$lib/stand/shape.ts';
@@ -17,7 +18,7 @@ import { asTyped, says } from '$lib/project/sentence.ts';
 import type { Build } from './build.ts';
 import { blockCuts } from './blockCuts.ts';
 import { blockTemplates } from './blockTemplates.ts';
-import { solidSteps } from './solidSteps.ts';
+import { solidSteps, type StopStrip } from './solidSteps.ts';
 
 export const solid: Build = {
   name: 'solid',
@@ -134,12 +135,6 @@ function leaned(ground: Ground, shape: Shape, wood: number) {
   const aside = (across * spread) / volume;
   const higher = (across ** 2 * spread) / (2 * volume);
   return ground.at(aside, shape.centre[0], shape.centre[1] + higher);
-}
-
-/** A strip to glue on as a stop, and where: from the slope's low edge to its bare side, along the slope, mm. */
-export interface StopStrip {
-  readonly block: Block;
-  readonly from: number;
 }
 
 /** The stop's wood as a strip; null without a stop. */

@@ -6,7 +6,12 @@ import type { Commission } from '$lib/stand/commission.ts';
 import type { SawCut } from '$lib/stand/saw.ts';
 import { step, type Doing, type Step } from '$lib/stand/step.ts';
 import { finishSteps } from './finishSteps.ts';
-import type { StopStrip } from './solid.ts';
+
+/** A strip to glue on as a stop, and where: from the slope's low edge to its bare side, along the slope, mm. */
+export interface StopStrip {
+  readonly block: Block;
+  readonly from: number;
+}
 
 /**
  * Below this nothing is planed or ripped by itself, mm: what planers take at least, common practice, no source; two makers'

@@ -1,4 +1,4 @@
-import type { Pane, ViewName } from '$lib/drawing/sheet.ts';
+import type { Pane, ViewName } from '$lib/drawing/pane.ts';
 import type { AngleDimension, Dimension } from '$lib/drawing/view.ts';
 import type { Stillness } from './hand.svelte.ts';
 

@@ -1,6 +1,7 @@
 import { countIn, FIT, type Room } from './rows.ts';
 import { moved, type Filled, type Strip } from './strips.ts';
-import type { Nestable, Spot, View } from './nestable.ts';
+import type { Nestable } from './nestable.ts';
+import type { Spot, View } from './rows.ts';
 
 /** Strips beside and above the boxes are filled with boxes in turn, this deep. */
 const DEPTH = 2;

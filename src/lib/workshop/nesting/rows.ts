@@ -1,4 +1,29 @@
-import type { Spot, View } from './nestable.ts';
+/** One copy in a rectangle: the lower left corner of its bounding box, and how many quarter turns it has made. */
+export interface Spot {
+  readonly x: number;
+  readonly y: number;
+  readonly quarters: number;
+}
+
+/**
+ * A part as seen when rows are laid: at some turn, or mirrored in the diagonal so that columns can be laid as rows. Its
+ * copies stand upright or turned by half a turn, each with the lower left of its bounding box as its place.
+ */
+export interface View {
+  readonly width: number;
+  readonly height: number;
+  /** Quarter turns of the upright copy. */
+  readonly quarters: number;
+  /** Whether x and y have changed places. */
+  readonly swapped: boolean;
+  /** How far right of a copy the next one at the same turn and height must stand to be clear of it. */
+  readonly step: number;
+  /**
+   * How far right of an upright copy a half-turned one, `rise` mm higher, must stand to be clear of it; −Infinity:
+   * anywhere. With `halfFirst` the upright copy follows the half-turned one.
+   */
+  readonly advance: (halfFirst: boolean, rise: number) => number;
+}
 
 /** A room to fill, mm. */
 export interface Room {

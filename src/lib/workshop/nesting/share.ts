@@ -1,7 +1,8 @@
 import { fillRoomSteps } from './fillRoom.ts';
 import { largestSplit, moved, stripsOf, swap, type Filled, type Strip } from './strips.ts';
 import { rowsFor, seen, spotsOf, type Room, type Row } from './rows.ts';
-import { fitsRoom, type Nestable, type Spot } from './nestable.ts';
+import { fitsRoom, type Nestable } from './nestable.ts';
+import type { Spot } from './rows.ts';
 
 /** A sheet being filled: who stands where, and the rooms still empty. Frame: the usable part of the sheet. */
 export interface Board {

@@ -1,5 +1,5 @@
 import { seen, type Room, type Row } from './rows.ts';
-import type { Spot } from './nestable.ts';
+import type { Spot } from './rows.ts';
 
 /** Copies in a room and the rooms that stay empty, both in the room's own frame. */
 export interface Filled {
