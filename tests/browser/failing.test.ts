@@ -21,7 +21,7 @@ describe('a project without an answer', () => {
 
     await page.locator('[id="/layouts/0/aim/tilt"]').selectOption('lift-to-ear');
     await field().fill('40');
-    await expect.poll(() => faults().textContent()).toContain('leaves a lift of 0 mm or more');
+    await expect.poll(() => faults().textContent()).toMatch(/leaves a lift of 0\smm or more/);
     await expect
       .poll(() => faults().textContent())
       .toContain('Showing the last valid values; nothing is printed or downloaded');

@@ -72,6 +72,10 @@ export class OpenProject {
     return this.#side;
   }
 
+  set side(side: SideName) {
+    this.#side = side;
+  }
+
   /** Whether an edit of one mark moves the other one too. */
   get mirrored(): boolean {
     return this.#mirrored;
@@ -122,10 +126,6 @@ export class OpenProject {
   chooseLayout(index: number): void {
     this.#layoutIndex = index;
     this.change((draft) => draft);
-  }
-
-  chooseSide(side: SideName): void {
-    this.#side = side;
   }
 
   /** Ties the two marks together, the left one following the right one, or frees them. */
