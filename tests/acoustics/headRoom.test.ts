@@ -136,7 +136,7 @@ describe('what a head hears', () => {
   });
 });
 
-describe('the free box', () => {
+describe('the safe zone', () => {
   test('ends where a limit does: free at every place within, not beyond', () => {
     const seen = { free: 0, none: 0 };
     fc.assert(

@@ -188,7 +188,7 @@ describe('what is kept', () => {
     await reload(page);
     await expect.poll(() => ear(page).inputValue()).toBe('1201');
     await expect.poll(() => notices(page).textContent()).toContain('This is the one before it');
-    await notices(page).getByRole('button', { name: 'Put this away' }).click();
+    await notices(page).getByRole('button', { name: 'Dismiss' }).click();
     await expect.poll(async () => (await notices(page).textContent())?.trim()).toBe('');
     await tear(/shelf\//);
     await reload(page);
@@ -236,7 +236,7 @@ describe('the shelf', () => {
     await saved(page);
     await openShelf(page);
     await expectAccessible();
-    await shelf(page).getByRole('button', { name: 'An empty desk' }).click();
+    await shelf(page).getByRole('button', { name: 'New project, default sizes' }).click();
     await expect.poll(() => title(page).inputValue()).toBe('My desk');
     await openShelf(page);
     await shelf(page).getByRole('button', { name: 'Copy First' }).click();

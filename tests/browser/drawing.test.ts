@@ -19,7 +19,7 @@ const dimension = (page: Page, name: string): Locator =>
 const entry = (page: Page, name: string): Locator => drawing(page).getByRole('textbox', { name });
 const handle = (page: Page, view: string, id: string): Locator =>
   page.locator(`[data-view="${view}"] [data-handle="handle-${id}"]`);
-const mirrored = (page: Page): Locator => drawing(page).getByRole('button', { name: 'Mirrored' });
+const mirrored = (page: Page): Locator => drawing(page).getByRole('button', { name: 'Symmetrical' });
 
 /** What is drawn of a cabinet. */
 const outline = (page: Page): Promise<string | null> =>
@@ -102,9 +102,7 @@ describe('a dimension of the drawing', () => {
     await page.keyboard.press('Enter');
     const typed = entry(page, 'ear height over the floor');
     await typed.fill('99999');
-    expect(await drawing(page).locator('.entry .fault').textContent()).toBe(
-      'expected a length from 200 to 2500 mm, got 99999',
-    );
+    expect(await drawing(page).locator('.entry .fault').textContent()).toBe('Enter 200 to 2500 mm');
     await expect.poll(() => typed.getAttribute('aria-invalid')).toBe('true');
     expect(await outline(page)).toBe(before);
     await expectAccessible();
@@ -116,7 +114,7 @@ describe('a dimension of the drawing', () => {
 
   test('that is a result can be reached and read, and not typed into', async () => {
     const { page } = await visit();
-    const toe = drawing(page).getByRole('img', { name: /^toe-in: .*, a result$/ });
+    const toe = drawing(page).getByRole('img', { name: /^toe: .*, a result$/ });
     await toe.focus();
     await page.keyboard.press('Enter');
     await expect.poll(() => drawing(page).getByRole('textbox').count()).toBe(0);

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { useBrowser } from './page.ts';
 import { expected, expectSame, shownOf, unzipped } from './taken.ts';
 
-/** What a person with a tape, a rule and a calliper finds at a desk of their own, none of it as in the demo. mm. */
+/** What a person with a tape, a rule and a caliper finds at a desk of their own, none of it as in the demo. mm. */
 const own = {
   earHeight: 1215,
   setback: 240,

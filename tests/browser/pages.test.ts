@@ -12,7 +12,7 @@ const pages = [
   ['', 'Drawing', 'Wedgewright'],
   ['measure/', 'Measure', 'Measure in seven steps'],
   ['workshop/', 'Workshop', 'Workshop'],
-  ['sound/', 'Sound', 'Sound and standing'],
+  ['sound/', 'Sound', 'Sound and stability'],
   ['build-sheet/', 'Build sheet', /^Build sheet: /],
   ['method/', 'Method', 'Method'],
 ] as const;

@@ -9,14 +9,14 @@ const before = demoWith();
 describe('what a change is called', () => {
   it.each([
     [{ '/layouts/0/listener/earHeight': 1200 }, 'Listener, ear height'],
-    [{ '/speaker/drivers/1/height': 90 }, 'Speaker, driver 2, centre height'],
+    [{ '/speaker/drivers/1/height': 90 }, 'Loudspeaker, driver 2, centre height'],
     [{ '/layouts/0/placement/left/x': -400, '/layouts/0/placement/right/x': 400 }, 'Placement'],
-    [{ '/layouts/0/monitors': [] }, 'Monitors'],
+    [{ '/layouts/0/monitors': [] }, 'Screens'],
     [{ '/title': 'Attic' }, 'Title'],
     [{ '/display/length': 'in' }, 'Units'],
     [{ '/layouts/0/name': 'wall side' }, 'Layout name'],
     [{ '/layouts': [] }, 'Layouts'],
-    [{ '/speaker/drivers/0/name': 'dome', '/layouts/0/aim/through': 'dome' }, 'Speaker, driver 1, name'],
+    [{ '/speaker/drivers/0/name': 'dome', '/layouts/0/aim/through': 'dome' }, 'Loudspeaker, driver 1, name'],
     [{ '/layouts/0/desk/width': 1500, '/layouts/0/stand/lift': 9 }, 'Desk, width'],
   ])('%j is %j', (changes, label) => {
     expect(changeLabel(before, demoWith(changes))).toBe(label);

@@ -190,14 +190,14 @@ describe('where a fault belongs', () => {
   });
 
   test.each([
-    ['/speaker/width', 'Speaker, width'],
-    ['/speaker/drivers/0/height', 'Speaker, driver 1, centre height'],
-    ['/speaker/crossovers/1/between/0', 'Speaker, crossover 2, upper driver'],
-    ['/layouts/0/monitors/2/y', 'Monitor 3, face, from the edge'],
+    ['/speaker/width', 'Loudspeaker, width'],
+    ['/speaker/drivers/0/height', 'Loudspeaker, driver 1, centre height'],
+    ['/speaker/crossovers/1/between/0', 'Loudspeaker, crossover 2, upper driver'],
+    ['/layouts/0/monitors/2/y', 'Screen 3, face, from the edge'],
     ['/layouts/0/stand/rods/diameter', 'Stand, rod diameter'],
     ['/stock/0/sheet/width', 'Stock, board 1, sheet width'],
     ['/stock/1/offcuts/0/height', 'Stock, board 2, offcut 1, offcut height'],
-    ['/layouts/0/stand/ribs/fit', 'Stand, ribs as set, play in a slot'],
+    ['/layouts/0/stand/ribs/fit', 'Stand, custom ribs, slot clearance'],
     ['/layouts/0/listener/postures/0/name', 'Listener, posture 1, name'],
     ['', 'Project'],
   ])('%j reads %j', (pointer, place) => {

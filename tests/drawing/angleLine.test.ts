@@ -18,7 +18,7 @@ const dimension = (from: number, sweep: number, rest: Partial<AngleDimension> = 
   to: from + sweep,
   radius: 400,
   value: 30,
-  name: 'toe-in',
+  name: 'toe',
   ...rest,
 });
 const centre = toPaper(place, [50, 20]);

@@ -176,7 +176,7 @@ describe('what dimensions say', () => {
     expect(spokenDimension(dimension, 'mm')).toBe('desk depth: 700 millimetres');
     expect(spokenDimension({ ...dimension, value: 25.4 }, 'in')).toBe('desk depth: 1.000 inches');
     const angle = { kind: 'angle', id: 'a', subject: 'axis', corner: [0, 0], from: 0, to: 1, radius: 1 } as const;
-    expect(spokenDimension({ ...angle, value: 41.855, name: 'toe-in' }, 'mm')).toBe('toe-in: 41.85 degrees');
+    expect(spokenDimension({ ...angle, value: 41.855, name: 'toe' }, 'mm')).toBe('toe: 41.85 degrees');
   });
 
   it('writes scales with two figures', () => {

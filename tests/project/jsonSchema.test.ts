@@ -20,6 +20,6 @@ test('says what a project holds: required keys, ranges with their reasons, no ot
     minimum: 20,
     maximum: 3000,
     description:
-      'a length from 20 to 3000 mm: from a single small driver to the largest box a desk or a low table carries',
+      'a length from 20 to 3000 mm: from a single small driver to the largest cabinet a desk or a low table carries',
   });
 });

@@ -56,7 +56,7 @@ describe('triangle-angle', () => {
     expect(finding?.limit).toBe(60);
     expect(finding && sources[finding.source]).toContain('ITU-R BS.775');
     expect(finding?.text).toBe(
-      'The loudspeakers stand 83.7° apart as the head sees them; a stereo triangle has 60°. To come nearer, move the marks together or sit further back.',
+      'The loudspeakers stand 83.7° apart as the head sees them; a stereo triangle has 60°. To get closer to 60°, move the marks together or sit further back.',
     );
   });
 });

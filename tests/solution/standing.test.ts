@@ -96,7 +96,7 @@ describe('sliding on the slope', () => {
     const found = right(tilted(20, { lift: 12 }));
     expect(found?.value).toBeCloseTo((Math.atan(0.3) * 180) / Math.PI - 20, 9);
     expect(found?.text).toBe(
-      'The right cabinet may slide off its slope of 20°: that takes a friction of 0.36, and it has 0.3 to 0.75. Add a stop 10 mm high and 6 mm thick, or a pad with more grip.',
+      'The right cabinet may slide off its slope of 20°: that needs a friction of 0.36; 0.3 to 0.75 assumed. Add a stop 10 mm high and 6 mm thick, or a pad with more grip.',
     );
     // Seven and three sixteenths of an inch: what the button that adds it says as well.
     const inches = { length: 'in', fraction: 16 } as const;

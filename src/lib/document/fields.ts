@@ -34,7 +34,7 @@ export function fieldOf(kind: string, pointer: string): Field {
 
 /** What the parts of a project that are not fields are called. `#` stands for the place in the list, from 1. */
 const places: Readonly<Record<string, string>> = {
-  '/speaker': 'Speaker',
+  '/speaker': 'Loudspeaker',
   '/speaker/drivers': 'Drivers',
   '/speaker/drivers/*': 'Driver #',
   '/speaker/crossovers': 'Crossovers',
@@ -49,8 +49,8 @@ const places: Readonly<Record<string, string>> = {
   '/sure': 'How sure',
   '/layouts/*/desk': 'Desk',
   '/layouts/*/room': 'Room',
-  '/layouts/*/monitors': 'Monitors',
-  '/layouts/*/monitors/*': 'Monitor #',
+  '/layouts/*/monitors': 'Screens',
+  '/layouts/*/monitors/*': 'Screen #',
   '/layouts/*/listener': 'Listener',
   '/layouts/*/listener/postures/*': 'Posture #',
   '/layouts/*/placement': 'Placement',
@@ -70,7 +70,7 @@ export function ownerOf(pointer: string): string | null {
   return null;
 }
 
-/** Where a pointer leads, in the words of the form: `Speaker, driver 1, centre height`. */
+/** Where a pointer leads, in the words of the form: `Loudspeaker, driver 1, centre height`. */
 export function placeOf(pointer: string): string {
   const steps = stepsOf(pointer);
   const words = steps.flatMap((_, index) => {

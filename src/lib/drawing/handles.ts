@@ -152,7 +152,7 @@ const setback = ({ layout, inputs }: Scene): Grip => ({
 const monitor = (index: number): Pick<Handle, 'id' | 'thing' | 'name'> => ({
   id: `handle-monitor-${index}`,
   thing: `monitor-${index}`,
-  name: `Monitor ${index + 1}`,
+  name: `Screen ${index + 1}`,
 });
 
 const monitorDepth = ({ layout, inputs }: Scene, index: number): Grip => ({

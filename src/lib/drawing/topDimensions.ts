@@ -227,7 +227,7 @@ function toes({ plan, inputs }: Scene): AngleDimension[] {
       radius: TOE_RADIUS * distance,
       value: toe,
       ...(shown.length > 1 ? { textBeyond: 'reference' as const } : {}),
-      name: shown.length === 1 ? 'toe-in' : `toe-in, ${side}`,
+      name: shown.length === 1 ? 'toe' : `toe, ${side}`,
       ...inputs.toe,
     });
   });

@@ -1,7 +1,6 @@
-import { got } from './got.ts';
 import { quantityOf } from './entryUnits.ts';
 import { inchFraction } from './inchFraction.ts';
-import { expectation, type Range } from './range.ts';
+import { limitsText, type Range } from './range.ts';
 import { readEntry } from './readEntry.ts';
 import { fromMillimetres, type Denominator, type LengthUnit } from './units.ts';
 
@@ -77,17 +76,13 @@ export function rangeIn(range: Range, unit: LengthUnit): Range {
 }
 
 /**
- * What is wrong with a value that misses its range, in the unit it was typed in: `expected a length over 0 mm, got -5`; of
- * a text with figures in it, what keeps it from being a value, and where. Null when the value is a number in its range.
+ * What to do about a value that misses its range, in the unit it is typed in: `Enter 200 to 2500 mm`; of a text with
+ * figures in it, what keeps it from being a value, and where. Null when the value is a number in its range.
  */
 export function rangeMessage(value: unknown, range: Range, unit: LengthUnit): string | null {
   const isNumber = typeof value === 'number';
   if (isNumber && value >= range.min && value <= range.max && !(range.whole && !Number.isInteger(value))) return null;
   const reading = typeof value === 'string' && /\d/.test(value) ? readEntry(value, quantityOf(range), unit) : null;
   if (reading?.ok === false) return reading.message;
-  const found = isNumber ? entryText(value, range, unit) : foundText(value);
-  return `expected ${expectation(rangeIn(range, unit), value)}, got ${found}`;
+  return `Enter ${limitsText(rangeIn(range, unit))}`;
 }
-
-const foundText = (value: unknown): string =>
-  typeof value === 'string' && value.trim() === '' ? 'nothing' : got(value);

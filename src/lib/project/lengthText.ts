@@ -36,7 +36,7 @@ export function lengthText(mm: number, display: LengthUnit | LengthDisplay): str
 export const lengthWithUnit = (mm: number, display: LengthDisplay): string =>
   `${lengthText(mm, display)}${display.length === 'mm' ? `${NARROW}mm` : '″'}`;
 
-/** A calliper reads a hundredth of a millimetre; a fraction of an inch is too coarse for what it measures. */
+/** A caliper reads a hundredth of a millimetre; a fraction of an inch is too coarse for what it measures. */
 const FINE_DECIMALS = 2;
 
 /** A thickness, a gap or a step, without its unit: `3.05`, `0.120`; a display of fractions has decimals here. */

@@ -28,7 +28,7 @@ export interface Sentence {
   readonly quantities: Readonly<Record<string, Piece>>;
 }
 
-/** Lengths as a tape shows them, as a calliper does, and as they were typed. */
+/** Lengths as a tape shows them, as a caliper does, and as they were typed. */
 export const asMm = (value: number): Quantity => ({ value, unit: 'mm', decimals: 1 });
 export const asFineMm = (value: number): Quantity => ({ value, unit: 'mm', decimals: 2 });
 export const asTyped = (value: number): Quantity => ({ value, unit: 'mm', decimals: null });

@@ -144,7 +144,7 @@ export interface BalancePlan {
 }
 
 export interface PushPlan {
-  /** Least push that tips, N, and whether the cabinet then leaves its stand behind. */
+  /** Tipping force, N, and whether the cabinet then leaves its stand behind. */
   readonly tips: number;
   readonly off: boolean;
   /** Push that starts the cabinet sliding on its stand; null when a stop or the slope keeps it from sliding that way. */

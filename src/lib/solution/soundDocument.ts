@@ -46,7 +46,7 @@ export interface DriverSound {
   readonly beams: readonly BeamPlan[];
 }
 
-/** Half the width of the beam at a frequency: where it is 3 and 6 dB down; null where it never is in front. */
+/** Half-beamwidth at a frequency: where it is 3 and 6 dB down; null where it never is in front. */
 export interface BeamPlan {
   readonly frequency: number;
   readonly threeDown: number | null;

@@ -4,7 +4,7 @@ import { limitText } from '$lib/views/results/findings.ts';
 import { tablesOf } from '$lib/views/results/tables.ts';
 import { fileGroups } from '$lib/views/files/groups.ts';
 import { steppedText } from '$lib/document/stepSize.ts';
-import { limitsText } from '$lib/views/form/limitsText.ts';
+import { limitsText } from '$lib/project/range.ts';
 import { tiltRule, toeRule } from '$lib/views/form/rules.ts';
 import { cutter } from '$lib/project/fields/machines.ts';
 import { speaker } from '$lib/project/fields/speaker.ts';
@@ -85,7 +85,7 @@ test('files stand by folder, those to cut first', () => {
 
 test('limits stand with their unit', () => {
   expect(limitsText(speaker.baffleRake)).toBe('\u221230 to 45°');
-  expect(limitsText(rods.count)).toBe('2 to 8, whole');
+  expect(limitsText(rods.count)).toBe('2 to 8, a whole number');
   expect(limitsText(cutter.kerf)).toBe('0 to 13 mm');
 });
 

@@ -37,7 +37,7 @@ function quantityText({ quantity, unit }: Material, display: 'mm' | 'in'): strin
   return `${(quantity / each).toFixed(2)} ${name}`;
 }
 
-/** `600 × 400 × 3.05`, `⌀ 6 × 161.7`; thicknesses and diameters as a calliper reads them. */
+/** `600 × 400 × 3.05`, `⌀ 6 × 161.7`; thicknesses and diameters as a caliper reads them. */
 function sizeText({ length, width, thickness, diameter }: Material, project: Project): string {
   const { bare, fine } = lengthsOf(project);
   const sizes = [

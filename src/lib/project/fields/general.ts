@@ -13,5 +13,5 @@ export const general = {
     ['in 32', 'inches, to 1/32'],
     ['in 64', 'inches, to 1/64'],
   ]),
-  printer: part('Printer as set', 'off: a common bed, clearance and filament', printer),
+  printer: part('Custom printer', 'off: a common bed, clearance and filament', printer),
 };

@@ -40,7 +40,7 @@ export const person = {
 export const listener = {
   earHeight: length('Ear height', 'floor to ear, sitting as you listen', earHeight),
   earHeightFrom: part('Ear height not measured', 'estimate it from the person', person),
-  setback: position('Head from the edge', 'desk’s front edge back to the ears', setback, { term: 'setback' }),
+  setback: position('Setback', 'desk’s front edge back to the ears', setback, { term: 'setback' }),
   offset: position('Head off the middle', 'sideways; plus is right', [-6000, 6000, ROOM], { default: 0 }),
   headWidth: length(
     'Head width',
@@ -53,5 +53,5 @@ export const listener = {
 export const posture = {
   name: text('Name', 'another way you sit'),
   earHeight: length('Ear height', 'floor to ear', earHeight),
-  setback: position('Head from the edge', 'desk’s front edge back to the ears', setback),
+  setback: position('Setback', 'desk’s front edge back to the ears', setback),
 };

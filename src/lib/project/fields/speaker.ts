@@ -1,7 +1,7 @@
 import { asMm, says } from '$lib/project/sentence.ts';
 import { angle, choice, frequency, length, mass, named, onOff, part, position, text, type Span } from './kinds.ts';
 
-const insideTheBox: Span = [0, 3000, 'inside the box'];
+const insideTheBox: Span = [0, 3000, 'inside the cabinet'];
 
 /** Where the cabinet balances. */
 export const centreOfMass = {
@@ -24,7 +24,7 @@ export const speaker = {
   width: length('Width', 'outside, side to side', [
     20,
     3000,
-    'from a single small driver to the largest box a desk or a low table carries',
+    'from a single small driver to the largest cabinet a desk or a low table carries',
   ]),
   height: length('Height', 'outside, bottom to top', [20, 3000, 'as for the width']),
   depth: length('Depth', 'along the bottom, front edge to back', [20, 3000, 'as for the width']),
@@ -38,10 +38,10 @@ export const speaker = {
     default: null,
     empty: 'not known',
   }),
-  mirrored: onOff('Mirrored pair', 'off: two cabinets that are the same, not left and right', true, {
+  mirrored: onOff('Mirror-image cabinets', 'off: two cabinets that are the same, not left and right', true, {
     term: 'mirrored',
   }),
-  centreOfMass: part('Balance point known', 'off: the middle of the box', centreOfMass, { term: 'balance' }),
+  centreOfMass: part('Balance point known', 'off: the middle of the cabinet', centreOfMass, { term: 'balance' }),
   designPoint: part('Design point known', 'where the maker lined the drivers up', designPoint),
 };
 
@@ -91,7 +91,7 @@ export const crossover = {
     'how the two meet at the crossover',
     [
       ['in-phase', 'in phase'],
-      ['quadrature', 'a quarter turn apart'],
+      ['quadrature', 'in quadrature (90°)'],
     ],
     { default: 'in-phase', term: 'meeting' },
   ),

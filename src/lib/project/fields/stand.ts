@@ -25,15 +25,20 @@ export const rods = {
   count: count('Rods in each stand', 'two keep slices from turning', [2, 8, 'two keep slices from turning'], {
     default: 2,
   }),
-  clearance: length('Hole over rod', 'added to the diameter', [0, 3, 'a looser rod does not line anything up'], {
+  clearance: length('Rod-hole clearance', 'added to the diameter', [0, 3, 'a looser rod does not line anything up'], {
     default: 0.1,
     step: FINEST,
     term: 'rod-clearance',
   }),
-  edge: length('Wood round a hole', 'least distance to the edge', [0.5, 200, 'wood left between hole and edge'], {
-    default: 2,
-    step: FINE,
-  }),
+  edge: length(
+    'Edge distance',
+    'least wood from a rod hole to the edge',
+    [0.5, 200, 'wood left between hole and edge'],
+    {
+      default: 2,
+      step: FINE,
+    },
+  ),
 };
 
 export const relief = {
@@ -56,13 +61,13 @@ export const cheeks = {
 export const ribs = {
   count: count('Ribs', 'that carry the slope', [2, 3, 'one under each side, one in the middle'], { default: 2 }),
   cross: count('Cross ribs', 'across the width', [2, 12, 'two keep the ribs upright'], { default: 3 }),
-  fit: length('Play in a slot', 'over the measured thickness', [0, 2, 'a looser slot rattles'], {
+  fit: length('Slot clearance', 'over the measured thickness', [0, 2, 'a looser slot rattles'], {
     default: 0.1,
     step: FINEST,
   }),
   inset: length(
-    'Beyond the outer ribs',
-    'how far cross ribs reach',
+    'Cross-rib overhang',
+    'past the outer ribs',
     [0, 500, 'how far cross ribs reach beyond the outer ribs'],
     { default: 10 },
   ),
@@ -127,8 +132,8 @@ export const stand = {
     default: null,
     empty: 'cabinet’s',
   }),
-  frontMargin: length('Beyond the front', 'along the slope', margin, { default: 0, term: 'profile' }),
-  rearMargin: length('Beyond the back', 'along the slope', margin, { default: 0 }),
+  frontMargin: length('Front overhang', 'along the slope', margin, { default: 0, term: 'profile' }),
+  rearMargin: length('Rear overhang', 'along the slope', margin, { default: 0 }),
   ends: choice(
     'Ends',
     'how front and back are cut',
@@ -182,9 +187,9 @@ export const stand = {
     default: startOf(rods),
   },
   relief: part('Relief windows', 'hollows that save wood and weight', relief),
-  cheeks: part('Cheeks as set', 'outer layers, of another board if you like', cheeks),
+  cheeks: part('Custom cheeks', 'outer layers, of another board if you like', cheeks),
   pockets: part('Pockets', 'in the core, for screws or ballast', pockets),
-  ribs: part('Ribs as set', 'off: two ribs, three cross ribs', ribs),
+  ribs: part('Custom ribs', 'off: two ribs, three cross ribs', ribs),
   corner: length('Corner radius', 'seen from the side; less at a thin end', radius, {
     default: null,
     empty: 'sharp',

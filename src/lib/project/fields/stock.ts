@@ -52,8 +52,12 @@ export const stock = {
     ],
     { default: 'none' },
   ),
-  kerf: width('Kerf in it', 'from the coupon', KERF, { default: null, empty: 'cutter’s', step: FINEST }),
-  taper: angle('Taper in it', 'from the coupon; each side', TAPER, { default: null, empty: 'cutter’s', step: FINE }),
+  kerf: width('Kerf, this board', 'from the coupon', KERF, { default: null, empty: 'cutter’s', step: FINEST }),
+  taper: angle('Taper, this board', 'from the coupon; each side', TAPER, {
+    default: null,
+    empty: 'cutter’s',
+    step: FINE,
+  }),
   density: density('Density', 'for the stand’s mass', DENSITY, { default: 750 }),
   price: price('Price of a sheet', 'in your currency', PRICE, { default: null, empty: 'not known' }),
   solidPrice: price(

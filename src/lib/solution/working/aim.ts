@@ -1,4 +1,4 @@
-import { EXACT, GEOMETRY, type Formula } from './formula.ts';
+import type { Formula } from './formula.ts';
 import {
   aimedHeight,
   aimedOnBaffle,
@@ -71,7 +71,6 @@ export const aimFormulas: readonly Formula[] = [
     ),
     holds: solvesToe,
     when: 'The rule points at the head, at the nearer ear, or at a point behind the head; otherwise the toe is as set.',
-    source: GEOMETRY,
     limits: 'The target must be further from the mark than the aimed point is from the baffle’s middle.',
     figure: 'toe',
   },
@@ -81,8 +80,6 @@ export const aimFormulas: readonly Formula[] = [
     title: 'Run to the head',
     result: run,
     term: plus(times(metInward, call('sin', toe)), times(metTowards, call('cos', toe))),
-    source: GEOMETRY,
-    limits: EXACT,
     figure: 'toe',
   },
   {
@@ -93,18 +90,15 @@ export const aimFormulas: readonly Formula[] = [
     term: plus(lift, ...overEar),
     holds: ({ layout }) => layout.aim.tilt.rule !== 'as-set',
     when: 'The tilt is the one angle for which this comes out as the height of the ear: found by bracketing to the last digit, or as set.',
-    source: GEOMETRY,
     limits: 'Tilts within ±60° and axes within ±80°; the ear must be in front of the baffle.',
     figure: 'side',
   },
   {
     id: 'elevation',
     topic: 'Aim',
-    title: 'Axis over level',
+    title: 'Axis elevation',
     result: elevation,
     term: plus(tilt, rake),
-    source: GEOMETRY,
-    limits: EXACT,
     figure: 'side',
   },
   {
@@ -115,7 +109,6 @@ export const aimFormulas: readonly Formula[] = [
     term: minus(earOverDesk, ...overEar),
     holds: ({ layout }) => layout.aim.tilt.rule === 'lift-to-ear',
     when: 'The rule finds the lift for a given tilt; otherwise the lift is as set.',
-    source: GEOMETRY,
     limits: 'A lift under 0 has no stand: the tilt is then too large.',
     figure: 'side',
   },
@@ -125,8 +118,6 @@ export const aimFormulas: readonly Formula[] = [
     title: 'Front edge over the desk',
     result: frontEdge,
     term: plus(lift, rise),
-    source: GEOMETRY,
-    limits: EXACT,
     figure: 'side',
   },
   {
@@ -135,8 +126,6 @@ export const aimFormulas: readonly Formula[] = [
     title: 'Rear edge over the desk',
     result: rear,
     term: plus(lift, call('max', 0, times(-1, depth, call('sin', tilt)))),
-    source: GEOMETRY,
-    limits: EXACT,
     figure: 'side',
   },
   {
@@ -145,8 +134,6 @@ export const aimFormulas: readonly Formula[] = [
     title: 'Aimed point over the desk',
     result: aimedOver,
     term: plus(frontEdge, times(aimedHeight, call('cos', elevation))),
-    source: GEOMETRY,
-    limits: EXACT,
     figure: 'side',
   },
   {
@@ -155,7 +142,6 @@ export const aimFormulas: readonly Formula[] = [
     title: 'Axis misses the head by',
     result: miss,
     term: times(toHead, size(call('sin', beside))),
-    source: GEOMETRY,
     limits: 'Of the axis as a line without end.',
     figure: 'miss',
   },

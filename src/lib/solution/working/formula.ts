@@ -34,11 +34,9 @@ export interface Formula {
   readonly holds?: (subject: Subject) => boolean;
   /** When that is, in words. */
   readonly when?: string;
-  readonly source: string;
-  /** Where it stops being true. */
-  readonly limits: Words;
+  /** The document it is from; geometry itself where nothing is said. */
+  readonly source?: string;
+  /** Where it stops being true; exact for the numbers as measured where nothing is said. */
+  readonly limits?: Words;
   readonly figure: FigureName | null;
 }
-
-export const GEOMETRY = 'the geometry itself';
-export const EXACT = 'Exact for the numbers as measured.';

@@ -12,7 +12,7 @@ import { says } from '$lib/project/sentence.ts';
 import type { CrossoverPlan, ReflectionPlan } from '$lib/solution/document.ts';
 import { sameSurface, surfaceReflections } from '$lib/solution/leadingReflections.ts';
 import { placedDrivers } from '$lib/solution/placedDrivers.ts';
-import { EXACT, GEOMETRY, type Formula } from './formula.ts';
+import type { Formula } from './formula.ts';
 import { apart, aside, c, driverOf, elevation, frontEdge, quantity, sideOf } from './quantities.ts';
 import { call, minus, over, plus, root, size, square, times, type Subject } from './term.ts';
 
@@ -69,7 +69,6 @@ const drivers: readonly Formula[] = [
     title: 'Driver to the head',
     result: distance,
     term: root(plus(square(toHead.x), square(toHead.y), square(toHead.z))),
-    source: GEOMETRY,
     limits: 'From the acoustic centre, as deep behind the baffle as measured.',
     figure: 'driver',
   },
@@ -79,8 +78,6 @@ const drivers: readonly Formula[] = [
     title: 'Head off the driver’s axis',
     result: offAxis,
     term: call('atan2', across, ahead),
-    source: GEOMETRY,
-    limits: EXACT,
     figure: 'driver',
   },
   {
@@ -89,8 +86,6 @@ const drivers: readonly Formula[] = [
     title: 'Driver over the desk',
     result: overDesk,
     term: plus(frontEdge, times(height, call('cos', elevation))),
-    source: GEOMETRY,
-    limits: EXACT,
     figure: 'side',
   },
   {
@@ -152,12 +147,11 @@ const crossovers: readonly Formula[] = [
   {
     id: 'path',
     topic: 'Crossovers',
-    title: 'Lower driver further by',
+    title: 'Path difference, lower − upper',
     result: path,
     term: minus(lowerPath, upperPath),
-    source: GEOMETRY,
     limits:
-      'Between acoustic centres. Geometry alone: what it does to the sum hangs on where the maker lined the drivers up.',
+      'Between acoustic centres. Geometry alone: what it does to the sum depends on where the maker lined the drivers up.',
     figure: 'crossover',
   },
   {
@@ -241,7 +235,7 @@ const reflections: readonly Formula[] = [
   {
     id: 'detour',
     topic: 'Reflections',
-    title: 'Further than direct by',
+    title: 'Path difference',
     result: detour,
     term: minus(
       root(plus(square(along), square(plus(sourceHeight, headHeight)))),
@@ -259,7 +253,6 @@ const reflections: readonly Formula[] = [
     result: delay,
     term: over(detour, c),
     source: 'path over speed',
-    limits: EXACT,
     known: (s) => reflectionIn(s) !== null,
     figure: 'reflection',
   },

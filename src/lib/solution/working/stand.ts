@@ -1,7 +1,7 @@
 import type { Point } from '$lib/geometry/point.ts';
 import type { StandPlan } from '$lib/solution/document.ts';
 import { widthRange } from '$lib/solution/widthSpread.ts';
-import { EXACT, GEOMETRY, type Formula } from './formula.ts';
+import type { Formula } from './formula.ts';
 import { frontEdge, quantity, tilt } from './quantities.ts';
 import { glueLineOf } from '$lib/project/glueLine.ts';
 import { asMm, says } from '$lib/project/sentence.ts';
@@ -25,7 +25,7 @@ const glue = quantity('g', 'glue line', 'mm', (s) => glueLineOf(s.project, setti
 const veneer = quantity('v', 'veneer', 'mm', (s) => settings(s).veneer);
 const layers = quantity('n', 'slices', '', (s) => standOf(s).layers);
 const width = quantity('W', 'finished width', 'mm', (s) => standOf(s).width);
-const leftOver = quantity('u', 'asked less built', 'mm', (s) => standOf(s).leftOver);
+const shortfall = quantity('u', 'width shortfall', 'mm', (s) => Math.max(0, standOf(s).leftOver));
 const spreadOf = (s: Subject) => standOf(s).widthSpread;
 const boards = quantity('n', 'boards across the width', '', (s) => spreadOf(s)?.boards ?? NaN);
 const read = quantity('u_t', 'how far a thickness as read may be off', 'mm', (s) => spreadOf(s)?.read ?? NaN);
@@ -79,7 +79,6 @@ export const standFormulas: readonly Formula[] = [
     term: call('max', 1, call('round', over(plus(minus(asked, times(2, veneer)), glue), plus(thickness, glue)))),
     holds: stacked,
     when: 'A stand stacked from slices of one board.',
-    source: GEOMETRY,
     limits: says`The thickness as measured: boards vary by ±${asMm(0.2)}, and over many slices that adds up.`,
     figure: 'stack',
   },
@@ -91,18 +90,15 @@ export const standFormulas: readonly Formula[] = [
     term: plus(times(layers, thickness), times(minus(layers, 1), glue), times(2, veneer)),
     holds: stacked,
     when: 'A stand stacked from slices of one board.',
-    source: GEOMETRY,
-    limits: EXACT,
     figure: 'stack',
   },
   {
-    id: 'left-over',
+    id: 'width-shortfall',
     topic: 'Stand',
-    title: 'Narrower than asked by',
-    result: leftOver,
-    term: minus(asked, width),
-    source: GEOMETRY,
-    limits: 'Negative where the stack comes out wider.',
+    title: 'Width shortfall',
+    result: shortfall,
+    term: call('max', 0, minus(asked, width)),
+    limits: 'Nothing where the stand comes out wider than asked for.',
     figure: 'stack',
   },
   {
@@ -112,7 +108,6 @@ export const standFormulas: readonly Formula[] = [
     result: widerBy,
     term: plus(times(boards, read), glueMore),
     known: (s) => spreadOf(s) !== null,
-    source: GEOMETRY,
     limits:
       'All boards off alike, as from one reading; each off for itself they are off by √n times one. Narrower by the same without the glue, and by glue lines that were counted and turn out to be nothing. Once the glue line is measured, glue adds nothing to it.',
     figure: 'stack',
@@ -125,7 +120,6 @@ export const standFormulas: readonly Formula[] = [
     term: topOf(before, 1),
     holds: turned,
     when: 'A stand turned with its cabinet.',
-    source: GEOMETRY,
     limits: 'From the base to the line of the top.',
     figure: 'profile',
   },
@@ -137,7 +131,6 @@ export const standFormulas: readonly Formula[] = [
     term: topOf(behind, -1),
     holds: turned,
     when: 'A stand turned with its cabinet.',
-    source: GEOMETRY,
     limits: 'From the base to the line of the top.',
     figure: 'profile',
   },
@@ -149,20 +142,17 @@ export const standFormulas: readonly Formula[] = [
     term: plus(rod, clearance),
     holds: withRods,
     when: 'Where there are rods.',
-    source: GEOMETRY,
     limits: 'The rod as measured.',
     figure: 'rod',
   },
   {
     id: 'rod-edge',
     topic: 'Stand',
-    title: 'Wood round a rod hole',
+    title: 'Rod-hole edge distance',
     result: edge,
     term: minus(toEdge, over(hole, 2)),
     holds: (s) => withRods(s) && stacked(s),
     when: 'Where there are rods.',
-    source: GEOMETRY,
-    limits: EXACT,
     figure: 'rod',
   },
   {
@@ -173,7 +163,6 @@ export const standFormulas: readonly Formula[] = [
     term: over(times(volume, density), inMillimetres(1e9, 3)),
     holds: stacked,
     when: 'A stand stacked from slices of one board.',
-    source: GEOMETRY,
     limits: 'The wood alone: rods, glue, veneer, feet and pad count as weightless.',
     figure: 'profile',
   },

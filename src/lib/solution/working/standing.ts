@@ -1,7 +1,7 @@
 import { GRAVITY } from '$lib/stand/tipping.ts';
 import type { Vec3 } from '$lib/geometry/point.ts';
 import type { BalancePlan } from '$lib/solution/document.ts';
-import { EXACT, GEOMETRY, type Formula } from './formula.ts';
+import type { Formula } from './formula.ts';
 import { quantity, tilt } from './quantities.ts';
 import { call, minus, over, size, times, type Subject } from './term.ts';
 
@@ -64,8 +64,6 @@ export const standingFormulas: readonly Formula[] = [
     title: 'Friction that the slope takes',
     result: needed,
     term: call('tan', size(tilt)),
-    source: GEOMETRY,
-    limits: EXACT,
     figure: 'slide',
   },
   {
@@ -85,7 +83,6 @@ export const standingFormulas: readonly Formula[] = [
     title: 'Spare before it slides',
     result: spare,
     term: minus(held, size(tilt)),
-    source: GEOMETRY,
     limits: 'Nothing but friction holds the cabinet; a stop at the low end does.',
     figure: 'slide',
   },

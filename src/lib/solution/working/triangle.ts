@@ -1,4 +1,4 @@
-import { EXACT, GEOMETRY, type Formula } from './formula.ts';
+import type { Formula } from './formula.ts';
 import { apart, c, leftPath, quantity, rightPath } from './quantities.ts';
 import { call, minus, over, plus, root, size, square, times } from './term.ts';
 
@@ -37,7 +37,7 @@ export const triangleFormulas: readonly Formula[] = [
     title: 'Angle at the head',
     result: angle,
     term: call('atan2', size(minus(times(lx, ry), times(ly, rx))), plus(times(lx, rx), times(ly, ry))),
-    source: `${GEOMETRY}; held against the 60° of ITU-R BS.775, as modelled on it`,
+    source: 'held against the 60° of ITU-R BS.775, as modelled on it',
     limits: 'A desk is smaller than the rooms that standard speaks of.',
     figure: 'triangle',
   },
@@ -47,8 +47,6 @@ export const triangleFormulas: readonly Formula[] = [
     title: 'Between aimed points',
     result: base,
     term: distance(pair),
-    source: GEOMETRY,
-    limits: EXACT,
     figure: 'triangle',
   },
   {
@@ -57,8 +55,6 @@ export const triangleFormulas: readonly Formula[] = [
     title: 'Left to head',
     result: leftPath,
     term: distance(left),
-    source: GEOMETRY,
-    limits: EXACT,
     figure: 'triangle',
   },
   {
@@ -67,14 +63,12 @@ export const triangleFormulas: readonly Formula[] = [
     title: 'Right to head',
     result: rightPath,
     term: distance(right),
-    source: GEOMETRY,
-    limits: EXACT,
     figure: 'triangle',
   },
   {
     id: 'time',
     topic: 'Triangle',
-    title: 'Left later by',
+    title: 'Arrival difference, left − right',
     result: time,
     term: over(times(1000, minus(leftPath, rightPath)), c),
     source: 'path over speed; a millisecond is 1000 µs',
@@ -84,7 +78,7 @@ export const triangleFormulas: readonly Formula[] = [
   {
     id: 'level',
     topic: 'Triangle',
-    title: 'Right louder by',
+    title: 'Level difference, right − left',
     result: level,
     term: times(20, call('lg', over(leftPath, rightPath))),
     source: 'spreading of a small source: 6 dB for each doubling of the distance',

@@ -2,8 +2,8 @@ import type { Fault } from '$lib/project/fault.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 import type { Plan } from '$lib/solution/document.ts';
 
-/** One file to take away. */
-export interface TakeAway {
+/** One file to download. */
+export interface Download {
   /** Below the archive's folder, `/` between the parts. */
   readonly path: string;
   readonly text: string;
@@ -12,7 +12,7 @@ export interface TakeAway {
 /** The cut files of what is shown: made when asked for, never while typing, by code that is fetched with the first asking. */
 export type CutState =
   | { readonly kind: 'none' }
-  | { readonly kind: 'made'; readonly files: readonly TakeAway[] }
+  | { readonly kind: 'made'; readonly files: readonly Download[] }
   | { readonly kind: 'refused'; readonly faults: readonly Fault[] };
 
 /** What makes the files, its parts lying as on these sheets: handed in, so that the maker and its libraries load late. */

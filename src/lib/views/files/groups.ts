@@ -1,9 +1,9 @@
-import type { TakeAway } from './cutSet.svelte.ts';
+import type { Download } from './cutSet.svelte.ts';
 
 export interface FileGroup {
   readonly name: string;
   readonly about: string;
-  readonly files: readonly TakeAway[];
+  readonly files: readonly Download[];
 }
 
 const folders = [
@@ -13,7 +13,7 @@ const folders = [
 ] as const;
 
 /** The files by their folder, those to cut first; a folder without files is left out. */
-export const fileGroups = (files: readonly TakeAway[]): readonly FileGroup[] =>
+export const fileGroups = (files: readonly Download[]): readonly FileGroup[] =>
   folders
     .map(({ folder, ...group }) => ({ ...group, files: files.filter(({ path }) => folderOf(path) === folder) }))
     .filter((group) => group.files.length > 0);

@@ -1,4 +1,4 @@
-import type { CutState, TakeAway } from './cutSet.svelte.ts';
+import type { CutState, Download } from './cutSet.svelte.ts';
 import type { Subject } from '$lib/files/buildSheet/subject.ts';
 import { once } from '$lib/project/once.ts';
 import type { Fault } from '$lib/project/fault.ts';
@@ -18,7 +18,7 @@ export async function makeCutFiles(shown: Plan, sheets: readonly Sheet[]): Promi
   if (!made.ok) return { kind: 'refused', faults: made.faults };
   // The plan holds all suggestions, which take a while to try: written when it is asked for.
   const plan = once(() => planFile(solution, made.value.sheets));
-  const document: TakeAway = {
+  const document: Download = {
     path: 'plan.json',
     get text() {
       return plan();
@@ -28,7 +28,7 @@ export async function makeCutFiles(shown: Plan, sheets: readonly Sheet[]): Promi
 }
 
 /** The project file of what was last sound. */
-export async function makeProjectFile(project: Plan['project']): Promise<TakeAway> {
+export async function makeProjectFile(project: Plan['project']): Promise<Download> {
   const [{ writeProject }, { fileStem }] = await Promise.all([
     import('$lib/files/projectFile.ts'),
     import('$lib/files/fileName.ts'),
@@ -68,7 +68,7 @@ export async function makeBuildSheet(subject: Subject): Promise<{ readonly name:
 }
 
 /** The coupon of one board, as SVG or DXF. */
-export async function makeCoupon(stock: Stock, { display, cutter }: Project, format: 'svg' | 'dxf'): Promise<TakeAway> {
+export async function makeCoupon(stock: Stock, { display, cutter }: Project, format: 'svg' | 'dxf'): Promise<Download> {
   const [{ couponPlate }, { svgFile }, { dxfFile }, { fileStem }] = await Promise.all([
     import('$lib/files/couponPlate.ts'),
     import('$lib/files/svg.ts'),

@@ -1,12 +1,12 @@
 import { across, area, type Figure, label, rect, upright } from '$lib/views/figure/figure.ts';
 import type { GuideNumbers } from './numbers.ts';
 
-/** The board's edge between the jaws of a calliper, and the sheet that the machine takes. */
+/** The board's edge between the jaws of a caliper, and the sheet that the machine takes. */
 export function boardFigure({ project: { stock }, layout: { stand }, mm }: GuideNumbers): Figure {
   const board = stock.find(({ name }) => name === stand.stock) ?? stock[0];
   return {
     extent: [0, 0, 900, 420],
-    says: 'The edge of a board between the jaws of a calliper: its thickness; and the sheet with its width and height.',
+    says: 'The edge of a board between the jaws of a caliper: its thickness; and the sheet with its width and height.',
     shapes: [
       rect('board', 'stand', [130, 150, 420, 270]),
       area('fixed-jaw', 'monitor', [

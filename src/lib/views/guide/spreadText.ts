@@ -40,7 +40,7 @@ interface WholeText {
   readonly mostly: SureKey | null;
 }
 
-/** All doubts together, and the one that matters most. */
+/** The combined uncertainty, and the part of it that matters most. */
 export function wholeText(spreads: readonly MeasuredSpread[], unit: Lengths): WholeText {
   const text = spreadText(worst(spreads.map(({ all }) => all)), unit);
   const ends = spreads.flatMap(({ most }) => most ?? []);

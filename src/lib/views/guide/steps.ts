@@ -129,7 +129,7 @@ export const steps: readonly Step[] = [
         pointerTo('layouts', index, 'monitors'),
         [['width'], ['height'], ['bottom'], ['y'], ['x', 'monitor']],
       ),
-    none: 'This layout has no screen: nothing to measure here. You can add one under Monitors, beside the drawing.',
+    none: 'This layout has no screen: nothing to measure here. You can add one under Screens, beside the drawing.',
   },
   {
     key: 'cabinet',
@@ -206,7 +206,7 @@ export const steps: readonly Step[] = [
     key: 'board',
     title: 'The board',
     how: [
-      'Measure the thickness of your own board with a calliper, in three places, and take the middle one: it is seldom what the board was sold as.',
+      'Measure the thickness of your own board with a caliper, in three places, and take the middle one: it is seldom what the board was sold as.',
       'The sheet: as large as your machine takes.',
     ],
     well: {

@@ -105,12 +105,12 @@ function branch(side: 1 | -1): readonly Point[] {
 
 export const meetingFigure: Figure = {
   extent: [0, 0, 460, 250],
-  says: 'Two pairs of waves: in phase, both crests come together; a quarter turn apart, one lags by a quarter of a period.',
+  says: 'Two pairs of waves: in phase, both crests come together; in quadrature, one lags by a quarter of a period.',
   shapes: [
     label('first', [0, 240], 'in phase', 'start'),
     wave('one', 'axis', [0, 185], [460, 32], 3, 0),
     wave('two', 'sight', [0, 185], [460, 22], 3, 0),
-    label('second', [0, 112], 'a quarter turn apart', 'start'),
+    label('second', [0, 112], 'in quadrature (90°)', 'start'),
     wave('three', 'axis', [0, 48], [460, 32], 3, 0),
     wave('four', 'sight', [0, 48], [460, 32], 3, -0.25),
   ],

@@ -16,7 +16,7 @@ const term = (name: string, text: string, figure: Figure): Term => ({ name, text
 
 export const terms: Readonly<Record<TermKey, Term>> = {
   toe: term(
-    'Toe-in',
+    'Toe',
     'How far a loudspeaker is turned about the plumb line through its mark. Plus turns its front to the middle of the desk.',
     aim.toeFigure,
   ),
@@ -61,7 +61,7 @@ export const terms: Readonly<Record<TermKey, Term>> = {
     aim.triangleFigure,
   ),
   setback: term(
-    'Head from the edge',
+    'Setback',
     'From the desk’s front edge level back to the ears. Minus when you lean over the desk.',
     aim.setbackFigure,
   ),
@@ -81,7 +81,7 @@ export const terms: Readonly<Record<TermKey, Term>> = {
     sound.crossoverFigure,
   ),
   meeting: term(
-    'In phase, a quarter turn apart',
+    'In phase, in quadrature',
     'How the waves of two drivers meet at the crossover when both are equally far away. In phase, crest comes with crest. In quadrature, one lags by a quarter of a period.',
     sound.meetingFigure,
   ),
@@ -102,11 +102,11 @@ export const terms: Readonly<Record<TermKey, Term>> = {
   ),
   balance: term(
     'Balance point',
-    'Where all of the cabinet’s weight can be thought to be. Balance it on a rod to find it; unknown, the middle of the box is taken.',
+    'Where all of the cabinet’s weight can be thought to be. Balance it on a rod to find it; unknown, the middle of the cabinet is taken.',
     aim.balanceFigure,
   ),
   mirrored: term(
-    'Mirrored pair',
+    'Mirror-image cabinets',
     'The left cabinet is the mirror image of the right one. Two equal cabinets whose drivers sit off the middle are not.',
     aim.mirroredFigure,
   ),
@@ -137,7 +137,7 @@ export const terms: Readonly<Record<TermKey, Term>> = {
     stand.rodsFigure,
   ),
   'rod-clearance': term(
-    'Hole over rod',
+    'Rod-hole clearance',
     'How much wider the hole is than the rod. Too little and it jams, too much and nothing lines up.',
     stand.clearanceFigure,
   ),

@@ -32,7 +32,7 @@ function aim(plan: Plan, unit: Lengths): Table {
         rows: [
           row('Toe', ({ toe }) => angleText(toe)),
           row('Tilt', ({ tilt }) => angleText(tilt)),
-          row('Axis over level', ({ axisElevation }) => angleText(axisElevation)),
+          row('Axis elevation', ({ axisElevation }) => angleText(axisElevation)),
           row('Lift', ({ lift }) => lengthText(lift, unit)),
           row('Front edge over desk', ({ frontEdgeHeight }) => lengthText(frontEdgeHeight, unit)),
           row('Rear edge over desk', ({ rearEdgeHeight }) => lengthText(rearEdgeHeight, unit)),
@@ -55,8 +55,8 @@ function triangle({ triangle: at }: Plan, unit: Lengths): Table {
           { name: 'Between aimed points', cells: [lengthText(at.base, unit)] },
           { name: 'Left to head', cells: [lengthText(at.leftDistance, unit)] },
           { name: 'Right to head', cells: [lengthText(at.rightDistance, unit)] },
-          { name: 'Left later by', cells: [quantityText(at.timeDifference, 1, 'µs')] },
-          { name: 'Right louder by', cells: [quantityText(at.levelDifference, 2, 'dB')] },
+          { name: 'Arrival difference, left − right', cells: [quantityText(at.timeDifference, 1, 'µs')] },
+          { name: 'Level difference, right − left', cells: [quantityText(at.levelDifference, 2, 'dB')] },
         ],
       },
     ],
@@ -107,7 +107,7 @@ function crossovers(plan: Plan, unit: Lengths): Table {
     (side) => side.crossovers,
     ({ between, frequency }) => `${between.join(' and ')}, ${quantityText(frequency, 0, 'Hz')}`,
     [
-      ['Lower driver further by', ({ pathDifference }) => lengthText(pathDifference, unit)],
+      ['Path difference, lower − upper', ({ pathDifference }) => lengthText(pathDifference, unit)],
       ['Phase', ({ phase }) => `${figure(phase, 1)}°`],
       ['Sum at the crossover', sumText],
     ],
@@ -117,7 +117,7 @@ function crossovers(plan: Plan, unit: Lengths): Table {
     columns,
     note: known
       ? 'The sum is against that at the design point, where the maker lined the drivers up.'
-      : 'Paths alone do not say how the drivers add up: that hangs on where the maker lined them up, the design point. The page on the sound offers the usual one.',
+      : 'Paths alone do not say how the drivers add up: that depends on where the maker lined them up, the design point. The page on the sound offers the usual one.',
     groups: known
       ? groups
       : groups.map((group) => ({
@@ -171,7 +171,7 @@ function reflections(plan: Plan, unit: Lengths): Table {
             firstNotch === null ? 'none' : `${quantityText(firstNotch, 0, 'Hz')}, ${driver}`,
           ({ firstNotch }) => firstNotch !== null,
         ),
-        row('Further than direct by', of, ({ pathDifference }) => lengthText(pathDifference, unit)),
+        row('Path difference', of, ({ pathDifference }) => lengthText(pathDifference, unit)),
         row('Later by', of, ({ delay }) => quantityText(delay, 2, 'ms')),
         row('Level against direct', of, ({ relativeLevel }) => quantityText(relativeLevel, 1, 'dB')),
       ],
@@ -199,12 +199,12 @@ function stands({ stand }: Plan, unit: Lengths): Table {
           row('Width may be off by', ({ widthSpread }) =>
             widthSpread === null ? 'of one piece' : rangeText(widthRange(widthSpread), unit),
           ),
-          row('Narrower than asked by', ({ leftOver }) => mm(leftOver)),
+          row('Width shortfall', ({ leftOver }) => (leftOver >= 0 ? mm(leftOver) : `none: ${mm(-leftOver)} wider`)),
           row('Height at the front', ({ frontHeight }) => mm(frontHeight)),
           row('Height at the rear', ({ rearHeight }) => mm(rearHeight)),
           row('Rods', ({ rods }) => (rods.length === 0 ? 'none' : String(rods.length))),
           row('Rod hole', ({ rods: [rod] }) => (rod === undefined ? 'none' : mm(rod.diameter))),
-          row('Wood round a rod hole', ({ rodEdge }) => (rodEdge === null ? 'no rods' : mm(rodEdge))),
+          row('Rod-hole edge distance', ({ rodEdge }) => (rodEdge === null ? 'no rods' : mm(rodEdge))),
           row('Mass', ({ mass }) => quantityText(mass, 2, 'kg')),
         ],
       },

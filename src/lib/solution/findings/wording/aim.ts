@@ -1,7 +1,7 @@
 import { says, sizeOf, type Quantity } from '$lib/project/sentence.ts';
 import type { Nothing, Sides, Told } from '$lib/solution/findings/told.ts';
 
-const NO_LINE_UP = 'nobody said where the drivers were lined up';
+const NO_LINE_UP = 'the design point is not given';
 
 /** What sets how far an axis may pass from the ears. */
 type LimitedBy =
@@ -48,5 +48,5 @@ export const aimWordings = {
     }: Told<'height' | 'angle' | 'turn' | 'frequency', { readonly between: readonly [string, string] }>,
     sides: Sides,
   ) =>
-    says`${passes(sides, height, angle)}. On the way there ${upper} and ${lower} turn by ${turn} against each other at ${frequency}, where they meet; whether their sum loses or gains by that is not known: ${NO_LINE_UP}. A design point would tell.`,
+    says`${passes(sides, height, angle)}. On the way there ${upper} and ${lower} turn by ${turn} against each other at ${frequency}, where they meet; whether their sum loses or gains by that is not known: ${NO_LINE_UP}. Give it to find out.`,
 };

@@ -14,5 +14,5 @@ export const balanceWordings = {
     says`The ${leads(level)} loudspeaker is ${sizeOf(level)} louder at the head for being nearer. Turn it down by as much, or move one mark until both are as far from the head.`,
 
   'triangle-angle': ({ quantities: { angle, standard } }: Told<'angle' | 'standard'>) =>
-    says`The loudspeakers stand ${angle} apart as the head sees them; a stereo triangle has ${standard}. To come nearer, ${angle.value > standard.value ? 'move the marks together or sit further back' : 'move the marks apart or sit closer'}.`,
+    says`The loudspeakers stand ${angle} apart as the head sees them; a stereo triangle has ${standard}. To get closer to ${standard}, ${angle.value > standard.value ? 'move the marks together or sit further back' : 'move the marks apart or sit closer'}.`,
 };

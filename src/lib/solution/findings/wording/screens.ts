@@ -16,13 +16,13 @@ const called = ({ monitor }: OfScreen, { monitors }: Of, name: string): string =
 
 export const screenWordings = {
   'monitor-collision': ({ subject, facts, quantities: { depth } }: Told<'depth', OfScreen, Of>, { The }: Sides) =>
-    says`${The} cabinet and ${called(subject, facts, 'monitor')} share ${depth} of the same place. Move the mark outwards or forwards.`,
+    says`${The} cabinet and ${called(subject, facts, 'screen')} share ${depth} of the same place. Move the mark outwards or forwards.`,
 
   'monitor-in-sight-line': (
     { subject, facts, quantities: { inside } }: Told<'inside', OfScreen & { readonly driver: string }, Of>,
     { the }: Sides,
   ) =>
-    says`From the head, ${called(subject, facts, 'monitor')} hides ${the} ${subject.driver}: the line passes ${inside} inside its edge. Move the mark outwards or forwards, or the monitor back.`,
+    says`From the head, ${called(subject, facts, 'screen')} hides ${the} ${subject.driver}: the line passes ${inside} inside its edge. Move the mark outwards or forwards, or the screen back.`,
 
   'close-to-screen': ({ subject, facts, quantities: { gap } }: Told<'gap', OfScreen, Of>, { The }: Sides) =>
     says`${The} cabinet stands ${gap} from ${called(subject, facts, 'screen')}: too near to turn it without touching. Move the mark outwards or forwards.`,

@@ -77,7 +77,7 @@ export const standingWordings = {
     const friction = gripText(by, least, most);
     if (tilt.value <= 0) {
       const may = tiltMost.value <= 0 ? 'slides' : 'may slide';
-      return says`${The} cabinet ${may} off its slope of ${slope}: that takes a friction of ${needed}, and it has ${friction}. ${slideAdvice(told)}`;
+      return says`${The} cabinet ${may} off its slope of ${slope}: that needs a friction of ${needed}; ${friction} assumed. ${slideAdvice(told)}`;
     }
     const way = stop ? 'sideways along its stop' : says`${towards[edge]} down its slope of ${slope}`;
     return says`${The} cabinet may slide ${way} when the desk tilts by ${tilt}${pushText(push)}; it should stay at ${plane}. Friction: ${friction}. ${slideAdvice(told)}`;
