@@ -1,6 +1,7 @@
 import { demoProject } from '$lib/project/demo.ts';
 import { checkProject } from '$lib/project/parse.ts';
-import { headRoomOf } from '$lib/solution/headRoom.ts';
+import { toTheEnd } from '$lib/project/toTheEnd.ts';
+import { headRoomSteps } from '$lib/solution/headRoom.ts';
 import { solve } from '$lib/solution/solve.ts';
 import { medianTime, type Measured } from './measure.ts';
 
@@ -11,7 +12,7 @@ export function benchHeadRoom(): Measured {
   if (!parsed.ok || !layout) throw new Error('the demo is sound');
   const planned = solve(parsed.value, layout);
   if (!planned.ok) throw new Error('the demo can be planned');
-  const run = () => headRoomOf(parsed.value, layout, planned.value);
+  const run = () => toTheEnd(headRoomSteps(parsed.value, layout, planned.value));
   const { box } = run();
   const checksum = Object.values(box)
     .reduce((sum, { distance }) => sum + distance, 0)

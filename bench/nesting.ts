@@ -187,7 +187,7 @@ function timed(parts: readonly Part[], stock: Stock): { readonly nested: Nested;
 }
 
 function greedySheets(parts: readonly Part[], stock: Stock): number {
-  const made = problemOf(parts, stock, 0, exact);
+  const made = toTheEnd(problemOf(parts, stock, 0, exact));
   if (!made.ok) throw new Error('expected parts that can be cut');
   const { items, pairs, room } = made.value;
   const greedy = new Greedy([], pairs);

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { withLayoutAdded, withoutLayout } from '$lib/project/layouts.ts';
-import { withLayoutRenamed } from '$lib/project/renameLayout.ts';
 import { withLayouts } from '$lib/document/layoutEdit.ts';
 import { valueAt } from '$lib/document/pointer.ts';
 import { demoWith } from '../projects.ts';
@@ -22,7 +21,6 @@ describe('layouts of a draft', () => {
       ok: false,
       faults: [{ pointer: '/layouts', message: 'expected at least one layout, got none: the last one stays' }],
     });
-    expect(withLayouts(demoWith(), (layouts) => withLayoutRenamed(layouts, 0, ' ')).ok).toBe(false);
   });
 
   it('are left alone where they have no names', () => {

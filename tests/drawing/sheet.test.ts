@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { dimensionLine } from '$lib/drawing/dimensionLine.ts';
 import { dimensionStyle } from '$lib/drawing/dimensionStyle.ts';
 import { dimensionText, spokenDimension } from '$lib/drawing/dimensionText.ts';
-import { toPaper, toReal, zoomed } from '$lib/drawing/place.ts';
+import { toPaper, zoomed } from '$lib/drawing/place.ts';
 import { inRow } from '$lib/drawing/rows.ts';
 import { scaleText } from '$lib/drawing/scaleText.ts';
 import { detailed, redrawn, severalFit, sheetOf, shownOf, type Sheet } from '$lib/drawing/sheet.ts';
@@ -141,14 +141,15 @@ describe('sheetOf', () => {
 });
 
 describe('places', () => {
-  it('map there and back, enlarged or not', () => {
+  it('enlarged and moved, lie where the enlarged and moved paper has them', () => {
     const number = fc.double({ min: -3000, max: 3000, noNaN: true });
     fc.assert(
       fc.property(number, number, fc.double({ min: 1, max: 24, noNaN: true }), number, (x, y, k, shift) => {
-        const place = zoomed({ scale: 0.3, origin: [120, 450] }, { k, x: shift, y: -shift });
-        const [backX, backY] = toReal(place, toPaper(place, [x, y]));
-        expect(backX).toBeCloseTo(x, 6);
-        expect(backY).toBeCloseTo(y, 6);
+        const place = { scale: 0.3, origin: [120, 450] } as const;
+        const [across, down] = toPaper(place, [x, y]);
+        const [atX, atY] = toPaper(zoomed(place, { k, x: shift, y: -shift }), [x, y]);
+        expect(atX).toBeCloseTo(k * across + shift, 6);
+        expect(atY).toBeCloseTo(k * down - shift, 6);
       }),
     );
   });

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Primitive } from '$lib/drawing/primitive.ts';
 import { readOutline, writeOutline } from '$lib/files/pdf/outline.ts';
-import { EM, fontCharacters, fontTable, lettersIn, textLength } from '$lib/files/pdf/pageFont.ts';
+import { EM, fontTable, lettersIn, textLength } from '$lib/files/pdf/pageFont.ts';
 import { pdfFile } from '$lib/files/pdf/pdf.ts';
 import { fontSubset } from '$lib/files/pdf/subset.ts';
 import { words, wrapped } from '$lib/files/pdf/words.ts';
@@ -20,6 +20,26 @@ const line = (text: string, more: Partial<Primitive & { kind: 'text' }> = {}): P
   size: 4,
   ...more,
 });
+
+/** The characters of the page's font, by its own map of them: format 4 of OpenType's `cmap`, read once more. */
+function fontCharacters(): string[] {
+  const cmap = new DataView(fontTable('cmap').slice().buffer);
+  const start = cmap.getUint32(8);
+  const count = cmap.getUint16(start + 6) / 2;
+  const [ends, begins, deltas, offsets] = [14, 16 + 2 * count, 16 + 4 * count, 16 + 6 * count].map((at) => start + at);
+  const at = (table = 0, i = 0): number => cmap.getUint16(table + 2 * i);
+  return Array.from({ length: count }, (_, i) => i).flatMap((i) => {
+    const codes = Array.from({ length: at(ends, i) - at(begins, i) + 1 }, (_, k) => at(begins, i) + k);
+    const glyph = (code: number): number => {
+      if (at(offsets, i) === 0) return code + at(deltas, i);
+      const listed = at((offsets ?? 0) + 2 * i + at(offsets, i), code - at(begins, i));
+      return listed === 0 ? 0 : listed + at(deltas, i);
+    };
+    return codes
+      .filter((code) => code >= 0x20 && code < 0xffff && (glyph(code) & 0xffff) !== 0)
+      .map((code) => String.fromCharCode(code));
+  });
+}
 
 describe('the text of a PDF', () => {
   test('is found as it was written, accents, signs and all', () => {

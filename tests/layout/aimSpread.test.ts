@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { aimSpread, type MeasuredSpread } from '$lib/layout/aimSpread.ts';
-import { earSensitivity } from '$lib/layout/earSensitivity.ts';
 import { placeSide } from '$lib/layout/place.ts';
 import type { Project } from '$lib/project/project.ts';
 import { byTape, type SureKey } from '$lib/project/sure.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
+import { earSensitivity } from './earSensitivity.ts';
 
 const spread = (of: Project, side: 'left' | 'right' = 'right'): MeasuredSpread => {
   const found = aimSpread(of.speaker, firstLayout(of), side, of.sure);

@@ -1,13 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { earEstimate, type EarEstimate } from '$lib/layout/earEstimate.ts';
-import { aimFor, earSensitivity } from '$lib/layout/earSensitivity.ts';
 import { deviationsAt, shareBelow } from '$lib/layout/normal.ts';
-import { placeSide } from '$lib/layout/place.ts';
 import type { Person } from '$lib/project/project.ts';
 import { numberFrom } from '../numbers.ts';
-import { runs } from '../runs.ts';
-import { anyDesk, firstLayout, project } from '../projects.ts';
 
 const person = (more: Partial<Person> = {}): Person => ({
   sex: 'man',
@@ -110,59 +106,6 @@ describe('an estimated ear height', () => {
   test('takes shoes as given, and none on a measured seat', () => {
     expect(estimate({ shoes: 0 }).earHeight).toBeCloseTo(estimate().earHeight - 25, 9);
     expect(estimate({ seat: 450, shoes: 90 })).toEqual(estimate({ seat: 450, shoes: 0 }));
-  });
-});
-
-describe('what a millimetre of ear height does', () => {
-  test('is what solving anew at both sides of it gives', () => {
-    let solved = 0;
-    fc.assert(
-      fc.property(anyDesk, fc.constantFrom('left' as const, 'right' as const), (changes, side) => {
-        const of = project(changes);
-        const layout = firstLayout(of);
-        const pose = placeSide(of.speaker, layout, side);
-        // At a tilt of 0 the front edge begins to rise: one side only.
-        if (!pose.ok || Math.abs(pose.value.tilt) < 1e-3) return;
-        const { earHeight } = layout.listener;
-        const step = 0.01;
-        const [under, over] = [earHeight - step, earHeight + step].map((at) => aimFor(of.speaker, layout, side, at));
-        if (!under || !over) return;
-        solved++;
-        const { tilt, lift } = earSensitivity(of.speaker, layout, pose.value);
-        const found = (over.tilt - under.tilt) / (2 * step);
-        expect(Math.abs(tilt - found)).toBeLessThan(1e-9);
-        expect(lift).toBe(0);
-      }),
-    );
-    expect(solved).toBeGreaterThan(runs(100) * 0.3);
-  });
-
-  test('goes to the lift where the rule solves that, and nowhere when both are set', () => {
-    const withRule = (tilt: object, lift: number) => {
-      const of = project({ '/layouts/0/aim/tilt': tilt, '/layouts/0/stand/lift': lift });
-      const layout = firstLayout(of);
-      const pose = placeSide(of.speaker, layout, 'right');
-      if (!pose.ok) throw new Error('the demo can be aimed');
-      const raised = aimFor(of.speaker, layout, 'right', layout.listener.earHeight + 7);
-      return { ...earSensitivity(of.speaker, layout, pose.value), moved: (raised?.lift ?? NaN) - pose.value.lift };
-    };
-    expect(withRule({ rule: 'lift-to-ear', degrees: 5 }, 0)).toMatchObject({ tilt: 0, lift: 1 });
-    expect(withRule({ rule: 'lift-to-ear', degrees: 5 }, 0).moved).toBeCloseTo(7, 9);
-    expect(withRule({ rule: 'as-set', degrees: 5 }, 12)).toMatchObject({ tilt: 0, lift: 0, moved: 0 });
-  });
-
-  test('a made stand misses a head at another height by the cosine of the elevation', () => {
-    const of = project();
-    const layout = firstLayout(of);
-    const pose = placeSide(of.speaker, layout, 'right');
-    if (!pose.ok) throw new Error('the demo can be aimed');
-    const fixed = project({
-      '/layouts/0/aim/tilt': { rule: 'as-set', degrees: (pose.value.tilt * 180) / Math.PI },
-      '/layouts/0/listener/earHeight': 1180 + 30,
-    });
-    const moved = placeSide(fixed.speaker, firstLayout(fixed), 'right');
-    if (!moved.ok) throw new Error('the demo can be aimed');
-    expect(moved.value.miss).toBeCloseTo(30 * earSensitivity(of.speaker, layout, pose.value).miss, 6);
   });
 });
 

@@ -11,6 +11,7 @@ import { leastSheets } from '$lib/workshop/nesting/nestBound.ts';
 import { layoutFaults } from '$lib/workshop/nesting/validity.ts';
 import { placedContour } from '$lib/workshop/nesting/placed.ts';
 import { polygonPath } from '$lib/geometry/contour.ts';
+import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import { problemOf } from '$lib/workshop/nesting/nestProblem.ts';
 import { signedArea } from '$lib/geometry/area.ts';
 import type { Part, Sheet } from '$lib/workshop/part.ts';
@@ -83,7 +84,7 @@ describe('the bound', () => {
       return partOf(`${i}`, polygonPath(corners.map(([x, y]) => [x - left, y - bottom] as const)));
     });
     const stock = { name: 'board', thickness: 3, sheet: { width: bin[0], height: bin[1] }, density: 750, ...asCutter };
-    const made = problemOf(parts, stock, 0, { kerf: 0, taper: 0, spacing: 0, margin: 0 });
+    const made = toTheEnd(problemOf(parts, stock, 0, { kerf: 0, taper: 0, spacing: 0, margin: 0 }));
     if (!made.ok) throw new Error('expected a problem');
     // A hair is kept between parts, so exact fits may count for one sheet more.
     expect(leastSheets(made.value)).toBeLessThanOrEqual(optimal_bins + 1);

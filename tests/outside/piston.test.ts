@@ -1,9 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { besselJ1, jinc } from '$lib/acoustics/bessel.ts';
+import { jinc } from '$lib/acoustics/bessel.ts';
 import { beamHalfAngle, dropArgument, pistonLevel, pistonSize } from '$lib/acoustics/piston.ts';
 import { degrees, radians } from '$lib/geometry/angle.ts';
 import { rootBetween } from '$lib/geometry/root.ts';
 import { magnitude, plus, type Complex } from '../acoustics/complex.ts';
+
+/** Bessel function of the first kind and first order, J₁(x), out of the directivity 2·J₁(x)/x. */
+const besselJ1 = (x: number): number => (x / 2) * jinc(x);
 
 const decibels = (ratio: number): number => 20 * Math.log10(Math.abs(ratio));
 

@@ -1,55 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { entryText, entryValue, rangeIn, rangeMessage, readNumber } from '$lib/project/entry.ts';
+import { entryText, entryValue, rangeIn, rangeMessage } from '$lib/project/entry.ts';
 import { toe } from '$lib/project/fields/aim.ts';
 import { speaker } from '$lib/project/fields/speaker.ts';
 import { rods } from '$lib/project/fields/stand.ts';
 import { fieldTable } from '$lib/project/fields/table.ts';
 import { desk } from '$lib/project/fields/desk.ts';
 import { fromMillimetres, toMillimetres } from '$lib/project/units.ts';
-
-describe('a typed number', () => {
-  test.each([
-    ['5', 5],
-    [' 5.25 ', 5.25],
-    ['5,25', 5.25],
-    ['.5', 0.5],
-    [',5', 0.5],
-    ['5.', 5],
-    ['+5', 5],
-    ['-5', -5],
-    ['\u22125', -5],
-    ['1e3', 1000],
-    ['2.5E-2', 0.025],
-    ['007', 7],
-    ['1e999', Infinity],
-    ['-1e999', -Infinity],
-    ['-0', 0],
-  ])('%j reads as %d', (text, value) => {
-    expect(readNumber(text)).toBe(value);
-  });
-
-  test.each(['', ' ', '.', '-', 'abc', '5 mm', '1.2.3', '1,234.5', 'NaN', 'Infinity', '0x10', '1e', '5 5', '١', '<b>'])(
-    '%j is none',
-    (text) => {
-      expect(readNumber(text)).toBeNull();
-    },
-  );
-
-  test('any text reads as a number or none, never as NaN', () => {
-    fc.assert(fc.property(fc.string(), (text) => !Number.isNaN(readNumber(text))));
-  });
-
-  test('reads as JavaScript reads it, with a point or a comma', () => {
-    fc.assert(
-      fc.property(fc.double({ noNaN: true, noDefaultInfinity: true }), (value) => {
-        const text = String(value);
-        expect(readNumber(text)).toBe(value === 0 ? 0 : value);
-        expect(readNumber(text.replace('.', ','))).toBe(value === 0 ? 0 : value);
-      }),
-    );
-  });
-});
 
 describe('what the document holds', () => {
   const width = desk.width;

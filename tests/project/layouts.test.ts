@@ -10,7 +10,6 @@ import {
 } from '$lib/project/layouts.ts';
 import { MOST_LAYOUTS } from '$lib/project/limits.ts';
 import { checkProject } from '$lib/project/parse.ts';
-import { withLayoutRenamed } from '$lib/project/renameLayout.ts';
 import type { Layout } from '$lib/project/project.ts';
 import { faultLine } from '$lib/project/fault.ts';
 import { firstLayout, project } from '../projects.ts';
@@ -37,24 +36,6 @@ describe('a list of layouts', () => {
   it('gets a copy right after the one that is duplicated', () => {
     const twice = valueOf(withLayoutDuplicated(valueOf(withLayoutDuplicated(three, 0)), 0));
     expect(names(twice)).toEqual(['window side', 'window side 3', 'window side 2', 'wall side', 'by the door']);
-  });
-
-  it('renames one and leaves the rest', () => {
-    const list = valueOf(withLayoutRenamed(three, 2, 'attic'));
-    expect(names(list)).toEqual(['window side', 'wall side', 'attic']);
-    expect(list[0]).toBe(three[0]);
-    expect(names(valueOf(withLayoutRenamed(three, 2, 'by the door')))).toEqual(names(three));
-  });
-
-  it.each([
-    ['', 'expected one line of 1 to 200 characters, got ""'],
-    ['a\nb', 'expected one line of 1 to 200 characters, got "a\\nb"'],
-    ['wall side', 'expected a name not used before, got "wall side"'],
-  ])('refuses the name %j', (name, message) => {
-    expect(withLayoutRenamed(three, 0, name)).toEqual({
-      ok: false,
-      faults: [{ pointer: '/layouts/0/name', message }],
-    });
   });
 
   it('loses one, but never the last', () => {
@@ -88,7 +69,6 @@ describe('a list of layouts', () => {
     };
     expect(withLayoutAdded(three, index)).toEqual(refused);
     expect(withLayoutDuplicated(three, index)).toEqual(refused);
-    expect(withLayoutRenamed(three, index, 'x')).toEqual(refused);
     expect(withoutLayout(three, index)).toEqual(refused);
     expect(withLayoutMoved(three, index, 0)).toEqual(refused);
     expect(withLayoutMoved(three, 0, index)).toEqual(refused);

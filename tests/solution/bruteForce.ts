@@ -1,4 +1,4 @@
-import { besselJ1 } from '$lib/acoustics/bessel.ts';
+import { jinc } from '$lib/acoustics/bessel.ts';
 import { distance, dot, length, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
 import type { SidePlan } from '$lib/solution/document.ts';
 import type { Solution } from '$lib/solution/solution.ts';
@@ -43,7 +43,7 @@ export function pressure({ project, layout, plan }: Planned, side: SideName, fre
       const across =
         driver.radiating ?? (driver.role === 'tweeter' ? Math.min(25, driver.diameter) : 0.78 * driver.diameter);
       const x = (wavenumber * across * sine) / 2;
-      const beam = x === 0 ? 1 : (2 * besselJ1(x)) / x;
+      const beam = jinc(x);
       const behind = cosine < 0 ? around(narrow, -cosine * frequency) : 1;
       const widths = widthsInTheWay({ project, layout, plan }, side, placed.position, point);
       const past = widths.length === 0 ? 1 : around(Math.max(...widths), frequency);

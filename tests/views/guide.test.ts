@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { aimSpread } from '$lib/layout/aimSpread.ts';
 import { sideNames, type Project } from '$lib/project/project.ts';
-import { byTape, sureKeyOf } from '$lib/project/sure.ts';
+import { byTape } from '$lib/project/sure.ts';
 import { fieldOf } from '$lib/document/fields.ts';
 import { figureFit, figureStyle } from '$lib/views/figure/figureFit.ts';
 import { guideNumbers } from '$lib/views/guide/numbers.ts';
@@ -33,7 +33,6 @@ describe('the seven steps', () => {
   test('ask once how sure each kind of value is, beside such a value', () => {
     const sure = asked(project()).filter((field) => field.sure !== undefined);
     expect(sure.map((field) => field.sure).toSorted()).toEqual(Object.keys(byTape).toSorted());
-    for (const field of sure) expect(sureKeyOf(field.at)).toBe(field.sure);
     for (const key of Object.keys(byTape)) expect(fieldOf('number', `/sure/${key}`).label).toMatch(/, ±$/);
   });
 

@@ -31,9 +31,6 @@ export function jinc(x: number): number {
   return size < CHANGE ? ascending(size * size * 0.25) : (2 / size) * hankel(size);
 }
 
-/** Bessel function of the first kind and first order, J₁(x). Absolute error under 1e-10 up to |x| = 200. */
-export const besselJ1 = (x: number): number => (x / 2) * jinc(x);
-
 function ascending(quarterSquare: number): number {
   // Small arguments need few terms: past 2·√(x²/4) + 10 they no longer count.
   let k = Math.min(SERIES_TERMS - 1, Math.ceil(2 * Math.sqrt(quarterSquare)) + 12);

@@ -1,6 +1,5 @@
 import type { Vec3 } from '$lib/geometry/point.ts';
 import type { Speaker } from '$lib/project/project.ts';
-import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import { hearingAt, strainOf, type HeadCriterion, type Voices } from './headHearing.ts';
 import { headMap, type HeadMap, type Stretch } from './headMap.ts';
 import { reachOf, stepFor, type HeadReach, type HeadWay } from './headReach.ts';
@@ -35,11 +34,9 @@ const ROUND = 300;
 
 /**
  * How far the head may move before the treble, a crossover, or the image between the two loudspeakers gives out
- * (`HEAD_LIMITS`), from every seat; crossovers are compared with the planned seat, which comes first.
+ * (`HEAD_LIMITS`), from every seat; crossovers are compared with the planned seat, which comes first. In steps of
+ * some milliseconds, one for each seat and a last one: each yields the share that is done, 0…1.
  */
-export const headRoom = (...asked: Parameters<typeof headRoomSteps>): HeadRoom => toTheEnd(headRoomSteps(...asked));
-
-/** The same in steps of some milliseconds, one for each seat and a last one: each yields the share that is done, 0…1. */
 export function* headRoomSteps(
   speaker: Pick<Speaker, 'crossovers' | 'designPoint'>,
   voices: Voices,

@@ -11,12 +11,6 @@ export const toPaper = ({ scale, origin }: Place, [x, y]: Point): Point => [
   origin[1] - scale * y,
 ];
 
-/** The real point under a paper point. */
-export const toReal = ({ scale, origin }: Place, [x, y]: Point): Point => [
-  (x - origin[0]) / scale,
-  (origin[1] - y) / scale,
-];
-
 /** How the paper is looked at: enlarged `k` times, then moved. */
 export interface Zoom {
   readonly k: number;

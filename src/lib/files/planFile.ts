@@ -9,8 +9,8 @@ import type { ResponsePlan } from '$lib/solution/soundDocument.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 import { labelsOf } from '$lib/workshop/lettering/pieceLabel.ts';
 
-export const PLAN_FORMAT = 'wedgewright/plan';
-export const PLAN_VERSION = 2;
+const PLAN_FORMAT = 'wedgewright/plan';
+const PLAN_VERSION = 2;
 
 /**
  * `plan.json`: all of a solution, with every finding and what would mend it, and how the parts lie. Lengths in mm, angles in

@@ -9,18 +9,6 @@ import { fromMillimetres, type Denominator, type LengthUnit } from './units.ts';
  * text, so that the check of the project names it at its place and the field can show it again.
  */
 
-/** An optional sign (also the typographic minus), digits with one decimal point or comma, an optional power of ten. */
-const NUMBER = /^([+\-\u2212]?)(\d+[.,]?\d*|[.,]\d+)(?:e([+-]?\d+))?$/i;
-
-/** The number a text says, or null when it says none. May be infinite when the text is: `1e999`. */
-export function readNumber(text: string): number | null {
-  const match = NUMBER.exec(text.trim());
-  if (match === null) return null;
-  const [, sign, digits = '', power = '0'] = match;
-  const size = Number(`${digits.replace(',', '.')}e${power}`);
-  return sign === '' || sign === '+' || size === 0 ? size : -size;
-}
-
 /**
  * What the document holds for a typed text: the value in the file's unit by `readEntry`, null for an empty text where
  * empty has a meaning, else the text itself, which no check lets pass.

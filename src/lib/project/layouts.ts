@@ -65,7 +65,7 @@ export function indexAfterMove(index: number, from: number, to: number): number 
 }
 
 /** The layout at a place, or the fault of a place that is none. */
-export function entryAt<Entry extends Named>(layouts: List<Entry>, index: number): Result<Entry> {
+function entryAt<Entry extends Named>(layouts: List<Entry>, index: number): Result<Entry> {
   const entry = layouts[index];
   return entry === undefined
     ? failure({

@@ -2,7 +2,6 @@ import { HEAD_LIMITS } from '$lib/acoustics/headHearing.ts';
 import { headRoomSteps as stepsFor, type HeadRoom } from '$lib/acoustics/headRoom.ts';
 import { trebleDriver } from '$lib/acoustics/trebleDriver.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
-import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import type { DriverPlan, Plan } from './document.ts';
 import { seatsOf, voicesOf } from './headVoices.ts';
 import { radiatingPlan } from './sides.ts';
@@ -17,12 +16,9 @@ export interface HeadRoomPlan extends HeadRoom {
 
 /**
  * How far the head may move from the planned seat and from every other posture. `plan` must be of this project and
- * layout. Pure; some milliseconds for each posture, so it is asked for in a worker.
+ * layout. Pure; some milliseconds for each posture, so it is asked for in a worker, in
+ * steps of some milliseconds, each with the share that is done, 0…1.
  */
-export const headRoomOf = (...asked: Parameters<typeof headRoomSteps>): HeadRoomPlan =>
-  toTheEnd(headRoomSteps(...asked));
-
-/** The same in steps of some milliseconds, each with the share that is done, 0…1: for what must answer in between. */
 export function* headRoomSteps(project: Project, layout: Layout, plan: Plan): Generator<number, HeadRoomPlan> {
   const steps = stepsFor(project.speaker, voicesOf(project, plan), seatsOf(layout, plan), plan.speedOfSound);
   const driver = trebleDriver(project.speaker.drivers);

@@ -8,7 +8,7 @@ import type { Solution } from './solution.ts';
 import { trianglePlan } from './trianglePlan.ts';
 
 /** What the planned seat is called among the postures. */
-export const SEAT = 'seat';
+const SEAT = 'seat';
 
 /** One way of sitting under the aim of the layout. */
 export interface PosturePlan {

@@ -86,9 +86,6 @@ function charactersIn(view: DataView): ReadonlyMap<string, number> {
   return found;
 }
 
-/** The characters that the font itself has. */
-export const fontCharacters = (): readonly string[] => [...font().characters.keys()];
-
 function fontLetter(text: string): Letter | null {
   const { tables, characters } = font();
   const id = characters.get(text);

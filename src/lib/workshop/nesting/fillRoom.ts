@@ -1,7 +1,6 @@
 import { fillWithBoxes } from './boxFill.ts';
 import { countIn, FIT, rowsFor, seen, spotsOf, type Room, type Row } from './rows.ts';
 import { largestSplit, moved, stripsOf, type Filled, type Strip } from './strips.ts';
-import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import type { Nestable } from './nestable.ts';
 
 /** Strips beside and above the rows are filled in turn, this deep. */
@@ -27,18 +26,9 @@ interface Search {
 /**
  * As many copies of one part as these methods get into a room, none nearer another than the spacing, but no more than
  * wanted: rows or columns of one kind, then the strips left beside and above them in the same manner; or the same with
- * boxes of one copy or two, where those hold more. Deterministic.
+ * boxes of one copy or two, where those hold more. Deterministic. Pauses after each kind of row that is tried.
  */
-export const fillRoom = (item: Nestable, room: Room, spacing: number, wanted: number): Filled =>
-  toTheEnd(fillRoomSteps(item, room, spacing, wanted));
-
-/** The same with a pause after each kind of row that is tried. */
-export function* fillRoomSteps(
-  item: Nestable,
-  room: Room,
-  spacing: number,
-  wanted: number,
-): Generator<undefined, Filled> {
+export function* fillRoom(item: Nestable, room: Room, spacing: number, wanted: number): Generator<undefined, Filled> {
   const search = { item, spacing, wanted, found: new Map(), budget: BUDGET };
   const { spots, free } = yield* fill(search, room, DEPTH);
   const rows = { spots: spots.slice(0, wanted), free };

@@ -1,4 +1,4 @@
-import { bedsInRows, problemOfSteps, sheetOf, type Problem } from './nestProblem.ts';
+import { bedsInRows, problemOf, sheetOf, type Problem } from './nestProblem.ts';
 import { closedUp, improve } from './nestImprove.ts';
 import { cutterFaults, quantityFaults, supplyFaults, type Spaces } from './arrangeFaults.ts';
 import { failure, success, type Fault, type Result } from '$lib/project/fault.ts';
@@ -144,7 +144,7 @@ function* startStock(
   locked: readonly Locked[],
   limit: number,
 ): Generator<undefined, Result<State>> {
-  const made = yield* problemOfSteps(parts, stock, index, cutter);
+  const made = yield* problemOf(parts, stock, index, cutter);
   if (!made.ok) return made;
   const problem = made.value;
   const { beds: held, released } = yield* heldBeds(problem, parts, cutter, locked);

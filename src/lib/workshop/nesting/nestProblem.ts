@@ -3,7 +3,6 @@ import { claimOf } from './nestable.ts';
 import { differing, Pairs, shapesOf } from './nestShapes.ts';
 import { once } from '$lib/project/once.ts';
 import { success, type Result } from '$lib/project/fault.ts';
-import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import type { Bed, Body, Item } from './nestBoard.ts';
 import type { Part, Placement, Sheet } from '$lib/workshop/part.ts';
 import type { Room } from './rows.ts';
@@ -26,12 +25,8 @@ export interface Problem {
 export const turnsOn = ({ grain }: Pick<Stock, 'grain'>): readonly number[] =>
   grain === 'along' ? [0, 2] : [0, 1, 2, 3];
 
-/** The problem of one stock. Faults as `arrange` has them for the kerf. */
-export const problemOf = (...given: Parameters<typeof problemOfSteps>): Result<Problem> =>
-  toTheEnd(problemOfSteps(...given));
-
-/** The same with a pause after each part. */
-export function* problemOfSteps(
+/** The problem of one stock, with a pause after each part. Faults as `arrange` has them for the kerf. */
+export function* problemOf(
   parts: readonly Part[],
   stock: Stock,
   index: number,

@@ -1,4 +1,4 @@
-import { fillRoomSteps } from './fillRoom.ts';
+import { fillRoom } from './fillRoom.ts';
 import { largestSplit, moved, stripsOf, swap, type Filled, type Strip } from './strips.ts';
 import { rowsFor, seen, spotsOf, type Room, type Row } from './rows.ts';
 import { fitsRoom, type Nestable } from './nestable.ts';
@@ -36,7 +36,7 @@ export function* shareBoards(
   for (const item of bySize) {
     let left = item.part.quantity - (yield* placeMany(pieces, item, spacing, item.part.quantity));
     if (left === 0) continue;
-    const full = yield* fillRoomSteps(item, room, spacing, left);
+    const full = yield* fillRoom(item, room, spacing, left);
     const filled = full.spots.length < left ? Math.floor(left / full.spots.length) : 0;
     if (!(whole.length + filled <= most)) return null;
     for (let i = 0; i < filled; i++) put(newBoard(), 0, item, full);
@@ -76,7 +76,7 @@ function* placeSome(
   spacing: number,
   wanted: number,
 ): Generator<undefined, number> {
-  const fillings = [stripFor, fillRoomSteps];
+  const fillings = [stripFor, fillRoom];
   for (const filling of fillings) {
     for (const board of boards) {
       for (const [i, room] of board.free.entries()) {
