@@ -5,7 +5,7 @@ import { demoProject } from '$lib/project/demo.ts';
 import { parseProject } from '$lib/project/parse.ts';
 import { project } from '../projects.ts';
 import { useBrowser } from './page.ts';
-import { bytes, expected, expectSame, unzipped } from './taken.ts';
+import { bytes, expected, expectSame, folderOf, unzipped } from './taken.ts';
 
 const visit = useBrowser();
 
@@ -28,12 +28,16 @@ describe('what one takes away', () => {
     await page.locator(`[id="${EAR}"]`).fill('1210');
     const file = await download(page, 'Download all as one zip');
     expect(file.suggestedFilename()).toBe('Bindery desk - window side.zip');
-    const { 'plan.json': plan, ...cut } = await unzipped(file);
-    const { 'plan.json': planned, ...drawn } = await expected({ [EAR]: 1210 });
-    expect(cut).toMatchObject(drawn);
-    expect(Object.keys(cut)).toContain('manifest.json');
-    expect(cut['build-sheet.pdf']).toMatch(/^%PDF-/);
+    const { 'plan.json': plan, 'manifest.json': list, ...given } = await unzipped(file);
+    const folder = await folderOf({ [EAR]: 1210 });
+    const { 'plan.json': planned, 'manifest.json': listed, ...written } = folder;
+    expect(Object.keys(given)).toEqual(Object.keys(written));
+    for (const [path, content] of Object.entries(given)) expect(content === written[path], path).toBe(true);
+    // Two engines write the last digit of a sine otherwise: only what holds every digit, and its checksum, may differ by that.
     expectSame(JSON.parse(plan ?? ''), JSON.parse(planned ?? ''));
+    const paths = (text = ''): unknown =>
+      (JSON.parse(text) as { files: { path: string }[] }).files.map(({ path }) => path);
+    expect(paths(list)).toEqual(paths(listed));
   });
 
   test('each file has its button and its bytes, also right after a change', async () => {

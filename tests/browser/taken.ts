@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { strFromU8, unzipSync } from 'fflate';
 import type { Download } from 'playwright';
 import { expect } from 'vitest';
+import { allFiles } from '$lib/files/allFiles.ts';
 import { cutFiles } from '$lib/files/bundle.ts';
 import type { Solution } from '$lib/solution/solution.ts';
 import { solutionOf } from '$lib/solution/solve.ts';
@@ -23,6 +24,14 @@ export async function expected(changes: Readonly<Record<string, unknown>> = {}):
   if (!made.ok) throw new Error('the demo has cut files');
   const files = [{ path: 'plan.json', text: planFile(shown, made.value.sheets) }, ...made.value.cut];
   return Object.fromEntries(files.map(({ path, text }) => [path, text]));
+}
+
+/** Every file that the command writes of it, as texts. */
+export async function folderOf(changes: Readonly<Record<string, unknown>> = {}): Promise<Record<string, string>> {
+  const made = await allFiles(shownOf(changes));
+  if (!made.ok) throw new Error('the demo has files');
+  const text = (content: string | Uint8Array): string => (typeof content === 'string' ? content : strFromU8(content));
+  return Object.fromEntries(made.value.files.map(({ path, content }) => [path, text(content)]));
 }
 
 export const bytes = async (file: Download): Promise<Uint8Array> => new Uint8Array(await readFile(await file.path()));
