@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { buildSheet } from '$lib/files/buildSheet/buildSheet.ts';
 import { buildSheetPdf, pagesOf } from '$lib/files/buildSheet/buildSheetPdf.ts';
 import { primitivesBox, type Primitive } from '$lib/drawing/primitive.ts';
+import { wholeFindings } from '$lib/solution/findings/whole.ts';
 import { planGauges } from '$lib/solution/gauges.ts';
 import { solve } from '$lib/solution/solve.ts';
 import { angleText } from '$lib/project/lengthText.ts';
@@ -222,4 +223,23 @@ test('the room for a router’s bit in a slot is no slope of the part', () => {
   // Cross ribs of a turned base are level on top; the ribs have the stand's own slope.
   expect(notes.get('Part cross-rib-1')).not.toContain('Slope');
   expect(notes.get('Part rib')).toContain(`Slope (${angleText(of.plan.sides.right.tilt)})`);
+});
+
+test('every fault and caution of making and standing is printed before the work begins, once, in the reader’s unit', () => {
+  const heeded = (changes: Readonly<Record<string, unknown>>): readonly string[] =>
+    buildSheet(subject(changes))
+      .filter(({ id }) => id === 'heed')
+      .flatMap(({ blocks }) => blocks.flatMap((block) => (block.kind === 'list' ? block.items : [])));
+  const over = { '/layouts/0/placement/right': { x: 690, y: 300 }, '/layouts/0/stand/width': 40 };
+  const said = heeded({ ...over, '/display': { length: 'in', fraction: 16 } });
+  expect(said.some((item) => /^Fault: .*edge of the desk|^(Fault|Caution): .*over the desk/.test(item))).toBe(true);
+  expect(said.some((item) => /^(Fault|Caution): .*(tips|falls)/.test(item))).toBe(true);
+  expect(new Set(said).size).toBe(said.length);
+  expect(said.join(' ')).not.toMatch(/\bmm\b|head|crossover/);
+  const { plan: of } = subject(over);
+  const grave = of.checks.filter(
+    ({ code, level }) => level !== 'note' && /edge|tip|falls|slides|wall|collision/.test(code),
+  );
+  expect(said).toHaveLength(wholeFindings(grave).length);
+  expect(said.length).toBeGreaterThan(1);
 });

@@ -3,6 +3,7 @@ import { cautions } from './cautions.ts';
 import { checking } from './checking.ts';
 import { cutting } from './cutting.ts';
 import { drawings } from './drawings.ts';
+import { heed } from './heed.ts';
 import { glueUp } from './glueUp.ts';
 import { gluing } from './gluing.ts';
 import { machines } from './machines.ts';
@@ -13,6 +14,6 @@ import type { Subject } from './subject.ts';
 
 /** Everything that someone needs at the bench who never saw the page: cautions first, drawings last. */
 export const buildSheet = (subject: Subject): readonly Section[] =>
-  [overview, cautions, materials, cutting, gluing, glueUp, machines, onTheDesk, checking, drawings].flatMap((section) =>
-    section(subject),
+  [overview, heed, cautions, materials, cutting, gluing, glueUp, machines, onTheDesk, checking, drawings].flatMap(
+    (section) => section(subject),
   );
