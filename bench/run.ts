@@ -1,5 +1,5 @@
 import { benchCutOrder } from './cutOrder.ts';
-import { benchHeadRoom } from './headRoom.ts';
+import { benchListeningArea } from './listeningArea.ts';
 import { benchNesting } from './nesting.ts';
 import { benchPlan } from './plan.ts';
 import { benchRandomPlans } from './randomPlans.ts';
@@ -10,7 +10,7 @@ const benches: readonly (() => Measured | readonly Measured[])[] = [
   benchPlan,
   benchRandomPlans,
   benchSound,
-  benchHeadRoom,
+  benchListeningArea,
   ...benchNesting,
   benchCutOrder,
 ];

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright';
 import { describe, expect, test } from 'vitest';
 import { settleProject } from '$lib/document/settle.ts';
-import { angleText } from '$lib/views/ui/figures.ts';
+import { angleText } from '$lib/views/ui/formatNumber.ts';
 import { project } from '../projects.ts';
 import { layoutShift } from './layoutShift.ts';
 import { useBrowser } from './page.ts';

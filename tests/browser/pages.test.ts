@@ -80,9 +80,9 @@ describe('while a page comes to life', () => {
   test('a jump would be noticed', async () => {
     const { page } = await visit('method/');
     await page.evaluate(() => {
-      const lump = document.createElement('div');
-      lump.append('lump', ...Array.from({ length: 12 }, () => document.createElement('br')));
-      document.body.prepend(lump);
+      const pointMass = document.createElement('div');
+      pointMass.append('pointMass', ...Array.from({ length: 12 }, () => document.createElement('br')));
+      document.body.prepend(pointMass);
     });
     expect(await layoutShift(page)).toBeGreaterThan(0);
   });

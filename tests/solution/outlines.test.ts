@@ -167,9 +167,9 @@ describe('a build that throws', () => {
 
   it('is told as a fault at the setting that was being worked on, and is never thrown', () => {
     const { body } = solid;
-    const broken = vi.spyOn(solid, 'body').mockImplementation((commission) => {
-      if (commission.settings.cable) throw new Error('wood was left over');
-      return body(commission);
+    const broken = vi.spyOn(solid, 'body').mockImplementation((request) => {
+      if (request.settings.cable) throw new Error('wood was left over');
+      return body(request);
     });
     const cable = { width: 10, depth: 3, fromRear: 100 };
     expect(planOf({ lift: 30, build: 'solid', cable, recess: { face: 'top', depth: 1 } })).toEqual({

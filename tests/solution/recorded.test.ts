@@ -26,7 +26,7 @@ const twelveDigits = (_: string, value: unknown): unknown =>
   typeof value === 'number' ? Number(value.toPrecision(12)) : value;
 
 /** The sound of every tenth only: it takes far longer than all the rest. */
-function figuresOf(of: Project, at: number): PlanFigures {
+function buildTotalsOf(of: Project, at: number): PlanFigures {
   return { ...planFigures(of), ...(at % 10 === 0 ? soundFigures(of) : {}) };
 }
 
@@ -40,7 +40,7 @@ function record(): void {
     );
     const checked = checkProject(document);
     if (!checked.ok) continue;
-    const one = { document, figures: figuresOf(checked.value, kept.length) };
+    const one = { document, figures: buildTotalsOf(checked.value, kept.length) };
     const room = refused(one) ? REFUSED : PLANNED;
     if (kept.filter((other) => refused(other) === refused(one)).length < room) kept.push(one);
   }
@@ -55,7 +55,7 @@ test('files of version 1 open, and have the plan that they had, number for numbe
   for (const [at, { document, figures }] of recorded.entries()) {
     const checked = checkProject(document);
     if (!checked.ok) throw new Error(`project ${at}: ${checked.faults.map(faultLine).join('; ')}`);
-    const now = figuresOf(checked.value, at);
+    const now = buildTotalsOf(checked.value, at);
     expect(Object.keys(now).sort(), `project ${at}`).toEqual(Object.keys(figures).sort());
     for (const [name, before] of Object.entries(figures)) {
       const told = `project ${at}: ${name}`;

@@ -8,7 +8,7 @@ import { causeName } from '$lib/views/sound/surfaceName.ts';
 import { tablesOf } from '$lib/views/results/tables.ts';
 import { allFindings } from '$lib/solution/findings/suggest.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
-import { headRoomSteps } from '$lib/solution/headRoom.ts';
+import { listeningAreaSteps } from '$lib/solution/listeningArea.ts';
 import { solve } from '$lib/solution/solve.ts';
 import { soundOf } from '$lib/solution/sound.ts';
 import type { ResponsePlan, SoundPlan } from '$lib/solution/soundDocument.ts';
@@ -139,7 +139,9 @@ describe('the crossovers', () => {
         ...[...sideNames.map((side) => sound.sides[side].response), sound.both].flatMap(({ notches }) =>
           notches.flatMap(({ cause }) => (cause === 'drivers' ? ['drivers apart'] : [])),
         ),
-        ...toTheEnd(headRoomSteps(of, layout, result)).seats.flatMap(({ out }) => (out === 'crossover' ? ['out'] : [])),
+        ...toTheEnd(listeningAreaSteps(of, layout, result)).seats.flatMap(({ out }) =>
+          out === 'crossover' ? ['out'] : [],
+        ),
       ];
     };
     let known = 0;
@@ -193,7 +195,7 @@ test('a rim changes nothing that is heard where it is stated what radiates', () 
   const acoustics = ({ project: of, layout, plan: result }: Planned) => ({
     sides: result.sides,
     sound: soundOf(of, layout, result),
-    room: toTheEnd(headRoomSteps(of, layout, result)),
+    room: toTheEnd(listeningAreaSteps(of, layout, result)),
     findings: allFindings(result).map(plainFindingText),
   });
   const before = acoustics(withRims(25, 95));
@@ -210,7 +212,7 @@ test('a rim taken for the dome no longer narrows the safe zone nor makes a findi
   const dome = certainly({ '/speaker/drivers/0/diameter': 104, '/speaker/drivers/0/radiating': 25 });
   const wrong = certainly({ '/speaker/drivers/0/diameter': 104, '/speaker/drivers/0/radiating': 104 });
   const treble = ({ project: of, layout, plan: result }: Planned) =>
-    Math.min(...toTheEnd(headRoomSteps(of, layout, result)).seats.flatMap(({ plan: map }) => [...map.treble]));
+    Math.min(...toTheEnd(listeningAreaSteps(of, layout, result)).seats.flatMap(({ plan: map }) => [...map.treble]));
   expect(treble(flange)).toBe(treble(dome));
   // At the maps' far corners, some 25° off its axis, a piston of 104 mm is near its first null at 10 kHz.
   expect(treble(wrong)).toBeLessThan(treble(dome) - 15);

@@ -9,7 +9,7 @@ import type { Step } from '$lib/stand/step.ts';
 import { examine } from './bench/examine.ts';
 import { sawnBlock } from './bench/sawing.ts';
 import { volumeOf } from './bench/solid.ts';
-import { board, bodyOf, shop, speaker, stance, thick, thin } from './builds/commissions.ts';
+import { board, bodyOf, shop, speaker, stance, thick, thin } from './builds/buildRequests.ts';
 import { plain } from './stands.ts';
 
 const tools: Workshop = {

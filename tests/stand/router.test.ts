@@ -8,7 +8,7 @@ import type { StandBody } from '$lib/stand/body.ts';
 import { cutterOf } from '$lib/workshop/beam.ts';
 import { plainText } from '$lib/project/sentence.ts';
 import { project } from '../projects.ts';
-import { bodyOf, refusalOf, ring, shop, thick, type Case } from './builds/commissions.ts';
+import { bodyOf, refusalOf, ring, shop, thick, type Case } from './builds/buildRequests.ts';
 
 const routed = (bit: number | null, one: Case): Case => ({
   ...one,

@@ -7,7 +7,7 @@ import { standParts } from '$lib/workshop/standParts.ts';
 import { runs } from '../runs.ts';
 import type { Where } from './bench/asked.ts';
 import { examine } from './bench/examine.ts';
-import { anyPlace, board, shop, soundBody, stance, thick, thin } from './builds/commissions.ts';
+import { anyPlace, board, shop, soundBody, stance, thick, thin } from './builds/buildRequests.ts';
 import { plain } from './stands.ts';
 
 const tools = {

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { headMap } from '$lib/acoustics/headMap.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
-import { headRoomSteps } from '$lib/solution/headRoom.ts';
+import { listeningAreaSteps } from '$lib/solution/listeningArea.ts';
 import { hearingOf } from '$lib/solution/headVoices.ts';
 import { soundOf } from '$lib/solution/sound.ts';
 import { JobClient } from '$lib/workers/client.svelte.ts';
@@ -51,7 +51,7 @@ test('shows how much is done, and a first answer that a better one follows', () 
 test('is cancelled whatever the worker is at; what was found stays, what was cut short can be asked again', () => {
   const { asked, start, reply, terminate } = fakeWorkers();
   const client = new JobClient('listening-area', start);
-  const value = toTheEnd(headRoomSteps(demo.project, demo.layout, demo));
+  const value = toTheEnd(listeningAreaSteps(demo.project, demo.layout, demo));
   client.ask(demo, subjectOf(demo));
   client.cancel();
   expect([client.share, client.asked, terminate.mock.calls.length]).toEqual([null, null, 1]);
@@ -146,7 +146,7 @@ describe('whose worker fails', () => {
       vi.advanceTimersByTime(PATIENCE - 1);
       reply({ kind: 'progress', ticket: 1, share: i / 5 });
     }
-    reply({ ...final, ticket: 1, value: toTheEnd(headRoomSteps(demo.project, demo.layout, demo)) });
+    reply({ ...final, ticket: 1, value: toTheEnd(listeningAreaSteps(demo.project, demo.layout, demo)) });
     vi.advanceTimersByTime(2 * PATIENCE);
     expect(client.failure).toBeNull();
     client.ask(next, subjectOf(next));

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { headMap } from '$lib/acoustics/headMap.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
-import { headRoomSteps } from '$lib/solution/headRoom.ts';
+import { listeningAreaSteps } from '$lib/solution/listeningArea.ts';
 import { hearingOf } from '$lib/solution/headVoices.ts';
 import { soundOf } from '$lib/solution/sound.ts';
 import { plainText } from '$lib/project/sentence.ts';
@@ -64,7 +64,7 @@ describe('a job', () => {
       kind: 'answer',
       ticket: 2,
       final: true,
-      value: toTheEnd(headRoomSteps(demo.project, demo.layout, demo)),
+      value: toTheEnd(listeningAreaSteps(demo.project, demo.layout, demo)),
     });
     expect(finalOf(await repliesTo({ job: 'slice', ticket: 3, input: { ...input, where } }))).toEqual({
       kind: 'answer',

@@ -10,7 +10,13 @@ import type { Opened, Shelf } from '$lib/document/persistence/shelf.ts';
 import type { SiteUpdate } from '$lib/document/persistence/siteUpdate.svelte.ts';
 import { attempt, browserStore } from '$lib/document/persistence/storage.ts';
 import { tillFetched } from './tillFetched.ts';
-import { done, RECOVERED, trouble, troubleWords, type Outcome } from '$lib/document/persistence/trouble.ts';
+import {
+  done,
+  RECOVERED,
+  storageError,
+  storageErrorText,
+  type StorageResult,
+} from '$lib/document/persistence/storageError.ts';
 import type { Undo } from './undo.svelte.ts';
 
 /** Something to tell beside the drawing, until it is put away or something else is to be told. */
@@ -108,8 +114,8 @@ export class Workspace {
   }
 
   /** Opens another project of the shelf in place of this one. */
-  openEntry(id: string): Outcome<Opened> {
-    const opened = this.keeper?.openEntry(id) ?? trouble('forbidden');
+  openEntry(id: string): StorageResult<Opened> {
+    const opened = this.keeper?.openEntry(id) ?? storageError('forbidden');
     this.dismiss();
     if (opened.ok) this.#tell(opened);
     return opened;
@@ -220,8 +226,8 @@ export class Workspace {
   }
 
   /** An outcome of opening something: what there is to say of it, if anything. */
-  #tell(outcome: Outcome<{ readonly recovered: boolean }>): void {
-    if (!outcome.ok) this.notify({ text: troubleWords(outcome.trouble) });
+  #tell(outcome: StorageResult<{ readonly recovered: boolean }>): void {
+    if (!outcome.ok) this.notify({ text: storageErrorText(outcome.error) });
     else if (outcome.value.recovered) this.notify({ text: RECOVERED });
   }
 }

@@ -8,9 +8,14 @@ export interface Fault {
   readonly message: Words;
 }
 
-/** A value, or the reasons why there is none. Never both, never an exception. */
-export type Result<Value> =
-  { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly faults: readonly Fault[] };
+/** A value, or why there is none: faults, unless said otherwise. Never both, never an exception. */
+export type Result<Value, Failure extends { readonly ok: false } = Faulty> =
+  { readonly ok: true; readonly value: Value } | Failure;
+
+export interface Faulty {
+  readonly ok: false;
+  readonly faults: readonly Fault[];
+}
 
 export const success = <Value>(value: Value): Result<Value> => ({ ok: true, value });
 export const failure = (...faults: readonly Fault[]): Result<never> => ({ ok: false, faults });

@@ -1,7 +1,7 @@
 import type { Fault } from '$lib/project/fault.ts';
 import { printerOf } from '$lib/project/printer.ts';
 import { sideNames, type Layout, type Project } from '$lib/project/project.ts';
-import type { BuildName, Figures } from '$lib/stand/body.ts';
+import type { BuildName, BuildTotals } from '$lib/stand/body.ts';
 import { builds } from '$lib/stand/builds/builds.ts';
 import { estimate, type Estimates } from '$lib/workshop/estimate.ts';
 import type { Part } from '$lib/workshop/part.ts';
@@ -16,7 +16,7 @@ export type BuildChoice = { readonly build: BuildName; readonly chosen: boolean 
       /** Of the layout with this build. */
       readonly plan: Plan;
       /** Of both stands. */
-      readonly figures: Figures;
+      readonly figures: BuildTotals;
       /** Finished width, as built, of the left and the right stand. */
       readonly widths: readonly [number, number];
       /** How many steps the glue-up of one stand takes. */
@@ -72,7 +72,7 @@ function choiceOf(project: Project, layout: Layout, build: BuildName, countSheet
   };
 }
 
-const together = (a: Figures, b: Figures): Figures => ({
+const together = (a: BuildTotals, b: BuildTotals): BuildTotals => ({
   cutLength: a.cutLength + b.cutLength,
   printedVolume: a.printedVolume + b.printedVolume,
   printedMass: a.printedMass + b.printedMass,

@@ -3,7 +3,7 @@ import type { SurfaceName } from '$lib/acoustics/surface.ts';
 import type { Layout, Project, SideName } from '$lib/project/project.ts';
 import type { Words } from '$lib/project/sentence.ts';
 import type { Finding } from '$lib/solution/findings/finding.ts';
-import type { Block, BuildName, Figures, Joint, Printed, Sanding, WidthLayer } from '$lib/stand/body.ts';
+import type { Block, BuildName, BuildTotals, Joint, Printed, Sanding, WidthLayer } from '$lib/stand/body.ts';
 import type { Step } from '$lib/stand/step.ts';
 import type { EdgeName } from '$lib/stand/tipping.ts';
 import type { Part } from '$lib/workshop/part.ts';
@@ -245,5 +245,5 @@ export interface StandPlan {
   /** The order of work, each step with its text in mm; and what the build does otherwise than the settings ask. */
   readonly steps: readonly (Step & { readonly text: string })[];
   readonly notes: readonly Words[];
-  readonly figures: Figures;
+  readonly figures: BuildTotals;
 }

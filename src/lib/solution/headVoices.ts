@@ -1,5 +1,5 @@
 import { hearingAt, type HeadHearing, type Voice, type Voices } from '$lib/acoustics/headHearing.ts';
-import type { Seat } from '$lib/acoustics/headRoom.ts';
+import type { Seat } from '$lib/acoustics/listeningArea.ts';
 import type { Vec3 } from '$lib/geometry/point.ts';
 import { headOf } from '$lib/layout/ears.ts';
 import type { Layout, Project, SideName } from '$lib/project/project.ts';

@@ -43,14 +43,14 @@ interface Figure {
 
 function flawOf(made: Made, settings: StandSettings): { readonly name: string; readonly flaw: FigureFlaw } | null {
   const least = { path: settings.relief?.web ?? 0, circle: wallOf(settings) };
-  for (const { name, outside, holes } of figuresOf(made)) {
+  for (const { name, outside, holes } of buildTotalsOf(made)) {
     const flaw = figureFlaw(outside, holes, least);
     if (flaw) return { name, flaw };
   }
   return null;
 }
 
-function figuresOf({ stands, parts }: Made): Figure[] {
+function buildTotalsOf({ stands, parts }: Made): Figure[] {
   return [
     ...parts.map(({ name, outside, inside }) => ({ name, outside, holes: inside })),
     ...sideNames.flatMap((side) => [...stands[side].printed.flatMap(printedFigures), ...templateFigures(stands[side])]),

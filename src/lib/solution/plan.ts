@@ -18,7 +18,7 @@ import {
 } from '$lib/project/project.ts';
 import { balanceOf } from '$lib/stand/balance.ts';
 import { buildStand, type StandBody } from '$lib/stand/build.ts';
-import type { Shop } from '$lib/stand/commission.ts';
+import type { Shop } from '$lib/stand/buildRequest.ts';
 import { standParts, type Take } from '$lib/workshop/standParts.ts';
 import { balancePlan } from './balancePlan.ts';
 import { findingsOf } from '$lib/solution/findings/all.ts';

@@ -1,5 +1,5 @@
 import type { Point } from '$lib/geometry/point.ts';
-import type { Section } from './ground.ts';
+import type { Section } from './standSurface.ts';
 import { SLACK } from './slack.ts';
 
 /** Ends of the longest stretch of a section's top that no stop stands on: the rear one, then the front one. */

@@ -88,7 +88,7 @@ export interface Sanding {
 }
 
 /** To compare builds: of one stand. mm, mm³ and kg. */
-export interface Figures {
+export interface BuildTotals {
   /** Outsides and insides of all pieces. */
   readonly cutLength: number;
   readonly printedVolume: number;
@@ -147,7 +147,7 @@ export interface StandBody {
   readonly steps: readonly Step[];
   /** What the settings ask for and this build does otherwise, with the numbers. */
   readonly notes: readonly Words[];
-  readonly figures: Figures;
+  readonly figures: BuildTotals;
 }
 
 /** Faces that meet. */

@@ -2,13 +2,13 @@ import { COMMON_SHOP } from '$lib/project/commonShop.ts';
 import { printerOf } from '$lib/project/printer.ts';
 import type { Board, StandBody } from './body.ts';
 import { buildNamed } from './builds/builds.ts';
-import type { Commission, Shop, Stance } from './commission.ts';
+import type { BuildRequest, Shop, Stance } from './buildRequest.ts';
 import { leftOut } from './leftOut.ts';
 import { built, type Outcome } from './outcome.ts';
 import { routerFault } from './routed.ts';
 
 export type { StandBody } from './body.ts';
-export type { Stance } from './commission.ts';
+export type { Stance } from './buildRequest.ts';
 
 /**
  * The stand under one cabinet, built as its settings say. Refused as unsound when its thin end is too thin, without an
@@ -20,8 +20,8 @@ export type { Stance } from './commission.ts';
  */
 export function buildStand(
   stance: Stance,
-  speaker: Commission['speaker'],
-  settings: Commission['settings'],
+  speaker: BuildRequest['speaker'],
+  settings: BuildRequest['settings'],
   board: Board,
   shop: Shop = { stocks: [], printer: printerOf({ printer: null }), tools: COMMON_SHOP },
 ): Outcome<StandBody> {

@@ -1,4 +1,4 @@
-import type { Fault } from '$lib/project/fault.ts';
+import type { Faulty, Result } from '$lib/project/fault.ts';
 import type { Words } from '$lib/project/sentence.ts';
 
 /**
@@ -6,12 +6,10 @@ import type { Words } from '$lib/project/sentence.ts';
  * minimum), `no-answer` when they are sound and the geometry cannot be had (a rod that does not fit). Pointers are
  * relative to the layout.
  */
-export type Outcome<Value> = { readonly ok: true; readonly value: Value } | Refusal;
+export type Outcome<Value> = Result<Value, Refusal>;
 
-export interface Refusal {
-  readonly ok: false;
+export interface Refusal extends Faulty {
   readonly kind: 'unsound' | 'no-answer';
-  readonly faults: readonly Fault[];
 }
 
 export const built = <Value>(value: Value): Outcome<Value> => ({ ok: true, value });

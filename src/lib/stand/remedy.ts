@@ -9,9 +9,9 @@ import { balanceOf, type Balance } from './balance.ts';
 import { buildNamed } from './builds/builds.ts';
 import { lowestSection } from './builds/sections.ts';
 import { buildStand } from './build.ts';
-import type { Shop } from './commission.ts';
+import type { Shop } from './buildRequest.ts';
 import { firstPassing } from './firstPassing.ts';
-import { groundOf } from './groundOf.ts';
+import { standSurfaceOf } from './standSurfaceOf.ts';
 import { lastHolding } from './lastHolding.ts';
 import { profileOf } from './profile.ts';
 import { rodRow } from './rods.ts';
@@ -72,7 +72,7 @@ export function tipRemedies(site: Site, now: Balance, test: number): Remedy[] {
 }
 
 /**
- * From `from` towards `limit`, the first length with which a stand can be built and passes. How far there is ground for one
+ * From `from` towards `limit`, the first length with which a stand can be built and passes. How far there is surface for one
  * and room for its rods is found first: that is quickly seen, and most that has no remedy is short of it there.
  */
 function nearestPassing(
@@ -87,7 +87,7 @@ function nearestPassing(
   const start = (step < 0 ? Math.floor : Math.ceil)(from * TENTHS);
   const count = Math.floor(Math.abs(limit * TENTHS - start));
   const at = (steps: number): number => (start + step * steps) / TENTHS;
-  const furthest = lastHolding(count, (some) => hasGround(site, { [key]: at(some) }));
+  const furthest = lastHolding(count, (some) => hasSurface(site, { [key]: at(some) }));
   if (furthest === null) return null;
   const rough = roughBalance(site, now);
   const marginOf = (balance: Balance | null) => balance && balance.survives.least - test;
@@ -112,16 +112,16 @@ function roughBalance(
     const pose = placeSide(speaker, { ...layout, stand: settings }, side);
     if (!pose.ok) return null;
     const width = settings.width ?? speaker.width;
-    const ground = groundOf({ stance: pose.value, speaker, settings }, width);
-    if (!ground.ok) return null;
-    const { area, centre } = momentsOf(polygonPath(ground.value.outline));
+    const surface = standSurfaceOf({ stance: pose.value, speaker, settings }, width);
+    if (!surface.ok) return null;
+    const { area, centre } = momentsOf(polygonPath(surface.value.outline));
     return {
       settings,
       pose: pose.value,
       width,
-      ground: ground.value,
+      surface: surface.value,
       volume: area * width,
-      middle: ground.value.at(0, ...centre),
+      middle: surface.value.at(0, ...centre),
     };
   };
   const block = blockWith({});
@@ -130,29 +130,29 @@ function roughBalance(
   return (change) => {
     const other = blockWith(change);
     if (!other) return null;
-    const { settings, pose, width, ground, volume, middle } = other;
+    const { settings, pose, width, surface, volume, middle } = other;
     const carrier = {
       width,
       mass: volume * density,
       centre: add(middle, off),
-      footprint: ground.footprint(width),
-      contact: ground.contact(width),
+      footprint: surface.footprint(width),
+      contact: surface.contact(width),
     };
     return balanceOf(speaker, pose, carrier, settings);
   };
 }
 
-/** Whether there is ground for a stand, and room in it for the rods of a build that has them; sooner too often than not. */
-function hasGround({ speaker, layout, side, stock }: Site, change: Partial<StandSettings>): boolean {
+/** Whether there is surface for a stand, and room in it for the rods of a build that has them; sooner too often than not. */
+function hasSurface({ speaker, layout, side, stock }: Site, change: Partial<StandSettings>): boolean {
   const settings = { ...layout.stand, ...change };
   const stance = placeSide(speaker, { ...layout, stand: settings }, side);
   if (!stance.ok) return false;
   // A stack may come out narrower than asked for by half a layer.
   const width = Math.max(0, (settings.width ?? speaker.width) - stock.thickness);
-  const ground = groundOf({ stance: stance.value, speaker, settings }, width);
-  if (!ground.ok) return false;
+  const surface = standSurfaceOf({ stance: stance.value, speaker, settings }, width);
+  if (!surface.ok) return false;
   const rods = buildNamed(settings.build).details.includes('rods') ? settings.rods : null;
-  return !rods || rodRow(rods, lowestSection(ground.value, width)).ok;
+  return !rods || rodRow(rods, lowestSection(surface.value, width)).ok;
 }
 
 /**

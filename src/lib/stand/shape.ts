@@ -34,7 +34,7 @@ export interface Shape {
 }
 
 /** What else a layer has. */
-export interface Wish {
+export interface ShapeOptions {
   /** Whether it has the relief windows; or the windows themselves, where another layer has found them. */
   readonly relieved: boolean | readonly Path[];
   /** Stretches that windows leave whole besides the rods'. */
@@ -49,11 +49,11 @@ export interface Wish {
  * A layer with all its details: cable slot, recess, rounded corners, rod holes and, if wished, relief windows. No answer
  * where a detail finds no room, or comes nearer to a rod than the rods' least edge.
  */
-export function shapeOf(layer: Layer, settings: StandSettings, wish: Wish): Outcome<Shape> {
-  const relief = cornerReliefFor(wish.bit ?? null);
+export function shapeOf(layer: Layer, settings: StandSettings, options: ShapeOptions): Outcome<Shape> {
+  const relief = cornerReliefFor(options.bit ?? null);
   const opened = openedSlice(layer, settings, relief);
   if (!opened.ok) return opened;
-  const points = slotted(opened.value.points, wish.slots ?? []);
+  const points = slotted(opened.value.points, options.slots ?? []);
   const drawn = settings.corner === null ? sharp(points) : rounded(layer.slice, points, settings.corner);
   const { radius } = drawn;
   const path = relief.relieved(drawn.path);
@@ -62,10 +62,10 @@ export function shapeOf(layer: Layer, settings: StandSettings, wish: Wish): Outc
   const least = settings.rods?.edge ?? 0;
   if (rodEdge !== null && rodEdge < least - SLACK) return tooNear(rodEdge, least, settings);
   const windows =
-    typeof wish.relieved === 'object'
-      ? wish.relieved
-      : wish.relieved
-        ? windowsIn(layer, path, settings, opened.value, wish.kept ?? [], relief)
+    typeof options.relieved === 'object'
+      ? options.relieved
+      : options.relieved
+        ? windowsIn(layer, path, settings, opened.value, options.kept ?? [], relief)
         : [];
   const holes = layer.rods.map(({ u, z, diameter }) => circle([u, z], diameter / 2));
   const { area, centre } = momentsOf(path, [...holes, ...windows]);
@@ -85,19 +85,19 @@ export function shapeOf(layer: Layer, settings: StandSettings, wish: Wish): Outc
         : []),
       ...relief.notes(
         path !== drawn.path,
-        wish.relieved === true &&
+        options.relieved === true &&
           windows.length > 0 &&
           settings.relief !== null &&
           relief.windowCorner(settings.relief.corner) !== settings.relief.corner,
       ),
-      ...(wish.relieved === true && settings.relief && windows.length === 0
+      ...(options.relieved === true && settings.relief && windows.length === 0
         ? [says`There are no windows: webs of ${asTyped(settings.relief.web)} leave them no room.`]
         : []),
     ],
   });
 }
 
-function slotted(points: readonly Point[], slots: NonNullable<Wish['slots']>): readonly Point[] {
+function slotted(points: readonly Point[], slots: NonNullable<ShapeOptions['slots']>): readonly Point[] {
   return slots.reduce((left, { mouth, floor }) => {
     const cut = notched(left, mouth, floor);
     if (!cut) throw new Error('a slot’s mouth lies on an edge of the slice');

@@ -2,7 +2,7 @@ import { headMap, type HeadMap, type HeadPlane } from '$lib/acoustics/headMap.ts
 import type { Finding, FindingCode } from '$lib/solution/findings/finding.ts';
 import { suggestionSteps } from '$lib/solution/findings/suggest.ts';
 import type { TriedSuggestion } from '$lib/solution/findings/suggestion.ts';
-import { headRoomSteps, type HeadRoomPlan } from '$lib/solution/headRoom.ts';
+import { listeningAreaSteps, type ListeningAreaPlan } from '$lib/solution/listeningArea.ts';
 import { hearingOf } from '$lib/solution/headVoices.ts';
 import type { Solution } from '$lib/solution/solution.ts';
 import { solve } from '$lib/solution/solve.ts';
@@ -29,7 +29,7 @@ export interface Jobs {
   readonly findings: { input: Subject; answer: SoundFindings };
   readonly sound: { input: Subject; answer: SoundPlan };
   /** How far the head may move from every seat. */
-  readonly 'listening-area': { input: Subject; answer: HeadRoomPlan };
+  readonly 'listening-area': { input: Subject; answer: ListeningAreaPlan };
   /** One map of head positions. */
   readonly slice: { input: Subject & { readonly where: HeadPlane }; answer: HeadMap };
   /** How the parts lie on their sheets; or why they do not. */
@@ -58,7 +58,7 @@ export const jobs: {
   },
   *'listening-area'(subject) {
     const solution = solutionOf(subject);
-    return yield* shares(headRoomSteps(solution.project, solution.layout, solution));
+    return yield* shares(listeningAreaSteps(solution.project, solution.layout, solution));
   },
   *slice({ where, ...subject }) {
     return headMap(hearingOf(subject.project, solutionOf(subject)), where);

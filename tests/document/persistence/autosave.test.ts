@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { Autosave } from '$lib/document/persistence/autosave.svelte.ts';
 import { saveWords } from '$lib/document/persistence/saveStatus.ts';
 import { whenHidden } from '$lib/document/persistence/pageHide.ts';
-import { done, trouble, type Outcome } from '$lib/document/persistence/trouble.ts';
+import { done, storageError, type StorageResult } from '$lib/document/persistence/storageError.ts';
 
 beforeEach(() => {
   vi.useFakeTimers();
@@ -11,7 +11,7 @@ afterEach(() => {
   vi.useRealTimers();
 });
 
-function saving(outcome: () => Outcome<{ readonly saved: number }> = () => done({ saved: Date.now() })) {
+function saving(outcome: () => StorageResult<{ readonly saved: number }> = () => done({ saved: Date.now() })) {
   const save = vi.fn(outcome);
   return { save, autosave: new Autosave(save) };
 }
@@ -74,12 +74,12 @@ describe('saving by itself', () => {
 
   it('says why it could not save, keeps saying so, and tries again', () => {
     let full = true;
-    const { save, autosave } = saving(() => (full ? trouble('full') : done({ saved: 5 })));
+    const { save, autosave } = saving(() => (full ? storageError('full') : done({ saved: 5 })));
     autosave.touch();
     vi.advanceTimersByTime(1000);
-    expect(autosave.status).toEqual({ kind: 'failed', trouble: { kind: 'full' } });
+    expect(autosave.status).toEqual({ kind: 'failed', error: { kind: 'full' } });
     autosave.touch();
-    expect(autosave.status).toEqual({ kind: 'failed', trouble: { kind: 'full' } });
+    expect(autosave.status).toEqual({ kind: 'failed', error: { kind: 'full' } });
     expect(autosave.unsaved).toBe(true);
     full = false;
     vi.advanceTimersByTime(1000);
@@ -103,7 +103,7 @@ describe('saving by itself', () => {
     expect(saveWords({ kind: 'untouched' }, time)).toBe('Nothing to save yet');
     expect(saveWords({ kind: 'saving' }, time)).toBe('Saving');
     expect(saveWords({ kind: 'saved', at: 3 }, time)).toBe('Saved at 14:03');
-    expect(saveWords({ kind: 'failed', trouble: { kind: 'full' } }, time)).toMatch(
+    expect(saveWords({ kind: 'failed', error: { kind: 'full' } }, time)).toMatch(
       /^Not saved\. The browser has no room/,
     );
   });

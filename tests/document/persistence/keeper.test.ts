@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { Keeper } from '$lib/document/persistence/keeper.svelte.ts';
 import { OpenProject } from '$lib/document/openProject.svelte.ts';
 import { Shelf } from '$lib/document/persistence/shelf.ts';
-import { trouble, troubleWords, type Outcome } from '$lib/document/persistence/trouble.ts';
+import { storageError, storageErrorText, type StorageResult } from '$lib/document/persistence/storageError.ts';
 import { Undo } from '$lib/document/undo.svelte.ts';
 import { project } from '../../projects.ts';
 import { FakeStore } from './store.ts';
@@ -40,9 +40,9 @@ function browser() {
   return { store, tab };
 }
 
-function valueOf<Value>(outcome: Outcome<Value> | null): Value {
+function valueOf<Value>(outcome: StorageResult<Value> | null): Value {
   if (outcome === null) throw new Error('expected an outcome');
-  if (!outcome.ok) throw new Error(troubleWords(outcome.trouble));
+  if (!outcome.ok) throw new Error(storageErrorText(outcome.error));
   return outcome.value;
 }
 
@@ -96,7 +96,7 @@ describe('an open project that is kept', () => {
     store.forbidden = true;
     edit(1210);
     expect(leave()).toBe(false);
-    expect(keeper.status).toEqual({ kind: 'failed', trouble: { kind: 'forbidden' } });
+    expect(keeper.status).toEqual({ kind: 'failed', error: { kind: 'forbidden' } });
     detach();
     expect(leave()).toBe(true);
   });
@@ -122,11 +122,11 @@ describe('an open project that is kept', () => {
     edit(1200);
     keeper.flush();
     const copy = valueOf(shelf.duplicate(keeper.id ?? ''));
-    expect(keeper.openEntry('nowhere')).toEqual(trouble('gone'));
+    expect(keeper.openEntry('nowhere')).toEqual(storageError('gone'));
     expect(ear()).toBe(1200);
     store.room = store.used;
     edit(1210);
-    expect(keeper.openEntry(copy.id)).toEqual(trouble('full'));
+    expect(keeper.openEntry(copy.id)).toEqual(storageError('full'));
     expect(ear()).toBe(1210);
     store.room = Infinity;
     soon();
@@ -150,7 +150,7 @@ describe('an open project that is kept', () => {
     const { keeper, undo, open, edit, ear } = tab();
     store.forbidden = true;
     edit(1200);
-    expect(keeper.take(project({ '/title': 'Attic' }))).toEqual(trouble('forbidden'));
+    expect(keeper.take(project({ '/title': 'Attic' }))).toEqual(storageError('forbidden'));
     expect(open.project.title).toBe('Attic');
     undo.undo();
     expect([open.project.title, ear()]).toEqual(['Bindery desk', 1200]);
@@ -167,7 +167,7 @@ describe('an open project that is kept', () => {
     const before = keeper.id;
     store.room = store.used;
     edit(1210);
-    expect(keeper.take(project({ '/title': 'Attic' }))).toEqual(trouble('full'));
+    expect(keeper.take(project({ '/title': 'Attic' }))).toEqual(storageError('full'));
     store.room = Infinity;
     keeper.flush();
     expect(keeper.id).not.toBe(before);
@@ -214,7 +214,7 @@ describe('a project in two tabs', () => {
     const { one, two } = both();
     two.edit(1210);
     soon();
-    expect([one.keeper.news.kind, two.keeper.news.kind]).toEqual(['overtaken', 'shared']);
+    expect([one.keeper.news.kind, two.keeper.news.kind]).toEqual(['conflict', 'shared']);
     valueOf(one.keeper.takeTheirs());
     expect(one.ear()).toBe(1210);
     expect(one.keeper.news.kind).toBe('shared');
@@ -227,7 +227,7 @@ describe('a project in two tabs', () => {
     two.edit(1210);
     two.keeper.flush();
     soon();
-    expect(one.keeper.status).toEqual({ kind: 'failed', trouble: { kind: 'overtaken' } });
+    expect(one.keeper.status).toEqual({ kind: 'failed', error: { kind: 'conflict' } });
     valueOf(one.keeper.takeTheirs());
     expect([one.ear(), one.keeper.status.kind]).toEqual([1210, 'saved']);
     expect(ears(one.shelf).toSorted()).toEqual([1210, 1220]);
@@ -241,7 +241,7 @@ describe('a project in two tabs', () => {
     soon();
     valueOf(one.keeper.keepMine());
     expect([one.ear(), one.keeper.status.kind, one.keeper.news.kind]).toEqual([1220, 'saved', 'shared']);
-    expect(two.keeper.news.kind).toBe('overtaken');
+    expect(two.keeper.news.kind).toBe('conflict');
     expect(ears(one.shelf).toSorted()).toEqual([1210, 1220]);
     one.edit(1230);
     soon();
@@ -259,7 +259,7 @@ describe('a project in two tabs', () => {
     two.edit(1230);
     valueOf(one.shelf.remove(two.keeper.id ?? ''));
     soon();
-    expect(two.keeper.status).toEqual({ kind: 'failed', trouble: { kind: 'gone' } });
+    expect(two.keeper.status).toEqual({ kind: 'failed', error: { kind: 'gone' } });
     valueOf(two.keeper.keepMine());
     expect(ears(one.shelf).toSorted()).toEqual([1200, 1220, 1230]);
   });
@@ -273,7 +273,7 @@ describe('a project in two tabs', () => {
     expect(two.keeper.status.kind).toBe('saved');
     const removed = valueOf(one.shelf.remove(two.keeper.id ?? ''));
     told();
-    expect(two.keeper.status).toEqual({ kind: 'failed', trouble: { kind: 'gone' } });
+    expect(two.keeper.status).toEqual({ kind: 'failed', error: { kind: 'gone' } });
     // Something would be lost now: the browser has to ask.
     const leaving = new Event('beforeunload', { cancelable: true });
     frame.dispatchEvent(leaving);
@@ -301,7 +301,7 @@ describe('a project in two tabs', () => {
     soon();
     store.clear();
     keeper.look();
-    expect(keeper.status).toEqual({ kind: 'failed', trouble: { kind: 'gone' } });
+    expect(keeper.status).toEqual({ kind: 'failed', error: { kind: 'gone' } });
     valueOf(keeper.keepMine());
     expect(ears(shelf)).toEqual([1200]);
     // The next visit finds it.

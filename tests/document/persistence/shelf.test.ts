@@ -6,7 +6,13 @@ import { keyOf } from '$lib/document/persistence/copies.ts';
 import { randomId, Shelf, type Content, type Kept } from '$lib/document/persistence/shelf.ts';
 import { writeSlot } from '$lib/document/persistence/slot.ts';
 import { attempt, browserStore } from '$lib/document/persistence/storage.ts';
-import { done, trouble, troubleWords, type Outcome, type Trouble } from '$lib/document/persistence/trouble.ts';
+import {
+  done,
+  storageError,
+  storageErrorText,
+  type StorageResult,
+  type StorageError,
+} from '$lib/document/persistence/storageError.ts';
 import { demoWith, project } from '../../projects.ts';
 import { FakeStore } from './store.ts';
 import { runs } from '../../runs.ts';
@@ -30,8 +36,8 @@ function newShelf(store: FakeStore = new FakeStore()) {
   return { store, shelf };
 }
 
-function valueOf<Value>(outcome: Outcome<Value>): Value {
-  if (!outcome.ok) throw new Error(troubleWords(outcome.trouble));
+function valueOf<Value>(outcome: StorageResult<Value>): Value {
+  if (!outcome.ok) throw new Error(storageErrorText(outcome.error));
   return outcome.value;
 }
 
@@ -96,7 +102,7 @@ describe('a shelf of projects', () => {
     expect(valueOf(shelf.read(id)).content.project).toEqual(project({ '/title': 'Attic' }));
     expect(shelf.rename(id, ' ')).toEqual({
       ok: false,
-      trouble: {
+      error: {
         kind: 'unsound',
         faults: [{ pointer: '/title', message: 'expected one line of 1 to 200 characters, got " "' }],
       },
@@ -109,9 +115,9 @@ describe('a shelf of projects', () => {
     const { id } = written(shelf, sound(), sound({ [EAR]: 1200 }));
     const before = store.everything;
     const removed = valueOf(shelf.remove(id));
-    expect(shelf.read(id)).toEqual(trouble('gone'));
+    expect(shelf.read(id)).toEqual(storageError('gone'));
     expect(shelf.list()).toEqual(done([]));
-    expect(shelf.remove(id)).toEqual(trouble('gone'));
+    expect(shelf.remove(id)).toEqual(storageError('gone'));
     expect(shelf.restore(removed)).toEqual(done(id));
     expect(store.everything).toEqual(before);
   });
@@ -169,10 +175,10 @@ describe('a copy that is torn or changed', () => {
     const { id } = written(shelf, sound(), sound({ [EAR]: 1200 }));
     store.setItem(keyOf(id, 0), 'a');
     store.setItem(keyOf(id, 1), 'bc');
-    expect(shelf.read(id)).toEqual(trouble('damaged'));
-    expect(shelf.list()).toEqual(done([{ kind: 'unreadable', id, size: 'abc'.length, trouble: { kind: 'damaged' } }]));
-    expect(shelf.write(id, sound(), '2-00000000')).toEqual(trouble('damaged'));
-    expect(shelf.duplicate(id)).toEqual(trouble('damaged'));
+    expect(shelf.read(id)).toEqual(storageError('damaged'));
+    expect(shelf.list()).toEqual(done([{ kind: 'unreadable', id, size: 'abc'.length, error: { kind: 'damaged' } }]));
+    expect(shelf.write(id, sound(), '2-00000000')).toEqual(storageError('damaged'));
+    expect(shelf.duplicate(id)).toEqual(storageError('damaged'));
     expect(shelf.texts(id)).toEqual(done(['a', 'bc']));
     const removed = valueOf(shelf.remove(id));
     valueOf(shelf.restore(removed));
@@ -197,8 +203,8 @@ describe('a copy that is torn or changed', () => {
     const kept = written(shelf, sound(), sound({ [EAR]: 1200 }));
     store.setItem(keyOf(kept.id, 0), '2 anything at all');
     const before = store.everything;
-    expect(shelf.read(kept.id)).toEqual(trouble('newer'));
-    expect(shelf.write(kept.id, sound(), kept.stamp)).toEqual(trouble('newer'));
+    expect(shelf.read(kept.id)).toEqual(storageError('newer'));
+    expect(shelf.write(kept.id, sound(), kept.stamp)).toEqual(storageError('newer'));
     expect(store.everything).toEqual(before);
   });
 
@@ -209,7 +215,7 @@ describe('a copy that is torn or changed', () => {
     store.setItem(keyOf(id, 0), writeSlot(body));
     expect(shelf.read(id)).toEqual({
       ok: false,
-      trouble: {
+      error: {
         kind: 'unsound',
         faults: [{ pointer: '/version', message: 'expected 1 or lower, got 2: a newer Wedgewright wrote this file' }],
       },
@@ -217,8 +223,8 @@ describe('a copy that is torn or changed', () => {
   });
 });
 
-describe('a store in trouble', () => {
-  const everyUse = (shelf: Shelf, id: string): Outcome<unknown>[] => [
+describe('a store in error', () => {
+  const everyUse = (shelf: Shelf, id: string): StorageResult<unknown>[] => [
     shelf.list(),
     shelf.read(id),
     shelf.add(sound()),
@@ -239,8 +245,8 @@ describe('a store in trouble', () => {
     const { shelf, store } = newShelf();
     const { id } = written(shelf, sound());
     store.forbidden = true;
-    for (const outcome of everyUse(shelf, id)) expect(outcome).toEqual(trouble('forbidden'));
-    for (const outcome of everyUse(new Shelf(null), id)) expect(outcome).toEqual(trouble('forbidden'));
+    for (const outcome of everyUse(shelf, id)) expect(outcome).toEqual(storageError('forbidden'));
+    for (const outcome of everyUse(new Shelf(null), id)) expect(outcome).toEqual(storageError('forbidden'));
   });
 
   it('that is full says so and keeps what it has', () => {
@@ -248,8 +254,8 @@ describe('a store in trouble', () => {
     const kept = written(shelf, sound(), sound({ [EAR]: 1200 }));
     const before = store.everything;
     store.room = store.used;
-    expect(shelf.add(sound())).toEqual(trouble('full'));
-    expect(shelf.write(kept.id, sound({ '/title': 'A much longer title' }), kept.stamp)).toEqual(trouble('full'));
+    expect(shelf.add(sound())).toEqual(storageError('full'));
+    expect(shelf.write(kept.id, sound({ '/title': 'A much longer title' }), kept.stamp)).toEqual(storageError('full'));
     expect(store.everything).toEqual(before);
     expect(valueOf(shelf.read(kept.id)).content).toEqual(sound({ [EAR]: 1200 }));
   });
@@ -260,7 +266,7 @@ describe('a store in trouble', () => {
     const before = store.everything;
     const removed = valueOf(shelf.remove(id));
     store.room = 3000;
-    expect(shelf.restore(removed)).toEqual(trouble('full'));
+    expect(shelf.restore(removed)).toEqual(storageError('full'));
     expect(store.everything).toEqual({});
     store.room = Infinity;
     expect(shelf.restore(removed)).toEqual(done(id));
@@ -271,8 +277,8 @@ describe('a store in trouble', () => {
     const { shelf, store } = newShelf();
     const kept = written(shelf, sound());
     store.forgetful = true;
-    expect(shelf.write(kept.id, sound({ [EAR]: 1200 }), kept.stamp)).toEqual(trouble('unkept'));
-    expect(shelf.add(sound())).toEqual(trouble('unkept'));
+    expect(shelf.write(kept.id, sound({ [EAR]: 1200 }), kept.stamp)).toEqual(storageError('unkept'));
+    expect(shelf.add(sound())).toEqual(storageError('unkept'));
   });
 
   it('has the browser’s own store behind it, or none where asking throws', () => {
@@ -301,10 +307,10 @@ describe('a store in trouble', () => {
       attempt(new FakeStore(), () => {
         throw new DOMException('full', 'NS_ERROR_DOM_QUOTA_REACHED');
       }),
-    ).toEqual(trouble('full'));
+    ).toEqual(storageError('full'));
   });
 
-  it.each<[Trouble, RegExp]>([
+  it.each<[StorageError, RegExp]>([
     [{ kind: 'forbidden' }, /^This browser keeps nothing for this page\. Save the project as a file/],
     [{ kind: 'full' }, /^The browser has no room left\. Save the project as a file, or delete/],
     [{ kind: 'unkept' }, /did not keep what it was given\. Save the project as a file/],
@@ -312,9 +318,9 @@ describe('a store in trouble', () => {
     [{ kind: 'damaged' }, /^No copy of this project/],
     [{ kind: 'newer' }, /Reload the page/],
     [{ kind: 'unsound', faults: [{ pointer: '/title', message: 'expected x' }] }, /opened: \/title: expected x$/],
-    [{ kind: 'overtaken' }, /^Another tab has changed this project\. Keep yours or take theirs/],
+    [{ kind: 'conflict' }, /^Another tab has changed this project\. Keep yours or take theirs/],
   ])('has words for %j', (of, words) => {
-    expect(troubleWords(of)).toMatch(words);
+    expect(storageErrorText(of)).toMatch(words);
   });
 });
 
@@ -329,7 +335,7 @@ describe('two tabs with one project', () => {
 
   it('do not write over each other', () => {
     const { mine, start, content } = twoTabs();
-    expect(mine.write(start.id, content, start.stamp)).toEqual(trouble('overtaken'));
+    expect(mine.write(start.id, content, start.stamp)).toEqual(storageError('conflict'));
     expect(valueOf(mine.read(start.id)).content).toEqual(sound({ [EAR]: 1200 }));
   });
 
@@ -362,8 +368,8 @@ describe('two tabs with one project', () => {
   it('keep mine as a new entry when theirs was deleted', () => {
     const { mine, theirs, start, content } = twoTabs();
     theirs.remove(start.id);
-    expect(mine.write(start.id, content, start.stamp)).toEqual(trouble('gone'));
-    expect(takeTheirs(mine, start.id, content)).toEqual(trouble('gone'));
+    expect(mine.write(start.id, content, start.stamp)).toEqual(storageError('gone'));
+    expect(takeTheirs(mine, start.id, content)).toEqual(storageError('gone'));
     const { value, copy } = valueOf(keepMine(mine, start.id, content));
     expect(copy).toBeNull();
     expect(valueOf(mine.read(value.id)).content).toEqual(content);
@@ -374,8 +380,8 @@ describe('two tabs with one project', () => {
     const start = written(shelf, sound(), sound({ [EAR]: 1200 }));
     const before = store.everything;
     store.room = store.used;
-    expect(keepMine(shelf, start.id, sound({ [EAR]: 1300 }))).toEqual(trouble('full'));
-    expect(takeTheirs(shelf, start.id, sound({ [EAR]: 1300 }))).toEqual(trouble('full'));
+    expect(keepMine(shelf, start.id, sound({ [EAR]: 1300 }))).toEqual(storageError('full'));
+    expect(takeTheirs(shelf, start.id, sound({ [EAR]: 1300 }))).toEqual(storageError('full'));
     expect(store.everything).toEqual(before);
   });
 });

@@ -26,7 +26,7 @@ describe('tabs with the same project', () => {
     three.saved();
     expect(one.news.kind).toBe('shared');
     one.saved();
-    expect([one, two, three].map(({ news }) => news.kind)).toEqual(['shared', 'overtaken', 'alone']);
+    expect([one, two, three].map(({ news }) => news.kind)).toEqual(['shared', 'conflict', 'alone']);
     two.settle();
     expect(two.news).toEqual({ kind: 'shared', tabs: 1 });
   });
@@ -59,7 +59,7 @@ describe('tabs with the same project', () => {
     watch.saved();
     expect(watch.news).toEqual({ kind: 'alone' });
     watch.overtake();
-    expect(watch.news).toEqual({ kind: 'overtaken' });
+    expect(watch.news).toEqual({ kind: 'conflict' });
     watch.close();
   });
 
@@ -67,7 +67,7 @@ describe('tabs with the same project', () => {
     expect(newsWords({ kind: 'alone' })).toBeNull();
     expect(newsWords({ kind: 'shared', tabs: 1 })).toMatch(/^This project is open in another tab too\./);
     expect(newsWords({ kind: 'shared', tabs: 3 })).toMatch(/^This project is open in 3 other tabs too\./);
-    expect(newsWords({ kind: 'overtaken' })).toMatch(/^Another tab has changed this project\./);
+    expect(newsWords({ kind: 'conflict' })).toMatch(/^Another tab has changed this project\./);
   });
 });
 
@@ -98,7 +98,7 @@ describe('a message', () => {
         const saved = messages.some(
           ({ kind, project, tab }) => kind === 'saved' && project === 'attic' && tab !== 'one',
         );
-        expect(newsOf(end).kind === 'overtaken').toBe(saved);
+        expect(newsOf(end).kind === 'conflict').toBe(saved);
       }),
     );
   });

@@ -1,5 +1,5 @@
 import type { StandSettings } from '$lib/project/project.ts';
-import type { Stance } from '$lib/stand/commission.ts';
+import type { Stance } from '$lib/stand/buildRequest.ts';
 
 /** One stand as it was asked for. */
 export interface Where {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { buildNamed, builds } from '$lib/stand/builds/builds.ts';
 import { plainText } from '$lib/project/sentence.ts';
-import { bodyOf, thick } from './commissions.ts';
+import { bodyOf, thick } from './buildRequests.ts';
 
 test('each build is found by its name and makes a body of that name', () => {
   for (const build of builds) {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { StandSettings } from '$lib/project/project.ts';
 import { sentenceText } from '$lib/project/sentence.ts';
-import { bodyOf, thin } from './commissions.ts';
+import { bodyOf, thin } from './buildRequests.ts';
 
 const bases = ['turned', 'square-to-desk'] as const;
 const builds = ['stacked', 'skinned', 'ribbed', 'solid'] as const;

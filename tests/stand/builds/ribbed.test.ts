@@ -6,7 +6,7 @@ import type { Piece, StandBody } from '$lib/stand/body.ts';
 import { numberFrom } from '../../numbers.ts';
 import { runs } from '../../runs.ts';
 import { fanArea, orZero } from '../stands.ts';
-import { anyPlace, bodyOf, corners, refusalOf, shop, soundBody, thick, thin, type Case } from './commissions.ts';
+import { anyPlace, bodyOf, corners, refusalOf, shop, soundBody, thick, thin, type Case } from './buildRequests.ts';
 
 const DUST = 1e-9;
 

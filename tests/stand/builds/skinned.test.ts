@@ -22,7 +22,7 @@ import {
   thin,
   type Case,
   wordsOf,
-} from './commissions.ts';
+} from './buildRequests.ts';
 import { runs } from '../../runs.ts';
 
 const skinned = (settings: Case['settings'] = {}, more: Omit<Case, 'settings'> = {}): Case => ({

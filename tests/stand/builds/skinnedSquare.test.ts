@@ -10,7 +10,7 @@ import { volumeOf } from '$lib/files/mesh.ts';
 import { widthOf } from '$lib/stand/widths.ts';
 import type { Mesh } from '$lib/files/mesh.ts';
 import type { Printed, StandBody } from '$lib/stand/body.ts';
-import type { Stance } from '$lib/stand/commission.ts';
+import type { Stance } from '$lib/stand/buildRequest.ts';
 import { meshSlack } from '../../files/meshSlack.ts';
 import { numberFrom } from '../../numbers.ts';
 import { orZero, plain } from '../stands.ts';
@@ -27,7 +27,7 @@ import {
   thin,
   type Case,
   wordsOf,
-} from './commissions.ts';
+} from './buildRequests.ts';
 import { runs } from '../../runs.ts';
 
 const square = { build: 'skinned', base: 'square-to-desk' } as const;

@@ -9,7 +9,7 @@ import { runs } from '../../runs.ts';
 import { fanArea, orZero } from '../stands.ts';
 import { expectTrueTemplates, sawnBlock } from '../bench/sawing.ts';
 import { volumeOf } from '../bench/solid.ts';
-import { anyPlace, bodyOf, corners, refusalOf, shop, soundBody, stance, wordsOf, type Case } from './commissions.ts';
+import { anyPlace, bodyOf, corners, refusalOf, shop, soundBody, stance, wordsOf, type Case } from './buildRequests.ts';
 
 const solid = (settings: Case['settings'] = {}, more: Omit<Case, 'settings'> = {}): Case => ({
   ...more,

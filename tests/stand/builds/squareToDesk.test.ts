@@ -2,13 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { degrees, radians } from '$lib/geometry/angle.ts';
 import { add, cross, dot, scale, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
-import type { Stance } from '$lib/stand/commission.ts';
+import type { Stance } from '$lib/stand/buildRequest.ts';
 import { coverOf } from '$lib/stand/cover.ts';
-import { squareGround } from '$lib/stand/squareGround.ts';
+import { squareSurface } from '$lib/stand/squareSurface.ts';
 import { widthOf } from '$lib/stand/widths.ts';
 import { numberFrom } from '../../numbers.ts';
 import { orZero, plain } from '../stands.ts';
-import { anyPlace, bodyOf, corners, refusalOf, soundBody, speaker, stance, thick, wordsOf } from './commissions.ts';
+import { anyPlace, bodyOf, corners, refusalOf, soundBody, speaker, stance, thick, wordsOf } from './buildRequests.ts';
 
 const square = { base: 'square-to-desk' as const };
 
@@ -189,12 +189,12 @@ describe('what a base square to the desk has no answer for', () => {
     const { kind, lines } = refusalOf({ settings: square, stance: { lift: 5 } });
     expect(kind).toBe('unsound');
     const missing = Number(/raise the lift by ([\d.]+) mm/.exec(lines.join())?.[1]);
-    const raised = squareGround(
+    const raised = squareSurface(
       { stance: { ...stance, lift: 5 + missing }, speaker, settings: { ...plain, ...square } },
       165,
     );
     expect(raised.ok).toBe(true);
-    const short = squareGround(
+    const short = squareSurface(
       { stance: { ...stance, lift: 4.8 + missing }, speaker, settings: { ...plain, ...square } },
       165,
     );
@@ -217,7 +217,7 @@ it.each([
   [30, 10, 8.6822, 5.0384],
   [25, 12, 10.904, 5.1331],
 ])('toe %d°, tilt %d° shows %d° along and %d° across', (toe, tilt, along, across) => {
-  const ground = squareGround(
+  const surface = squareSurface(
     {
       stance: { ...stance, toe: radians(toe), tilt: radians(tilt), lift: 40 },
       speaker,
@@ -225,7 +225,7 @@ it.each([
     },
     165,
   );
-  if (!ground.ok) throw new Error('there is a ground');
-  expect(degrees(Math.atan(-ground.value.slope.along))).toBeCloseTo(along, 4);
-  expect(degrees(Math.atan(-ground.value.slope.across))).toBeCloseTo(across, 4);
+  if (!surface.ok) throw new Error('there is a surface');
+  expect(degrees(Math.atan(-surface.value.slope.along))).toBeCloseTo(along, 4);
+  expect(degrees(Math.atan(-surface.value.slope.across))).toBeCloseTo(across, 4);
 });

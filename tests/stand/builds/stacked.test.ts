@@ -12,7 +12,7 @@ import { widthOf } from '$lib/stand/widths.ts';
 import { plainText } from '$lib/project/sentence.ts';
 import { numberFrom } from '../../numbers.ts';
 import { orZero } from '../stands.ts';
-import { anyPlace, board, bodyOf, pathsOf, refusalOf, ring, shop, soundBody, thick, wordsOf } from './commissions.ts';
+import { anyPlace, board, bodyOf, pathsOf, refusalOf, ring, shop, soundBody, thick, wordsOf } from './buildRequests.ts';
 import { runs } from '../../runs.ts';
 
 /** Rounding of lengths of up to 1e3 mm. */

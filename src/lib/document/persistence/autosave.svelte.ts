@@ -1,5 +1,5 @@
 import type { SaveStatus } from './saveStatus.ts';
-import type { Outcome, Trouble } from './trouble.ts';
+import type { StorageResult, StorageError } from './storageError.ts';
 
 /** From a change to its saving, ms: longer than between two keys, shorter than it takes to close a page. */
 const SOON = 400;
@@ -15,10 +15,10 @@ export class Autosave {
   #changed = false;
   /** When it was changed last, ms since 1970. */
   #last = 0;
-  readonly #save: () => Outcome<{ readonly saved: number }>;
+  readonly #save: () => StorageResult<{ readonly saved: number }>;
 
   /** @param save writes what is open now; must not throw. */
-  constructor(save: () => Outcome<{ readonly saved: number }>) {
+  constructor(save: () => StorageResult<{ readonly saved: number }>) {
     this.#save = save;
   }
 
@@ -45,9 +45,7 @@ export class Autosave {
     if (!this.#changed) return;
     const outcome = this.#save();
     this.#changed = !outcome.ok;
-    this.#status = outcome.ok
-      ? { kind: 'saved', at: outcome.value.saved }
-      : { kind: 'failed', trouble: outcome.trouble };
+    this.#status = outcome.ok ? { kind: 'saved', at: outcome.value.saved } : { kind: 'failed', error: outcome.error };
   }
 
   /** Another document is open now, as the shelf has had it since `at`; null for one that is on no shelf yet. */
@@ -58,10 +56,10 @@ export class Autosave {
   }
 
   /** What had been saved is lost: it counts as changed again. */
-  lose(trouble: Trouble): void {
+  lose(error: StorageError): void {
     this.#stop();
     this.#changed = true;
-    this.#status = { kind: 'failed', trouble };
+    this.#status = { kind: 'failed', error };
   }
 
   /** Saves when the changes pause, or when that takes too long. `left`: until then, ms. */

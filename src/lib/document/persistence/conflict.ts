@@ -1,6 +1,6 @@
 import { sameJson } from '$lib/project/sameJson.ts';
 import type { Content, Kept, Opened, Shelf } from './shelf.ts';
-import { done, type Outcome } from './trouble.ts';
+import { done, type StorageResult } from './storageError.ts';
 
 /**
  * Two tabs have changed one project. Whichever is kept, the other becomes an entry of its own first, so that nothing is
@@ -14,7 +14,7 @@ export interface Settlement<Value> {
 }
 
 /** Mine stays, and theirs goes on the shelf as a copy. Where theirs cannot be read, mine is a new entry beside it. */
-export function keepMine(shelf: Shelf, id: string, mine: Content): Outcome<Settlement<Kept>> {
+export function keepMine(shelf: Shelf, id: string, mine: Content): StorageResult<Settlement<Kept>> {
   const theirs = shelf.read(id);
   if (!theirs.ok) return settled(shelf.add(mine), null);
   if (sameJson(mine, theirs.value.content)) return settled(theirs, null);
@@ -23,7 +23,7 @@ export function keepMine(shelf: Shelf, id: string, mine: Content): Outcome<Settl
 }
 
 /** Theirs is read, and mine goes on the shelf as a copy. */
-export function takeTheirs(shelf: Shelf, id: string, mine: Content): Outcome<Settlement<Opened>> {
+export function takeTheirs(shelf: Shelf, id: string, mine: Content): StorageResult<Settlement<Opened>> {
   const theirs = shelf.read(id);
   if (!theirs.ok || sameJson(mine, theirs.value.content)) return settled(theirs, null);
   const copy = shelf.addCopy(mine);
@@ -31,5 +31,5 @@ export function takeTheirs(shelf: Shelf, id: string, mine: Content): Outcome<Set
 }
 
 /** What was settled on, with the copy that was made on the way. */
-export const settled = <Value>(outcome: Outcome<Value>, copy: Kept | null): Outcome<Settlement<Value>> =>
+export const settled = <Value>(outcome: StorageResult<Value>, copy: Kept | null): StorageResult<Settlement<Value>> =>
   outcome.ok ? done({ value: outcome.value, copy }) : outcome;

@@ -1,6 +1,6 @@
 import { readSlot, type Slot, type SlotBody } from './slot.ts';
 import type { TextStore } from './storage.ts';
-import { done, trouble, type Outcome } from './trouble.ts';
+import { done, storageError, type StorageResult } from './storageError.ts';
 
 /**
  * The two copies that the browser keeps of one project. They are written in turn, so the copy before the newest is always
@@ -26,13 +26,13 @@ export interface Newest {
 }
 
 /** The newest whole copy of a project. */
-export function newestCopy(store: TextStore, id: string): Outcome<Newest> {
+export function newestCopy(store: TextStore, id: string): StorageResult<Newest> {
   const slots = SLOTS.map((index) => ({ index, slot: readSlot(store.getItem(keyOf(id, index))) }));
   const has = (kind: Slot['kind']): boolean => slots.some(({ slot }) => slot.kind === kind);
-  if (has('newer')) return trouble('newer');
+  if (has('newer')) return storageError('newer');
   const whole = slots.flatMap(({ index, slot }) => (slot.kind === 'whole' ? [{ ...slot, slot: index }] : []));
   const [newest] = whole.toSorted((one, other) => other.body.revision - one.body.revision);
-  if (newest === undefined) return trouble(has('damaged') ? 'damaged' : 'gone');
+  if (newest === undefined) return storageError(has('damaged') ? 'damaged' : 'gone');
   const { body, stamp, slot } = newest;
   return done({ body, stamp, slot, recovered: has('damaged') });
 }

@@ -8,7 +8,7 @@ import { whenHidden, type Visible } from './pageHide.ts';
 import { randomId, type Content, type Kept, type Opened, type Removed, type Shelf } from './shelf.ts';
 import type { TabNews } from './tabNews.ts';
 import { TabWatch } from './tabWatch.svelte.ts';
-import { done, type Outcome } from './trouble.ts';
+import { done, type StorageResult } from './storageError.ts';
 import type { Editable, Undo } from '$lib/document/undo.svelte.ts';
 
 /** The open project as its keeper sees it. */
@@ -61,7 +61,7 @@ export class Keeper {
   }
 
   /** Opens what was open on the last visit. Null where there was nothing; the example stays then. */
-  resume(): Outcome<Opened> | null {
+  resume(): StorageResult<Opened> | null {
     const last = this.#shelf.lastOpened();
     if (!last.ok) return last;
     return last.value === null ? null : this.openEntry(last.value);
@@ -95,26 +95,26 @@ export class Keeper {
   look(): void {
     const { status } = this.#autosave;
     if (this.#id === null) return;
-    if (status.kind === 'failed' && status.trouble.kind === 'gone') this.flush();
+    if (status.kind === 'failed' && status.error.kind === 'gone') this.flush();
     if (status.kind !== 'saved') return;
     const found = this.#shelf.texts(this.#id);
-    if (!found.ok && found.trouble.kind === 'gone') this.#autosave.lose(found.trouble);
+    if (!found.ok && found.error.kind === 'gone') this.#autosave.lose(found.error);
   }
 
   /**
    * Opens another project of the shelf. Refused, with the reason, while what is open cannot be saved; where another tab
    * was first, it is saved as a copy.
    */
-  openEntry(id: string): Outcome<Opened> {
+  openEntry(id: string): StorageResult<Opened> {
     const safe = this.#safe();
     return safe.ok ? this.#showEntry(id) : safe;
   }
 
   /**
    * A project from a file, a link or the example, as an entry of its own. Where the browser cannot keep it, it is open all
-   * the same, what was open before is an undo away, and the trouble comes back.
+   * the same, what was open before is an undo away, and the error comes back.
    */
-  take(project: Project): Outcome<Opened> {
+  take(project: Project): StorageResult<Opened> {
     const safe = this.#safe();
     const kept = safe.ok ? this.#shelf.addCopy({ project, draft: project }) : safe;
     if (kept.ok) return this.#showEntry(kept.value.id);
@@ -128,7 +128,7 @@ export class Keeper {
   }
 
   /** Takes a project off the shelf. The open one stays on the page, on no shelf until it is changed again. */
-  remove(id: string): Outcome<Removed> {
+  remove(id: string): StorageResult<Removed> {
     if (id === this.#id) this.flush();
     const removed = this.#shelf.remove(id);
     if (removed.ok && id === this.#id) {
@@ -139,7 +139,7 @@ export class Keeper {
   }
 
   /** After another tab was first: mine stays, theirs becomes a copy. Where theirs was deleted, mine is a new entry. */
-  keepMine(): Outcome<Kept> {
+  keepMine(): StorageResult<Kept> {
     if (this.#id === null) return this.#save();
     const outcome = keepMine(this.#shelf, this.#id, this.#content());
     if (!outcome.ok) return outcome;
@@ -152,7 +152,7 @@ export class Keeper {
   }
 
   /** After another tab was first: theirs is opened; mine becomes a copy if it has changes of its own. */
-  takeTheirs(): Outcome<Opened> {
+  takeTheirs(): StorageResult<Opened> {
     this.follow();
     const id = this.#id ?? this.#nobody;
     const outcome = this.#autosave.unsaved
@@ -190,25 +190,25 @@ export class Keeper {
   }
 
   /** Whether what is open is kept, whatever comes in its place. */
-  #safe(): Outcome<unknown> {
+  #safe(): StorageResult<unknown> {
     this.flush();
     const { status } = this.#autosave;
     if (status.kind !== 'failed') return done(null);
-    const another = status.trouble.kind === 'overtaken' || status.trouble.kind === 'gone';
-    return another ? this.#shelf.addCopy(this.#content()) : { ok: false, trouble: status.trouble };
+    const another = status.error.kind === 'conflict' || status.error.kind === 'gone';
+    return another ? this.#shelf.addCopy(this.#content()) : { ok: false, error: status.error };
   }
 
-  #save(): Outcome<Kept> {
+  #save(): StorageResult<Kept> {
     const content = this.#content();
     const kept = this.#id === null ? this.#shelf.add(content) : this.#shelf.write(this.#id, content, this.#stamp);
     if (kept.ok) {
       this.#place(kept.value);
       this.#tabs.saved();
-    } else if (kept.trouble.kind === 'overtaken') this.#tabs.overtake();
+    } else if (kept.error.kind === 'conflict') this.#tabs.overtake();
     return kept;
   }
 
-  #showEntry(id: string): Outcome<Opened> {
+  #showEntry(id: string): StorageResult<Opened> {
     const found = this.#shelf.read(id);
     if (found.ok) this.#show(found.value);
     return found;

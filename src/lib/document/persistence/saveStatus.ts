@@ -1,4 +1,4 @@
-import { troubleWords, type Trouble } from './trouble.ts';
+import { storageErrorText, type StorageError } from './storageError.ts';
 
 /** How the open project stands to its copy in the browser. */
 export type SaveStatus =
@@ -9,7 +9,7 @@ export type SaveStatus =
   /** As it is on the shelf. `at`: ms since 1970. */
   | { readonly kind: 'saved'; readonly at: number }
   /** Changed, and not saved. The next change, or asking, tries again. */
-  | { readonly kind: 'failed'; readonly trouble: Trouble };
+  | { readonly kind: 'failed'; readonly error: StorageError };
 
 /** The status for people. `time` writes a time as they read it: `14:03`. */
 export function saveWords(status: SaveStatus, time: (at: number) => string): string {
@@ -21,6 +21,6 @@ export function saveWords(status: SaveStatus, time: (at: number) => string): str
     case 'saved':
       return `Saved at ${time(status.at)}`;
     case 'failed':
-      return `Not saved. ${troubleWords(status.trouble)}`;
+      return `Not saved. ${storageErrorText(status.error)}`;
   }
 }

@@ -6,7 +6,7 @@ import { idOf, keyOf, newestCopy, SLOTS, type Newest, type SlotIndex } from './c
 import { withValue } from '$lib/document/pointer.ts';
 import { readSlot, writeSlot } from './slot.ts';
 import { attempt, keysOf, type TextStore } from './storage.ts';
-import { done, trouble, type Outcome, type Trouble } from './trouble.ts';
+import { done, storageError, type StorageResult, type StorageError } from './storageError.ts';
 
 /** What is kept of a project. */
 export interface Content {
@@ -27,7 +27,7 @@ export type Entry =
       /** What its copies take, in characters. */
       readonly size: number;
     }
-  | { readonly kind: 'unreadable'; readonly id: string; readonly size: number; readonly trouble: Trouble };
+  | { readonly kind: 'unreadable'; readonly id: string; readonly size: number; readonly error: StorageError };
 
 /** Where a write ended: what the next one must be based on. */
 export interface Kept {
@@ -74,7 +74,7 @@ export class Shelf {
   }
 
   /** Every project, the last changed first; what cannot be read comes last. */
-  list(): Outcome<readonly Entry[]> {
+  list(): StorageResult<readonly Entry[]> {
     return attempt(this.#store, (store) => {
       const ids = new Set(keysOf(store).flatMap((key) => idOf(key) ?? []));
       const order = (entry: Entry): number => (entry.kind === 'whole' ? entry.saved : -Infinity);
@@ -83,7 +83,7 @@ export class Shelf {
   }
 
   /** The newest whole copy of a project. */
-  read(id: string): Outcome<Opened> {
+  read(id: string): StorageResult<Opened> {
     return attempt(this.#store, (store) => {
       const newest = newestCopy(store, id);
       return newest.ok ? opened(id, newest.value) : newest;
@@ -91,12 +91,12 @@ export class Shelf {
   }
 
   /** A new entry. */
-  add(content: Content): Outcome<Kept> {
+  add(content: Content): StorageResult<Kept> {
     return attempt(this.#store, (store) => this.#write(store, this.#newId(), content, null));
   }
 
   /** A new entry under a title that no other one has: `Attic 2` where there is an `Attic`. */
-  addCopy(content: Content): Outcome<Kept> {
+  addCopy(content: Content): StorageResult<Kept> {
     const list = this.list();
     if (!list.ok) return list;
     const taken = list.value.flatMap((entry) => (entry.kind === 'whole' ? [entry.title] : []));
@@ -104,44 +104,44 @@ export class Shelf {
   }
 
   /**
-   * The next copy of a project, beside the one before. Refused as `overtaken` when the newest copy is not the one that
+   * The next copy of a project, beside the one before. Refused as `conflict` when the newest copy is not the one that
    * `basedOn` stamps, and as `gone` when there is none any more.
    */
-  write(id: string, content: Content, basedOn: string): Outcome<Kept> {
+  write(id: string, content: Content, basedOn: string): StorageResult<Kept> {
     return attempt(this.#store, (store) => {
       const newest = newestCopy(store, id);
       if (!newest.ok) return newest;
-      return newest.value.stamp === basedOn ? this.#write(store, id, content, newest.value) : trouble('overtaken');
+      return newest.value.stamp === basedOn ? this.#write(store, id, content, newest.value) : storageError('conflict');
     });
   }
 
   /** A copy of a project as a new entry. */
-  duplicate(id: string): Outcome<Kept> {
+  duplicate(id: string): StorageResult<Kept> {
     const found = this.read(id);
     return found.ok ? this.addCopy(found.value.content) : found;
   }
 
   /** Another title for a project that is not open here; one that is open gets its title by an edit. */
-  rename(id: string, title: string): Outcome<Kept> {
+  rename(id: string, title: string): StorageResult<Kept> {
     const found = this.read(id);
     if (!found.ok) return found;
     const checked = checkProject({ ...found.value.content.project, title });
-    if (!checked.ok) return { ok: false, trouble: { kind: 'unsound', faults: checked.faults } };
+    if (!checked.ok) return { ok: false, error: { kind: 'unsound', faults: checked.faults } };
     return this.write(id, retitled(found.value.content, title), found.value.stamp);
   }
 
   /** Takes a project off the shelf, readable or not. The answer puts it back. */
-  remove(id: string): Outcome<Removed> {
+  remove(id: string): StorageResult<Removed> {
     return attempt(this.#store, (store) => {
       const removed = { id, texts: textsOf(store, id) };
-      if (removed.texts.length === 0) return trouble('gone');
+      if (removed.texts.length === 0) return storageError('gone');
       for (const slot of SLOTS) store.removeItem(keyOf(id, slot));
       return done(removed);
     });
   }
 
   /** Puts back what was removed. Where both copies do not fit any more, neither stays: it can be tried again. */
-  restore({ id, texts }: Removed): Outcome<string> {
+  restore({ id, texts }: Removed): StorageResult<string> {
     const restored = attempt(this.#store, (store) => {
       for (const [slot, text] of texts) store.setItem(keyOf(id, slot), text);
       return done(id);
@@ -151,27 +151,27 @@ export class Shelf {
   }
 
   /** The raw copies of a project, to be saved as they are when nothing else can be done with them. */
-  texts(id: string): Outcome<readonly string[]> {
+  texts(id: string): StorageResult<readonly string[]> {
     return attempt(this.#store, (store) => {
       const texts = textsOf(store, id).map(([, text]) => text);
-      return texts.length > 0 ? done(texts) : trouble('gone');
+      return texts.length > 0 ? done(texts) : storageError('gone');
     });
   }
 
   /** The project that was open last; null when none was. */
-  lastOpened(): Outcome<string | null> {
+  lastOpened(): StorageResult<string | null> {
     return attempt(this.#store, (store) => done(store.getItem(OPEN_KEY)));
   }
 
   /** Notes which project is open, for the next visit. */
-  noteOpened(id: string): Outcome<string> {
+  noteOpened(id: string): StorageResult<string> {
     return attempt(this.#store, (store) => {
       store.setItem(OPEN_KEY, id);
       return done(id);
     });
   }
 
-  #write(store: TextStore, id: string, { project, draft }: Content, newest: Newest | null): Outcome<Kept> {
+  #write(store: TextStore, id: string, { project, draft }: Content, newest: Newest | null): StorageResult<Kept> {
     const saved = this.#now();
     const revision = (newest?.body.revision ?? 0) + 1;
     const body = { revision, saved, title: project.title, project };
@@ -179,7 +179,7 @@ export class Shelf {
     const text = writeSlot(sameJson(project, draft) ? body : { ...body, draft });
     store.setItem(key, text);
     const slot = readSlot(store.getItem(key) === text ? text : null);
-    return slot.kind === 'whole' ? done({ id, stamp: slot.stamp, saved }) : trouble('unkept');
+    return slot.kind === 'whole' ? done({ id, stamp: slot.stamp, saved }) : storageError('unkept');
   }
 }
 
@@ -192,14 +192,14 @@ const textsOf = (store: TextStore, id: string): Removed['texts'] =>
 function entryOf(store: TextStore, id: string): Entry {
   const size = textsOf(store, id).reduce((sum, [, text]) => sum + text.length, 0);
   const newest = newestCopy(store, id);
-  if (!newest.ok) return { kind: 'unreadable', id, size, trouble: newest.trouble };
+  if (!newest.ok) return { kind: 'unreadable', id, size, error: newest.error };
   const { title, saved } = newest.value.body;
   return { kind: 'whole', id, title, saved, size };
 }
 
-function opened(id: string, { body, stamp, recovered }: Newest): Outcome<Opened> {
+function opened(id: string, { body, stamp, recovered }: Newest): StorageResult<Opened> {
   const checked = checkProject(body.project);
-  if (!checked.ok) return { ok: false, trouble: { kind: 'unsound', faults: checked.faults } };
+  if (!checked.ok) return { ok: false, error: { kind: 'unsound', faults: checked.faults } };
   const project = checked.value;
   const draft = body.draft === undefined ? project : body.draft;
   return done({ id, stamp, saved: body.saved, recovered, content: { project, draft } });

@@ -1,4 +1,4 @@
-import { trouble, type Outcome } from './trouble.ts';
+import { storageError, type StorageResult } from './storageError.ts';
 
 /**
  * Where texts are kept: what `localStorage` offers. Chosen over a database because it writes at once, also while the page
@@ -15,13 +15,16 @@ export function browserStore(): TextStore | null {
   }
 }
 
-/** The outcome of working with a store; whatever it throws comes back as trouble. */
-export function attempt<Value>(store: TextStore | null, work: (store: TextStore) => Outcome<Value>): Outcome<Value> {
-  if (store === null) return trouble('forbidden');
+/** The outcome of working with a store; whatever it throws comes back as error. */
+export function attempt<Value>(
+  store: TextStore | null,
+  work: (store: TextStore) => StorageResult<Value>,
+): StorageResult<Value> {
+  if (store === null) return storageError('forbidden');
   try {
     return work(store);
   } catch (error) {
-    return trouble(isFull(error) ? 'full' : 'forbidden');
+    return storageError(isFull(error) ? 'full' : 'forbidden');
   }
 }
 

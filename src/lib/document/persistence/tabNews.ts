@@ -4,7 +4,7 @@ export type TabNews =
   /** Open in so many other tabs, unchanged there. */
   | { readonly kind: 'shared'; readonly tabs: number }
   /** Changed in another tab: mine or theirs? */
-  | { readonly kind: 'overtaken' };
+  | { readonly kind: 'conflict' };
 
 /** The news for people; null when there is nothing to say. */
 export function newsWords(news: TabNews): string | null {
@@ -15,7 +15,7 @@ export function newsWords(news: TabNews): string | null {
       return news.tabs === 1
         ? 'This project is open in another tab too. Change it in one of them only.'
         : `This project is open in ${news.tabs} other tabs too. Change it in one of them only.`;
-    case 'overtaken':
+    case 'conflict':
       return 'Another tab has changed this project. Keep yours or take theirs; the other one stays as a copy.';
   }
 }

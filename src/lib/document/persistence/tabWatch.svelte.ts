@@ -41,12 +41,12 @@ export class TabWatch {
 
   /** A save has found that another tab was first, whether or not it said so. */
   overtake(): void {
-    this.#known = { ...this.#known, overtaken: true };
+    this.#known = { ...this.#known, conflict: true };
   }
 
   /** Mine was kept or theirs taken. */
   settle(): void {
-    this.#known = { ...this.#known, overtaken: false };
+    this.#known = { ...this.#known, conflict: false };
   }
 
   /** The page goes away. */

@@ -22,10 +22,10 @@ export interface TabsKnown {
   /** The other tabs that have it open. */
   readonly others: readonly string[];
   /** Another tab has saved a change that this one has not taken up. */
-  readonly overtaken: boolean;
+  readonly conflict: boolean;
 }
 
-export const newTabs = (tab: string, project: string): TabsKnown => ({ tab, project, others: [], overtaken: false });
+export const newTabs = (tab: string, project: string): TabsKnown => ({ tab, project, others: [], conflict: false });
 
 /** What is known after a message, and the kind of the answer to it, if any. Anything but a message changes nothing. */
 export function heard(
@@ -42,12 +42,12 @@ export function heard(
     return { known: rest.length === known.others.length ? known : { ...known, others: rest }, reply: null };
   }
   return {
-    known: { ...known, others: [...rest, tab], overtaken: known.overtaken || kind === 'saved' },
+    known: { ...known, others: [...rest, tab], conflict: known.conflict || kind === 'saved' },
     reply: kind === 'open' ? 'here' : null,
   };
 }
 
-export function newsOf({ others, overtaken }: TabsKnown): TabNews {
-  if (overtaken) return { kind: 'overtaken' };
+export function newsOf({ others, conflict }: TabsKnown): TabNews {
+  if (conflict) return { kind: 'conflict' };
   return others.length > 0 ? { kind: 'shared', tabs: others.length } : { kind: 'alone' };
 }

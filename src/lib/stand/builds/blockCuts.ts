@@ -1,6 +1,6 @@
 import { vec3 } from '$lib/geometry/point.ts';
 import type { SideName, Workshop } from '$lib/project/project.ts';
-import type { Ground } from '$lib/stand/ground.ts';
+import type { StandSurface } from '$lib/stand/standSurface.ts';
 import { compoundCut, sawFor, setUpFor, type SawCut } from '$lib/stand/saw.ts';
 
 /** An end that leans less than this, radians, is plumb, and such a slope level: rounding of its corners. */
@@ -13,12 +13,12 @@ const TO_PLANE = 1;
  * lower side, so that the blade, tilted away from the work, leaves the higher side above, and no cut stands on a narrow
  * end. Ends that lean: the wedge lies on its slope, to which they are square. None for a level block: that is its blank.
  */
-export function blockCuts(ground: Ground, wood: number, side: SideName, tools: Workshop): readonly SawCut[] {
-  const level = Math.hypot(ground.slope.across, ground.slope.along) < PLUMB;
-  return level ? [] : [slopeCut(ground, wood, side, tools), ...endCuts(ground, tools)];
+export function blockCuts(surface: StandSurface, wood: number, side: SideName, tools: Workshop): readonly SawCut[] {
+  const level = Math.hypot(surface.slope.across, surface.slope.along) < PLUMB;
+  return level ? [] : [slopeCut(surface, wood, side, tools), ...endCuts(surface, tools)];
 }
 
-function slopeCut({ slope }: Ground, wood: number, side: SideName, tools: Workshop): SawCut {
+function slopeCut({ slope }: StandSurface, wood: number, side: SideName, tools: Workshop): SawCut {
   const { across, along } = slope;
   // Lying on a side: the table is square to "across", and the blank's height is measured against the mitre.
   const { mitre, bevel } = compoundCut(vec3(1, along, across));
@@ -52,8 +52,8 @@ const heldOn = (tool: SawCut['tool'], { saw }: Workshop): SawCut['held'] =>
   tool === 'table saw' && saw.tilts === 'right' ? 'left' : 'right';
 
 /** Ends square to the slope lean from the base by the slope's angle; the blade stands square to the slope they lie on. */
-function endCuts(ground: Ground, tools: Workshop): readonly SawCut[] {
-  const [baseFront = [0, 0], baseRear = [0, 0], topRear = [0, 0], topFront = [0, 0]] = ground.section(0).core;
+function endCuts(surface: StandSurface, tools: Workshop): readonly SawCut[] {
+  const [baseFront = [0, 0], baseRear = [0, 0], topRear = [0, 0], topFront = [0, 0]] = surface.section(0).core;
   const lean = Math.atan2(Math.abs(topFront[0] - baseFront[0]), topFront[1] - baseFront[1]);
   if (lean < PLUMB) return [];
   const ends = [

@@ -3,7 +3,7 @@ import { mirrored } from '$lib/geometry/mirrored.ts';
 import { moved } from '$lib/geometry/moved.ts';
 import type { SideName } from '$lib/project/project.ts';
 import type { Template } from '$lib/stand/body.ts';
-import type { Ground } from '$lib/stand/ground.ts';
+import type { StandSurface } from '$lib/stand/standSurface.ts';
 
 /**
  * A template for each face of the block that shows a line, as it is seen from outside: printed side up, it lies on its face
@@ -13,12 +13,12 @@ import type { Ground } from '$lib/stand/ground.ts';
  *   right.
  */
 export function blockTemplates(
-  ground: Ground,
+  surface: StandSurface,
   wood: number,
   side: SideName,
   sides: { readonly inboard: Path; readonly outboard: Path },
 ): readonly Template[] {
-  const places = ground.section(0).core.map(([u]) => u);
+  const places = surface.section(0).core.map(([u]) => u);
   const [from, to] = [Math.min(...places), Math.max(...places)];
   const onSides = (['inboard', 'outboard'] as const).map((face): Template => {
     const seenFromRight = (face === 'outboard') === (side === 'right');
@@ -26,17 +26,17 @@ export function blockTemplates(
       face: `${face} side`,
       // Where the blank's corner is: rounded corners do not reach it.
       outline: seenFromRight
-        ? moved(sides[face], [-from, -ground.base])
-        : moved(mirrored(sides[face]), [to, -ground.base]),
+        ? moved(sides[face], [-from, -surface.base])
+        : moved(mirrored(sides[face]), [to, -surface.base]),
       ends: seenFromRight ? ['front', 'rear'] : ['rear', 'front'],
     };
   });
-  return ground.slope.across === 0 ? onSides : [...onSides, ...endTemplates(ground, wood, side)];
+  return surface.slope.across === 0 ? onSides : [...onSides, ...endTemplates(surface, wood, side)];
 }
 
 /** Front and rear end; their sides fall, so that the slope's line lies askew on them. */
-function endTemplates(ground: Ground, wood: number, side: SideName): readonly Template[] {
-  const [front = [0, 0], rear = [0, 0]] = ground.section(0).core;
+function endTemplates(surface: StandSurface, wood: number, side: SideName): readonly Template[] {
+  const [front = [0, 0], rear = [0, 0]] = surface.section(0).core;
   return [{ face: 'front', u: front[0] } as const, { face: 'rear', u: rear[0] } as const].map(
     ({ face, u }): Template => {
       // Outboard is to the right of whoever looks at the right stand from the front.
@@ -47,8 +47,8 @@ function endTemplates(ground: Ground, wood: number, side: SideName): readonly Te
         outline: polygonPath([
           [0, 0],
           [wood, 0],
-          [wood, ground.top(right, u) - ground.base],
-          [0, ground.top(left, u) - ground.base],
+          [wood, surface.top(right, u) - surface.base],
+          [0, surface.top(left, u) - surface.base],
         ]),
         ends: outboardRight ? ['inboard', 'outboard'] : ['outboard', 'inboard'],
       };

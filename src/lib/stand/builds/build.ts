@@ -1,5 +1,5 @@
 import type { BuildName, StandBody } from '$lib/stand/body.ts';
-import type { Commission } from '$lib/stand/commission.ts';
+import type { BuildRequest } from '$lib/stand/buildRequest.ts';
 import type { Outcome } from '$lib/stand/outcome.ts';
 
 /** Settings of a stand that only some builds have a use for. */
@@ -16,5 +16,5 @@ export interface Build {
   readonly details: readonly BuildDetail[];
   /** Whether some of it is printed. */
   readonly prints?: true;
-  readonly body: (commission: Commission) => Outcome<StandBody>;
+  readonly body: (request: BuildRequest) => Outcome<StandBody>;
 }

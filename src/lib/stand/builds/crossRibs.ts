@@ -3,10 +3,10 @@ import { momentsOf } from '$lib/geometry/moments.ts';
 import { notched } from '$lib/geometry/notch.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { Piece } from '$lib/stand/body.ts';
-import type { Commission } from '$lib/stand/commission.ts';
+import type { BuildRequest } from '$lib/stand/buildRequest.ts';
 import { cornerReliefFor } from '$lib/stand/cornerRelief.ts';
-import type { Ground } from '$lib/stand/ground.ts';
-import type { Lump } from '$lib/stand/lumps.ts';
+import type { StandSurface } from '$lib/stand/standSurface.ts';
+import type { PointMass } from '$lib/stand/pointMasses.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { shownDown, shownUp, SLACK } from '$lib/stand/slack.ts';
 import { asTyped, says } from '$lib/project/sentence.ts';
@@ -17,13 +17,13 @@ export interface CrossRib {
   /** Half its height at each profile rib: where the slots of both meet. */
   readonly halves: readonly number[];
   readonly piece: Piece;
-  readonly lump: Lump;
+  readonly pointMass: PointMass;
 }
 
 /** Cross ribs, slotted from below; no answer where a slot would leave less than the stand's least edge. */
 export function crossRibs(
-  { settings, board, shop }: Commission,
-  ground: Ground,
+  { settings, board, shop }: BuildRequest,
+  surface: StandSurface,
   plan: RibPlan,
   wood: number,
 ): Outcome<readonly CrossRib[]> {
@@ -31,8 +31,8 @@ export function crossRibs(
   const made: CrossRib[] = [];
   for (const [i, at] of plan.crosses.entries()) {
     // The face under the lower part of the slope.
-    const face = at + (ground.slope.along < 0 ? 1 : -1) * (board.thickness / 2);
-    const height = (across: number): number => ground.top(across, face) - ground.base;
+    const face = at + (surface.slope.along < 0 ? 1 : -1) * (board.thickness / 2);
+    const height = (across: number): number => surface.top(across, face) - surface.base;
     const halves = plan.ribs.map((across) => height(across) / 2);
     const lowest = Math.min(height(-wood / 2), height(wood / 2), ...halves.map((half) => half - relief.bite));
     if (lowest < settings.minimumEdge - SLACK) {
@@ -79,10 +79,10 @@ export function crossRibs(
         fromSide: false,
         lines: [],
       },
-      lump: {
+      pointMass: {
         volume: area * board.thickness,
         density: board.density,
-        at: ground.at(centre[0] - wood / 2, at, ground.base + centre[1]),
+        at: surface.at(centre[0] - wood / 2, at, surface.base + centre[1]),
       },
     });
   }

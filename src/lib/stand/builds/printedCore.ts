@@ -6,8 +6,8 @@ import type { Point } from '$lib/geometry/point.ts';
 import type { Printer } from '$lib/project/project.ts';
 import { asFineMm, asTyped, bare, says, type Words } from '$lib/project/sentence.ts';
 import type { Printed } from '$lib/stand/body.ts';
-import type { Commission } from '$lib/stand/commission.ts';
-import { massOf } from '$lib/stand/lumps.ts';
+import type { BuildRequest } from '$lib/stand/buildRequest.ts';
+import { massOf } from '$lib/stand/pointMasses.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { pocketCentres } from '$lib/stand/pockets.ts';
 import { shapeOf, type Shape } from '$lib/stand/shape.ts';
@@ -18,7 +18,7 @@ import { onBed, planOf, type Plan } from './bed.ts';
 import { dovetailCut, type DovetailCut } from './dovetail.ts';
 
 export interface CoreRequest {
-  readonly commission: Commission;
+  readonly request: BuildRequest;
   readonly layer: Layer;
   /** The layer without windows; the lowest one where they differ. */
   readonly shape: Shape;
@@ -53,15 +53,15 @@ const FLOOR = 1;
  * The core as bodies to print, lying on their side: in one piece where the bed takes it, else in two keyed halves, split
  * across its length by a dovetail or across its width, keyed by the rods. No answer where no half fits the bed.
  */
-export function printedCore(request: CoreRequest): Outcome<Core> {
-  const { commission, shape, thickness } = request;
-  const { printer } = commission.shop;
-  const [size, highest] = largest(request.outsides);
+export function printedCore(coreRequest: CoreRequest): Outcome<Core> {
+  const { request, shape, thickness } = coreRequest;
+  const { printer } = request.shop;
+  const [size, highest] = largest(coreRequest.outsides);
   const low = thickness <= printer.bed.z + SLACK;
-  if (low && onBed(size, printer)) return wholeCore(request);
-  if (onBed(size, printer) && thickness / 2 <= printer.bed.z + SLACK) return halvedAcross(request);
-  const cut = low ? dovetailCut(request.layer, shape.outside, highest, commission.settings, printer) : null;
-  if (cut) return dovetailed(request, cut);
+  if (low && onBed(size, printer)) return wholeCore(coreRequest);
+  if (onBed(size, printer) && thickness / 2 <= printer.bed.z + SLACK) return halvedAcross(coreRequest);
+  const cut = low ? dovetailCut(coreRequest.layer, shape.outside, highest, request.settings, printer) : null;
+  if (cut) return dovetailed(coreRequest, cut);
   return tooLarge(size, thickness, printer);
 }
 
@@ -94,10 +94,10 @@ type Openings = Pick<Shape, 'windows' | 'notes'> & { readonly pockets: readonly 
 
 /** Windows and pockets of the core; a stretch for a cut between halves stays free of them. */
 function openings(
-  { commission, layer, shape, thickness }: CoreRequest,
+  { request, layer, shape, thickness }: CoreRequest,
   cut: { from: number; to: number } | null,
 ): Outcome<Openings> {
-  const { settings } = commission;
+  const { settings } = request;
   const { pockets } = settings;
   if (pockets && pockets.depth > thickness - FLOOR + SLACK) {
     return noAnswer(
@@ -120,7 +120,7 @@ function openings(
 function bodyOf(
   name: string,
   quantity: number,
-  { printer }: Commission['shop'],
+  { printer }: BuildRequest['shop'],
   [floor, roof]: Outsides,
   holes: readonly (Path | Circle)[],
   thickness: number,
@@ -155,19 +155,19 @@ function bodyOf(
 
 const openOf = (windows: readonly Path[]): number => windows.reduce((sum, one) => sum + momentsOf(one).area, 0);
 
-function wholeCore(request: CoreRequest): Outcome<Core> {
-  const opened = openings(request, null);
+function wholeCore(coreRequest: CoreRequest): Outcome<Core> {
+  const opened = openings(coreRequest, null);
   if (!opened.ok) return opened;
-  const { commission, shape, thickness, outsides } = request;
+  const { request, shape, thickness, outsides } = coreRequest;
   const { windows, pockets, notes } = opened.value;
-  const depth = commission.settings.pockets?.depth ?? 0;
+  const depth = request.settings.pockets?.depth ?? 0;
   const holes = [...shape.holes, ...windows];
-  const body = bodyOf('core', 1, commission.shop, outsides, holes, thickness, pockets, depth);
+  const body = bodyOf('core', 1, request.shop, outsides, holes, thickness, pockets, depth);
   return built({
     bodies: [body],
     open: openOf(windows),
     volume: body.volume,
-    ...middleOf(request, windows),
+    ...middleOf(coreRequest, windows),
     notes,
     key: null,
   });
@@ -197,13 +197,13 @@ function middleOf(
   return { centre: [mean(({ centre }) => centre[0]), mean(({ centre }) => centre[1])], rise: mean(({ rise }) => rise) };
 }
 
-function halvedAcross(request: CoreRequest): Outcome<Core> {
-  const { commission, shape, thickness } = request;
-  const { settings } = commission;
+function halvedAcross(coreRequest: CoreRequest): Outcome<Core> {
+  const { request, shape, thickness } = coreRequest;
+  const { settings } = request;
   if (!settings.rods) {
     return noAnswer(
       '/stand/rods',
-      says`expected rods to key the halves of a core that is ${shownDown(thickness)} wide on a bed ${asTyped(commission.shop.printer.bed.z)} high, got none`,
+      says`expected rods to key the halves of a core that is ${shownDown(thickness)} wide on a bed ${asTyped(request.shop.printer.bed.z)} high, got none`,
     );
   }
   if (settings.pockets && settings.pockets.depth > thickness / 2 - FLOOR + SLACK) {
@@ -212,21 +212,21 @@ function halvedAcross(request: CoreRequest): Outcome<Core> {
       says`expected pockets of at most ${shownDown(thickness / 2 - FLOOR)} in half a core of ${shownDown(thickness)}, got ${asTyped(settings.pockets.depth)}`,
     );
   }
-  const opened = openings(request, null);
+  const opened = openings(coreRequest, null);
   if (!opened.ok) return opened;
   const { windows, pockets, notes } = opened.value;
   const holes = [...shape.holes, ...windows];
   const depth = settings.pockets?.depth ?? 0;
   const half = (name: string, outsides: Outsides, bored: readonly Circle[]) =>
-    bodyOf(name, 1, commission.shop, outsides, holes, thickness / 2, bored, bored.length > 0 ? depth : 0);
-  const bodies = halves(request, pockets, half);
+    bodyOf(name, 1, request.shop, outsides, holes, thickness / 2, bored, bored.length > 0 ? depth : 0);
+  const bodies = halves(coreRequest, pockets, half);
   const volume = bodies.reduce((sum, body) => sum + body.volume * body.quantity, 0);
   const key = step(
     { act: 'glue', parts: bodies.map(({ name }) => name) },
     'Glue the core’s two halves, {wide} wide each, face to face, lined up on waxed rods; draw the rods out again before the glue sets.',
     { wide: asFineMm(thickness / 2) },
   );
-  return built({ bodies, open: openOf(windows), volume, ...middleOf(request, windows), notes, key });
+  return built({ bodies, open: openOf(windows), volume, ...middleOf(coreRequest, windows), notes, key });
 }
 
 /** Two alike, or one with pockets; of a core that leans a lower and a higher one, as it lies on the bed. */
@@ -245,15 +245,15 @@ function halves(
   return pockets.length === 0 ? [{ ...plain, quantity: 2 }] : [plain, half('core-half-pockets', outsides, pockets)];
 }
 
-function dovetailed(request: CoreRequest, cut: DovetailCut): Outcome<Core> {
-  const opened = openings(request, cut.stretch);
+function dovetailed(coreRequest: CoreRequest, cut: DovetailCut): Outcome<Core> {
+  const opened = openings(coreRequest, cut.stretch);
   if (!opened.ok) return opened;
-  const { commission, shape, thickness } = request;
+  const { request, shape, thickness } = coreRequest;
   const { windows, pockets, notes } = opened.value;
-  const depth = commission.settings.pockets?.depth ?? 0;
+  const depth = request.settings.pockets?.depth ?? 0;
   const inFront = (contour: Path | Circle): boolean => extentOf(contour).right <= cut.at;
   const holes = [...shape.holes, ...windows];
-  const [floor, roof] = request.outsides;
+  const [floor, roof] = coreRequest.outsides;
   const below = cut.halvesOf(floor);
   const above = floor === roof ? below : cut.halvesOf(roof);
   const half = (name: string, outsides: Outsides, front: boolean): Printed => {
@@ -261,7 +261,7 @@ function dovetailed(request: CoreRequest, cut: DovetailCut): Outcome<Core> {
     return bodyOf(
       name,
       1,
-      commission.shop,
+      request.shop,
       outsides,
       holes.filter((hole) => inFront(hole) === front),
       thickness,
@@ -279,5 +279,5 @@ function dovetailed(request: CoreRequest, cut: DovetailCut): Outcome<Core> {
     { play: asFineMm(cut.clearance) },
   );
   const volume = bodies.reduce((sum, body) => sum + body.volume, 0);
-  return built({ bodies, open: openOf(windows), volume, ...middleOf(request, windows), notes, key });
+  return built({ bodies, open: openOf(windows), volume, ...middleOf(coreRequest, windows), notes, key });
 }

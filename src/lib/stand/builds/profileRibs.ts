@@ -1,8 +1,8 @@
 import { openPath } from '$lib/geometry/contour.ts';
 import type { Piece } from '$lib/stand/body.ts';
-import type { Commission } from '$lib/stand/commission.ts';
-import type { Ground } from '$lib/stand/ground.ts';
-import type { Lump } from '$lib/stand/lumps.ts';
+import type { BuildRequest } from '$lib/stand/buildRequest.ts';
+import type { StandSurface } from '$lib/stand/standSurface.ts';
+import type { PointMass } from '$lib/stand/pointMasses.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { shapeOf, type Shape } from '$lib/stand/shape.ts';
 import { shownDown, shownUp, SLACK } from '$lib/stand/slack.ts';
@@ -10,37 +10,37 @@ import { asTyped, says } from '$lib/project/sentence.ts';
 import type { CrossRib } from './crossRibs.ts';
 import type { RibPlan } from './ribPlan.ts';
 import { SAME } from './same.ts';
-import { sandedLump } from './sections.ts';
+import { sandedMass } from './sections.ts';
 
 export interface Profiles {
   readonly pieces: readonly Piece[];
-  readonly lumps: readonly Lump[];
+  readonly pointMasses: readonly PointMass[];
   readonly shapes: readonly Shape[];
 }
 
 /** Ribs with the stand's profile, slotted from above, each cut to the height of its higher face. */
 export function profileRibs(
-  { settings, board, shop }: Commission,
-  ground: Ground,
+  { settings, board, shop }: BuildRequest,
+  surface: StandSurface,
   plan: RibPlan,
   crosses: readonly CrossRib[],
 ): Outcome<Profiles> {
-  const clash = slotClash(settings, ground, plan);
+  const clash = slotClash(settings, surface, plan);
   if (clash) return clash;
-  const alike = Math.abs(ground.slope.across) * Math.abs((plan.ribs.at(-1) ?? 0) - (plan.ribs[0] ?? 0)) <= SAME;
+  const alike = Math.abs(surface.slope.across) * Math.abs((plan.ribs.at(-1) ?? 0) - (plan.ribs[0] ?? 0)) <= SAME;
   const pieces: Piece[] = [];
-  const lumps: Lump[] = [];
+  const pointMasses: PointMass[] = [];
   const shapes: Shape[] = [];
   for (const [i, across] of plan.ribs.entries()) {
     const [from, to] = [across - board.thickness / 2, across + board.thickness / 2];
-    const layer = { ...ground.layer(from, to), rods: [] };
-    const high = ground.slope.across > 0 ? to : from;
+    const layer = { ...surface.layer(from, to), rods: [] };
+    const high = surface.slope.across > 0 ? to : from;
     const slots = crosses.map(({ at, halves }) => {
       const [front, rear] = [at - plan.slot / 2, at + plan.slot / 2];
-      const floor = ground.base + (halves[i] ?? 0);
+      const floor = surface.base + (halves[i] ?? 0);
       const mouth = [
-        [rear, ground.top(high, rear)],
-        [front, ground.top(high, front)],
+        [rear, surface.top(high, rear)],
+        [front, surface.top(high, front)],
       ] as const;
       return {
         mouth,
@@ -54,7 +54,7 @@ export function profileRibs(
     if (!shape.ok) return shape;
     shapes.push(shape.value);
     const { outside } = shape.value;
-    lumps.push(sandedLump(ground, { from, to }, board, 1, shape.value));
+    pointMasses.push(sandedMass(surface, { from, to }, board, 1, shape.value));
     if (alike && i > 0) continue;
     pieces.push({
       name: alike ? 'rib' : `rib-${i + 1}`,
@@ -66,13 +66,13 @@ export function profileRibs(
       fromSide: true,
       lines: crosses.map(({ at, halves }) =>
         openPath([
-          [at, ground.base + CLEAR],
-          [at, ground.base + Math.max(CLEAR, (halves[i] ?? 0) - CLEAR)],
+          [at, surface.base + CLEAR],
+          [at, surface.base + Math.max(CLEAR, (halves[i] ?? 0) - CLEAR)],
         ]),
       ),
     });
   }
-  return built({ pieces, lumps, shapes });
+  return built({ pieces, pointMasses, shapes });
 }
 
 /** Centre lines end this far from what they point at, mm, so that a mark never becomes a cut. */
@@ -80,12 +80,12 @@ const CLEAR = 1;
 
 /** A cable slot needs wood between it and every cross rib's slot. */
 function slotClash(
-  { cable, minimumEdge }: Commission['settings'],
-  ground: Ground,
+  { cable, minimumEdge }: BuildRequest['settings'],
+  surface: StandSurface,
   plan: RibPlan,
 ): Outcome<never> | null {
   if (!cable) return null;
-  const rear = ground.section(0).core[1]?.[0] ?? 0;
+  const rear = surface.section(0).core[1]?.[0] ?? 0;
   const middle = rear - cable.fromRear;
   const near = Math.min(...plan.crosses.map((at) => Math.abs(at - middle) - cable.width / 2 - plan.slot / 2));
   return near >= minimumEdge - SLACK

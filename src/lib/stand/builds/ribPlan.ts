@@ -2,7 +2,7 @@ import { ribs as fields } from '$lib/project/fields/stand.ts';
 import { startOf } from '$lib/project/fields/starts.ts';
 import type { Ribs } from '$lib/project/project.ts';
 import { bareTop } from '$lib/stand/bareTop.ts';
-import type { Ground } from '$lib/stand/ground.ts';
+import type { StandSurface } from '$lib/stand/standSurface.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { shownDown, shownUp, SLACK } from '$lib/stand/slack.ts';
 import { asFineMm, asTyped, says } from '$lib/project/sentence.ts';
@@ -35,7 +35,7 @@ export interface RibPlan {
  */
 export function ribPlan(
   { count, cross, fit, inset }: Ribs,
-  ground: Ground,
+  surface: StandSurface,
   wood: number,
   thickness: number,
   { taper, beside }: { readonly taper: number; readonly beside: (slot: number) => number },
@@ -61,7 +61,7 @@ export function ribPlan(
       says`expected a width of at least ${shownUp(needed)} for ${count} ribs of ${asFineMm(thickness)} that stand ${asTyped(inset)} in, got ${shownDown(wood)}: use fewer ribs, a smaller inset or a wider stand`,
     );
   }
-  const [front, rear] = straightStretch(ground);
+  const [front, rear] = straightStretch(surface);
   const land = Math.max(minimumEdge + bite, thickness) + slot / 2;
   const [from, to] = [front + land, rear - land];
   const pitch = (to - from) / (cross - 1);
@@ -80,8 +80,8 @@ export function ribPlan(
 }
 
 /** The stretch in u over which there are both base and bare top. */
-function straightStretch(ground: Ground): readonly [number, number] {
-  const section = ground.section(0);
+function straightStretch(surface: StandSurface): readonly [number, number] {
+  const section = surface.section(0);
   const [baseFront = [0, 0], baseRear = [0, 0]] = section.core;
   const [topRear, topFront] = bareTop(section);
   return [Math.max(baseFront[0], topFront[0]), Math.min(baseRear[0], topRear[0])];

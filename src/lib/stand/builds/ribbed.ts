@@ -1,11 +1,11 @@
 import { asFineMm, asTyped, says } from '$lib/project/sentence.ts';
 import type { Piece, Sanding, StandBody } from '$lib/stand/body.ts';
-import { boardNamed, taperOf, type Commission } from '$lib/stand/commission.ts';
+import { boardNamed, taperOf, type BuildRequest } from '$lib/stand/buildRequest.ts';
 import { cornerReliefFor, type CornerRelief } from '$lib/stand/cornerRelief.ts';
 import { coverOf, NO_SKIN } from '$lib/stand/cover.ts';
-import { figuresOf } from '$lib/stand/figures.ts';
-import { groundOf } from '$lib/stand/groundOf.ts';
-import { gathered } from '$lib/stand/lumps.ts';
+import { buildTotalsOf } from '$lib/stand/buildTotals.ts';
+import { standSurfaceOf } from '$lib/stand/standSurfaceOf.ts';
+import { gathered } from '$lib/stand/pointMasses.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { shownDown, SLACK } from '$lib/stand/slack.ts';
 import { step, type Some, type Step } from '$lib/stand/step.ts';
@@ -31,15 +31,15 @@ export const ribbed: Build = {
  * wished. Profile ribs are slotted from above and cross ribs from below, each to half the cross rib's height. Cross ribs
  * are as high as the lower of their two faces allows: nothing of them stands above the slope.
  */
-function ribbedBody(commission: Commission): Outcome<StandBody> {
-  const { settings, speaker, board } = commission;
+function ribbedBody(request: BuildRequest): Outcome<StandBody> {
+  const { settings, speaker, board } = request;
   const refused = refusal(settings);
   if (refused) return refused;
   const ribs = ribsOf(settings);
-  const skin = ribs.skin === null ? null : boardNamed(commission, ribs.skin);
+  const skin = ribs.skin === null ? null : boardNamed(request, ribs.skin);
   const width = settings.width ?? speaker.width;
-  const ground = groundOf(commission, width, skin ? { top: skin.thickness, front: skin.thickness } : NO_SKIN);
-  if (!ground.ok) return ground;
+  const surface = standSurfaceOf(request, width, skin ? { top: skin.thickness, front: skin.thickness } : NO_SKIN);
+  if (!surface.ok) return surface;
   const side = coverOf(settings).side;
   const wood = width - 2 * side;
   if (wood <= SLACK) {
@@ -48,18 +48,22 @@ function ribbedBody(commission: Commission): Outcome<StandBody> {
       says`expected a veneer under half the stand’s width of ${shownDown(width)}, got ${asTyped(settings.veneer)}`,
     );
   }
-  const { beside, reach } = cornerReliefFor(commission.shop.tools.router.bit);
-  const cut = { taper: taperOf(commission, board), beside };
-  const planned = ribPlan(ribs, ground.value, wood, board.thickness, cut, settings.minimumEdge);
+  const { beside, reach } = cornerReliefFor(request.shop.tools.router.bit);
+  const cut = { taper: taperOf(request, board), beside };
+  const planned = ribPlan(ribs, surface.value, wood, board.thickness, cut, settings.minimumEdge);
   if (!planned.ok) return planned;
-  const crosses = crossRibs(commission, ground.value, planned.value, wood);
+  const crosses = crossRibs(request, surface.value, planned.value, wood);
   if (!crosses.ok) return crosses;
-  const profiles = profileRibs(commission, ground.value, planned.value, crosses.value);
+  const profiles = profileRibs(request, surface.value, planned.value, crosses.value);
   if (!profiles.ok) return profiles;
-  const skins = skin ? skinPieces(commission, ground.value, skin, wood) : { pieces: [], lumps: [] };
+  const skins = skin ? skinPieces(request, surface.value, skin, wood) : { pieces: [], pointMasses: [] };
 
   const pieces = [...profiles.value.pieces, ...crosses.value.map(({ piece }) => piece), ...skins.pieces];
-  const total = gathered([...profiles.value.lumps, ...crosses.value.map(({ lump }) => lump), ...skins.lumps]);
+  const total = gathered([
+    ...profiles.value.pointMasses,
+    ...crosses.value.map(({ pointMass }) => pointMass),
+    ...skins.pointMasses,
+  ]);
   const widths = present([
     { what: 'rib span', each: wood, count: 1 },
     { what: 'veneer', each: side, count: 2 },
@@ -67,14 +71,14 @@ function ribbedBody(commission: Commission): Outcome<StandBody> {
   const [first] = profiles.value.shapes;
   if (!first) throw new Error('there are at least two ribs');
   const finished = widthOf(widths);
-  const sanding = sandingOf(ground.value, board.thickness);
+  const sanding = sandingOf(surface.value, board.thickness);
   return built({
     build: 'ribbed',
     base: settings.base,
-    profile: ground.value.outline,
-    footprint: ground.value.footprint(finished),
-    contact: ground.value.contact(finished),
-    slice: ground.value.section(0).slice,
+    profile: surface.value.outline,
+    footprint: surface.value.footprint(finished),
+    contact: surface.value.contact(finished),
+    slice: surface.value.section(0).slice,
     rods: [],
     rodEdge: null,
     width: finished,
@@ -84,8 +88,8 @@ function ribbedBody(commission: Commission): Outcome<StandBody> {
     layers: ribs.count,
     stock: board.name,
     thickness: board.thickness,
-    frontHeight: ground.value.frontHeight,
-    rearHeight: ground.value.rearHeight,
+    frontHeight: surface.value.frontHeight,
+    rearHeight: surface.value.rearHeight,
     sliceArea: first.area,
     ...total,
     pieces,
@@ -99,13 +103,13 @@ function ribbedBody(commission: Commission): Outcome<StandBody> {
       },
     ],
     sanding,
-    steps: stepsOf(commission, planned.value, pieces, sanding),
+    steps: stepsOf(request, planned.value, pieces, sanding),
     notes: first.notes,
-    figures: figuresOf(pieces, [], [], total.mass),
+    figures: buildTotalsOf(pieces, [], [], total.mass),
   });
 }
 
-function refusal({ recess, ribs, stop, base }: Commission['settings']): Outcome<never> | null {
+function refusal({ recess, ribs, stop, base }: BuildRequest['settings']): Outcome<never> | null {
   if (recess) {
     return noAnswer('/stand/recess', 'expected no recess in the ribbed build, whose ribs cannot hold a mat, got one');
   }
@@ -135,7 +139,7 @@ function jointArea(
 }
 
 function stepsOf(
-  { settings, board }: Commission,
+  { settings, board }: BuildRequest,
   plan: RibPlan,
   pieces: readonly Piece[],
   sanding: Sanding | null,

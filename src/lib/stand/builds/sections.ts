@@ -2,8 +2,8 @@ import { momentsOf } from '$lib/geometry/moments.ts';
 import { partBeyond } from '$lib/geometry/partBeyond.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { Board, Sanding } from '$lib/stand/body.ts';
-import type { Ground, Section } from '$lib/stand/ground.ts';
-import type { Lump } from '$lib/stand/lumps.ts';
+import type { StandSurface, Section } from '$lib/stand/standSurface.ts';
+import type { PointMass } from '$lib/stand/pointMasses.ts';
 import type { Shape } from '$lib/stand/shape.ts';
 import { SAME } from './same.ts';
 
@@ -14,10 +14,10 @@ export interface Stretch {
 }
 
 /** Whether one section does for a whole width: the top does not fall to a side. */
-export const isAlike = ({ slope }: Ground, width: number): boolean => Math.abs(slope.across) * width <= SAME;
+export const isAlike = ({ slope }: StandSurface, width: number): boolean => Math.abs(slope.across) * width <= SAME;
 
 /** The lowest section of a width. */
-export const lowestSection = ({ slope, section }: Ground, width: number): Section =>
+export const lowestSection = ({ slope, section }: StandSurface, width: number): Section =>
   section(slope.across > 0 ? -width / 2 : slope.across < 0 ? width / 2 : 0);
 
 /**
@@ -25,33 +25,33 @@ export const lowestSection = ({ slope, section }: Ground, width: number): Sectio
  * face to the other, so of a place in the section goes as large a share as it is high over the slope at the lower face, in
  * shares of the drop.
  */
-export function sandedLump(
-  ground: Ground,
+export function sandedMass(
+  surface: StandSurface,
   { from, to }: Stretch,
   { thickness, density }: Board,
   quantity: number,
   { outside, area, centre }: Pick<Shape, 'outside' | 'area' | 'centre'>,
-): Lump {
+): PointMass {
   const across = (from + to) / 2;
   const thick = thickness * quantity;
-  const drop = Math.abs(ground.slope.across) * (to - from);
-  const low = ground.slope.across > 0 ? from : to;
-  const [, , [rear] = [0], [front] = [0]] = ground.section(low).core;
-  const slope = (u: number): Point => [u, ground.top(low, u)];
+  const drop = Math.abs(surface.slope.across) * (to - from);
+  const low = surface.slope.across > 0 ? from : to;
+  const [, , [rear] = [0], [front] = [0]] = surface.section(low).core;
+  const slope = (u: number): Point => [u, surface.top(low, u)];
   const over = drop <= SAME ? null : partBeyond(outside, slope(front), slope(rear));
-  if (!over) return { volume: area * thick, density, at: ground.at(across, ...centre) };
+  if (!over) return { volume: area * thick, density, at: surface.at(across, ...centre) };
   const strip = momentsOf(over);
-  const high = strip.centre[1] - ground.top(low, strip.centre[0]);
+  const high = strip.centre[1] - surface.top(low, strip.centre[0]);
   const gone = (strip.area * high) / drop;
   // Heights that weigh by themselves have their middle a third higher, where the strip is evenly high.
   const goneAt: Point = [strip.centre[0], strip.centre[1] + high / 3];
   const rest = area - gone;
   const middle = (axis: 0 | 1): number => (area * centre[axis] - gone * goneAt[axis]) / rest;
-  return { volume: rest * thick, density, at: ground.at(across, middle(0), middle(1)) };
+  return { volume: rest * thick, density, at: surface.at(across, middle(0), middle(1)) };
 }
 
 /** What is to be sanded off from one layer to the next; null where the top does not fall to a side. */
-export function sandingOf({ slope }: Ground, pitch: number): Sanding | null {
+export function sandingOf({ slope }: StandSurface, pitch: number): Sanding | null {
   const height = Math.abs(slope.across) * pitch;
   return height <= SAME ? null : { height, face: slope.across > 0 ? 'outboard' : 'inboard' };
 }

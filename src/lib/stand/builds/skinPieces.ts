@@ -4,27 +4,27 @@ import { momentsOf } from '$lib/geometry/moments.ts';
 import { inner, minus, rightOf, shifted, unit } from '$lib/geometry/plane.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { Board, Piece } from '$lib/stand/body.ts';
-import type { Commission } from '$lib/stand/commission.ts';
+import type { BuildRequest } from '$lib/stand/buildRequest.ts';
 import { coverOf, coverOfEdges } from '$lib/stand/cover.ts';
-import type { Ground } from '$lib/stand/ground.ts';
-import type { Lump } from '$lib/stand/lumps.ts';
+import type { StandSurface } from '$lib/stand/standSurface.ts';
+import type { PointMass } from '$lib/stand/pointMasses.ts';
 
 /**
  * The top skin, over the whole slope, and the front skin under it. Each is a rectangle as long as its section from the
  * side, whichever face of it is longer, so that ends which lean are planed down to them: of a low front only the inner
  * face may be left.
  *
- * @param ground Of a stand without a stop: its outline has four corners and is convex.
+ * @param surface Of a stand without a stop: its outline has four corners and is convex.
  * @param wood Width without veneer, mm.
  */
-export function skinPieces({ settings }: Commission, { outline, at }: Ground, board: Board, wood: number) {
+export function skinPieces({ settings }: BuildRequest, { outline, at }: StandSurface, board: Board, wood: number) {
   const cover = coverOf(settings);
   const bare = insetConvex(outline, coverOfEdges(outline, cover));
   const [, , topRear = ORIGIN, topFront = ORIGIN] = outline;
   const [baseFront = ORIGIN] = outline;
   const top = cutOff(bare, [topRear, topFront], cover.top + board.thickness);
   const front = cutOff(top.rest, [topFront, baseFront], cover.front + board.thickness);
-  const lump = (section: readonly Point[]): Lump => {
+  const pointMass = (section: readonly Point[]): PointMass => {
     const { area, centre } = momentsOf(polygonPath(section));
     return { volume: area * wood, density: board.density, at: at(0, ...centre) };
   };
@@ -33,7 +33,7 @@ export function skinPieces({ settings }: Commission, { outline, at }: Ground, bo
       pieceOf('top-skin', board, lengthAlong(top.strip, topRear, topFront), wood),
       pieceOf('front-skin', board, lengthAlong(front.strip, topFront, baseFront), wood),
     ],
-    lumps: [lump(top.strip), lump(front.strip)],
+    pointMasses: [pointMass(top.strip), pointMass(front.strip)],
   };
 }
 

@@ -1,12 +1,12 @@
 import type { StandSettings } from '$lib/project/project.ts';
 import { asCount, asFineMm, asTyped, distinct, says, type Words } from '$lib/project/sentence.ts';
 import { coverOf } from '$lib/stand/cover.ts';
-import { boardNamed, type Commission } from '$lib/stand/commission.ts';
+import { boardNamed, type BuildRequest } from '$lib/stand/buildRequest.ts';
 import type { Board, Piece, Sanding, StandBody, WidthLayer } from '$lib/stand/body.ts';
-import { figuresOf } from '$lib/stand/figures.ts';
-import type { Ground, Section } from '$lib/stand/ground.ts';
-import { groundOf } from '$lib/stand/groundOf.ts';
-import { gathered, type Lump } from '$lib/stand/lumps.ts';
+import { buildTotalsOf } from '$lib/stand/buildTotals.ts';
+import type { StandSurface, Section } from '$lib/stand/standSurface.ts';
+import { standSurfaceOf } from '$lib/stand/standSurfaceOf.ts';
+import { gathered, type PointMass } from '$lib/stand/pointMasses.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { rodRow } from '$lib/stand/rods.ts';
 import { shapeOf, type Shape } from '$lib/stand/shape.ts';
@@ -17,7 +17,7 @@ import { present, widthOf } from '$lib/stand/widths.ts';
 import type { Build } from './build.ts';
 import { finishSteps } from './finishSteps.ts';
 import { printedCore, type Core, type CoreRequest, type Outsides } from './printedCore.ts';
-import { isAlike, lowestSection, sandedLump, sandingOf } from './sections.ts';
+import { isAlike, lowestSection, sandedMass, sandingOf } from './sections.ts';
 
 /** A core thinner than this is a sheet that warps: common practice, no source. mm. */
 const THINNEST_CORE = 2;
@@ -36,9 +36,9 @@ export const skinned: Build = {
  * width, so the finished width is the one asked for. With the base square to the desk the core's top is printed to the
  * compound slope, and each cheek is cut at its face under the higher part of it.
  */
-function skinnedBody(commission: Commission): Outcome<StandBody> {
-  const { settings, speaker } = commission;
-  const cheek = boardNamed(commission, settings.cheeks?.stock ?? null);
+function skinnedBody(request: BuildRequest): Outcome<StandBody> {
+  const { settings, speaker } = request;
+  const cheek = boardNamed(request, settings.cheeks?.stock ?? null);
   const count = 2 * (settings.cheeks?.count ?? 1);
   const asked = settings.width ?? speaker.width;
   const veneer = coverOf(settings).side;
@@ -49,36 +49,36 @@ function skinnedBody(commission: Commission): Outcome<StandBody> {
       says`expected a width that leaves ${asTyped(THINNEST_CORE)} for the core, got ${shownDown(asked)} less ${count} cheeks of ${asTyped(cheek.thickness)}, ${count} glue lines of ${asTyped(settings.glue)} and veneer of ${asTyped(veneer)} on ${veneer > 0 ? 'both sides' : 'no side'}: ${shownDown(core)} are left`,
     );
   }
-  const ground = groundOf(commission, asked);
-  if (!ground.ok) return ground;
-  const section = lowestSection(ground.value, asked - 2 * veneer);
+  const surface = standSurfaceOf(request, asked);
+  if (!surface.ok) return surface;
+  const section = lowestSection(surface.value, asked - 2 * veneer);
   const row = settings.rods ? rodRow(settings.rods, section) : built(null);
   if (!row.ok) return row;
   const layer = { ...section, rods: row.value?.holes ?? [], rodEdge: row.value?.edge ?? null };
   const closed = shapeOf(layer, settings, { relieved: false });
   if (!closed.ok) return closed;
-  const cheeks = cheeksOf(commission, ground.value, { board: cheek, count, layer, closed: closed.value, core });
+  const cheeks = cheeksOf(request, surface.value, { board: cheek, count, layer, closed: closed.value, core });
   if (!cheeks.ok) return cheeks;
-  const outsides = coreOutsides(commission, ground.value, layer, closed.value, core);
+  const outsides = coreOutsides(request, surface.value, layer, closed.value, core);
   if (!outsides.ok) return outsides;
-  const onRight = commission.stance.side === 'right';
-  const request: CoreRequest = {
-    commission,
+  const onRight = request.stance.side === 'right';
+  const coreRequest: CoreRequest = {
+    request,
     layer,
     shape: closed.value,
     thickness: core,
     outsides: outsides.value,
     sides: onRight ? ['inboard', 'outboard'] : ['outboard', 'inboard'],
   };
-  const printed = printedCore(request);
+  const printed = printedCore(coreRequest);
   if (!printed.ok) return printed;
 
   const { pieces } = cheeks.value;
   const { bodies, open, volume, centre, rise, notes } = printed.value;
-  const { printer } = commission.shop;
+  const { printer } = request.shop;
   const total = gathered([
-    ...cheeks.value.lumps,
-    { volume, density: printer.density * printer.fill, at: ground.value.at(onRight ? rise : -rise, ...centre) },
+    ...cheeks.value.pointMasses,
+    { volume, density: printer.density * printer.fill, at: surface.value.at(onRight ? rise : -rise, ...centre) },
   ]);
   const widths: readonly WidthLayer[] = present([
     { what: 'core', each: core, count: 1 },
@@ -87,13 +87,13 @@ function skinnedBody(commission: Commission): Outcome<StandBody> {
     { what: 'veneer', each: veneer, count: 2 },
   ]);
   const width = widthOf(widths);
-  const sanding = sandingOf(ground.value, cheek.thickness + settings.glue);
+  const sanding = sandingOf(surface.value, cheek.thickness + settings.glue);
   return built({
     build: 'skinned',
     base: settings.base,
-    profile: ground.value.outline,
-    footprint: ground.value.footprint(width),
-    contact: ground.value.contact(width),
+    profile: surface.value.outline,
+    footprint: surface.value.footprint(width),
+    contact: surface.value.contact(width),
     slice: section.slice,
     rods: layer.rods,
     rodEdge: closed.value.rodEdge,
@@ -104,8 +104,8 @@ function skinnedBody(commission: Commission): Outcome<StandBody> {
     layers: count,
     stock: cheek.name,
     thickness: cheek.thickness,
-    frontHeight: ground.value.frontHeight,
-    rearHeight: ground.value.rearHeight,
+    frontHeight: surface.value.frontHeight,
+    rearHeight: surface.value.rearHeight,
     sliceArea: closed.value.area,
     ...total,
     pieces,
@@ -116,9 +116,9 @@ function skinnedBody(commission: Commission): Outcome<StandBody> {
       ...(count > 2 ? [{ between: 'cheeks', count: count - 2, area: closed.value.area }] : []),
     ],
     sanding,
-    steps: stepsOf(commission, { core, cheeks: count, pieces, printed: printed.value, sanding }),
+    steps: stepsOf(request, { core, cheeks: count, pieces, printed: printed.value, sanding }),
     notes: distinct([...closed.value.notes, ...cheeks.value.notes, ...notes]),
-    figures: figuresOf(pieces, bodies, [], total.mass),
+    figures: buildTotalsOf(pieces, bodies, [], total.mass),
   });
 }
 
@@ -135,38 +135,42 @@ interface CheekRequest {
 
 interface Cheeks {
   readonly pieces: readonly Piece[];
-  readonly lumps: readonly Lump[];
+  readonly pointMasses: readonly PointMass[];
   readonly notes: readonly Words[];
 }
 
 /** The cheeks: all alike, or each cut for its own place, numbered from inboard. */
 function cheeksOf(
-  { settings, shop }: Commission,
-  ground: Ground,
+  { settings, shop }: BuildRequest,
+  surface: StandSurface,
   { board, count, layer, closed, core }: CheekRequest,
 ): Outcome<Cheeks> {
   const { bit } = shop.tools.router;
   const pitch = board.thickness + settings.glue;
   const half = core / 2 + (count / 2) * pitch;
-  if (isAlike(ground, 2 * half)) {
+  if (isAlike(surface, 2 * half)) {
     const shape = shapeOf(layer, settings, { relieved: false, bit });
     if (!shape.ok) return shape;
-    const lump = sandedLump(ground, { from: -half, to: half }, board, count, shape.value);
-    return built({ pieces: [pieceOf('cheek', board, count, shape.value)], lumps: [lump], notes: shape.value.notes });
+    const pointMass = sandedMass(surface, { from: -half, to: half }, board, count, shape.value);
+    return built({
+      pieces: [pieceOf('cheek', board, count, shape.value)],
+      pointMasses: [pointMass],
+      notes: shape.value.notes,
+    });
   }
   const pieces: Piece[] = [];
-  const lumps: Lump[] = [];
+  const pointMasses: PointMass[] = [];
   const notes: Words[] = [];
   for (let i = 0; i < count; i++) {
     const from = i < count / 2 ? -half + i * pitch : core / 2 + settings.glue + (i - count / 2) * pitch;
     const place = { from, to: from + board.thickness };
-    const shape = shapeAt(settings, ground.layer(place.from, place.to), layer, closed, bit);
+    const shape = shapeAt(settings, surface.layer(place.from, place.to), layer, closed, bit);
     if (!shape.ok) return shape;
     notes.push(...shape.value.notes);
     pieces.push(pieceOf(`cheek-${i + 1}`, board, 1, shape.value));
-    lumps.push(sandedLump(ground, place, board, 1, shape.value));
+    pointMasses.push(sandedMass(surface, place, board, 1, shape.value));
   }
-  return built({ pieces, lumps, notes });
+  return built({ pieces, pointMasses, notes });
 }
 
 /**
@@ -174,16 +178,16 @@ function cheeksOf(
  * whoever looks at the bed, so what is up then is what is on the listener's right later.
  */
 function coreOutsides(
-  { settings, stance }: Commission,
-  ground: Ground,
+  { settings, stance }: BuildRequest,
+  surface: StandSurface,
   layer: Layer,
   closed: Shape,
   core: number,
 ): Outcome<Outsides> {
-  if (isAlike(ground, core)) return built([closed.outside, closed.outside]);
+  if (isAlike(surface, core)) return built([closed.outside, closed.outside]);
   const up = stance.side === 'right' ? 1 : -1;
   const [floor, roof] = [-up, up].map((way) =>
-    shapeAt(settings, ground.section((way * core) / 2), layer, closed, null),
+    shapeAt(settings, surface.section((way * core) / 2), layer, closed, null),
   );
   if (!floor || !roof) throw new Error('a core has two faces');
   if (!floor.ok) return floor;
@@ -226,7 +230,7 @@ interface Made {
   readonly sanding: Sanding | null;
 }
 
-function stepsOf({ settings }: Commission, { core, cheeks, pieces, printed, sanding }: Made): readonly Step[] {
+function stepsOf({ settings }: BuildRequest, { core, cheeks, pieces, printed, sanding }: Made): readonly Step[] {
   const { rods } = settings;
   const cut = pieces.map(({ name, quantity }): Some => ({ name, count: quantity }));
   return [

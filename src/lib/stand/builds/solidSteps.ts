@@ -2,7 +2,7 @@ import { degrees } from '$lib/geometry/angle.ts';
 import { asDegrees, asFineMm, asMm } from '$lib/project/sentence.ts';
 import type { Workshop } from '$lib/project/project.ts';
 import type { Block } from '$lib/stand/body.ts';
-import type { Commission } from '$lib/stand/commission.ts';
+import type { BuildRequest } from '$lib/stand/buildRequest.ts';
 import type { SawCut } from '$lib/stand/saw.ts';
 import { step, type Doing, type Step } from '$lib/stand/step.ts';
 import { finishSteps } from './finishSteps.ts';
@@ -20,7 +20,7 @@ export interface StopStrip {
 const SHORT = 300;
 
 /** How a wedge is made of solid wood, one step each. */
-export function solidSteps({ settings, shop }: Commission, block: Block, stop: StopStrip | null): readonly Step[] {
+export function solidSteps({ settings, shop }: BuildRequest, block: Block, stop: StopStrip | null): readonly Step[] {
   const { blank, cuts, name } = block;
   const inBase = [
     ...(settings.cable ? ['the cable slot'] : []),

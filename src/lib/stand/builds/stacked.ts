@@ -1,18 +1,18 @@
 import type { Path } from '$lib/geometry/contour.ts';
 import type { Board, Piece, StandBody } from '$lib/stand/body.ts';
-import { boardNamed, taperOf, type Commission } from '$lib/stand/commission.ts';
+import { boardNamed, taperOf, type BuildRequest } from '$lib/stand/buildRequest.ts';
 import { coverOf } from '$lib/stand/cover.ts';
-import { figuresOf } from '$lib/stand/figures.ts';
-import type { Ground, Section } from '$lib/stand/ground.ts';
-import { groundOf } from '$lib/stand/groundOf.ts';
+import { buildTotalsOf } from '$lib/stand/buildTotals.ts';
+import type { StandSurface, Section } from '$lib/stand/standSurface.ts';
+import { standSurfaceOf } from '$lib/stand/standSurfaceOf.ts';
 import { stackOf, type Stack } from '$lib/stand/layers.ts';
-import { gathered, type Lump } from '$lib/stand/lumps.ts';
+import { gathered, type PointMass } from '$lib/stand/pointMasses.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { rodRow, type RodRow } from '$lib/stand/rods.ts';
 import { shapeOf, type Shape } from '$lib/stand/shape.ts';
 import { asFineMm, says, type Sentence } from '$lib/project/sentence.ts';
 import type { Build } from './build.ts';
-import { isAlike, lowestSection, sandedLump, sandingOf } from './sections.ts';
+import { isAlike, lowestSection, sandedMass, sandingOf } from './sections.ts';
 import { stackedSteps } from './stackedSteps.ts';
 
 /** Slices that all differ beyond this number are a puzzle, not a stand. */
@@ -30,34 +30,34 @@ export const stacked: Build = {
  * Slices glued across the width, outer cheeks of another stock where wished. Turned with the cabinet they are all alike;
  * with the base square to the desk each is cut at the face under the higher part of the slope.
  */
-function stackedBody(commission: Commission): Outcome<StandBody> {
-  const { speaker, settings, board } = commission;
-  const cheek = settings.cheeks ? boardNamed(commission, settings.cheeks.stock) : null;
+function stackedBody(request: BuildRequest): Outcome<StandBody> {
+  const { speaker, settings, board } = request;
+  const cheek = settings.cheeks ? boardNamed(request, settings.cheeks.stock) : null;
   const stack = stackOf(settings.width ?? speaker.width, board.thickness, settings.glue, coverOf(settings).side, {
     thickness: cheek?.thickness ?? 0,
     count: settings.cheeks?.count ?? 0,
   });
   if (!stack.ok) return stack;
-  const ground = groundOf(commission, stack.value.width);
-  if (!ground.ok) return ground;
-  const row = rodsFor(ground.value, stack.value.width, settings);
+  const surface = standSurfaceOf(request, stack.value.width);
+  if (!surface.ok) return surface;
+  const row = rodsFor(surface.value, stack.value.width, settings);
   if (!row.ok) return row;
-  const alike = isAlike(ground.value, stack.value.width);
-  const groups = groupsOf(commission, stack.value, cheek, alike);
+  const alike = isAlike(surface.value, stack.value.width);
+  const groups = groupsOf(request, stack.value, cheek, alike);
   if (groups.length > MOST_DIFFERENT) {
     return noAnswer(
       '/stand/base',
       `expected at most ${MOST_DIFFERENT} slices that all differ, got ${groups.length}: use thicker stock, a narrower stand or a turned base`,
     );
   }
-  const cut = cutLayers(commission, ground.value, groups, row.value, alike);
-  return cut.ok ? built(assembled(commission, stack.value, ground.value, row.value, cut.value)) : cut;
+  const cut = cutLayers(request, surface.value, groups, row.value, alike);
+  return cut.ok ? built(assembled(request, stack.value, surface.value, row.value, cut.value)) : cut;
 }
 
 /** Rods go through every layer, so the lowest section has to hold them. */
-function rodsFor(ground: Ground, width: number, settings: Commission['settings']): Outcome<RodRow | null> {
+function rodsFor(surface: StandSurface, width: number, settings: BuildRequest['settings']): Outcome<RodRow | null> {
   if (!settings.rods) return built(null);
-  return rodRow(settings.rods, lowestSection(ground, width));
+  return rodRow(settings.rods, lowestSection(surface, width));
 }
 
 /** Layers that are one part: all of a kind where they are alike, else one each. */
@@ -72,7 +72,7 @@ interface Group {
 }
 
 function groupsOf(
-  { settings, board }: Commission,
+  { settings, board }: BuildRequest,
   { layers, width }: Stack,
   cheek: Board | null,
   alike: boolean,
@@ -98,15 +98,15 @@ function groupsOf(
 
 interface CutLayers {
   readonly pieces: readonly Piece[];
-  readonly lumps: readonly Lump[];
+  readonly pointMasses: readonly PointMass[];
   /** Of the lowest layer, and the lowest section of all. */
   readonly shape: Shape;
   readonly lowest: Section;
 }
 
 function cutLayers(
-  { settings, shop }: Commission,
-  ground: Ground,
+  { settings, shop }: BuildRequest,
+  surface: StandSurface,
   groups: readonly Group[],
   row: RodRow | null,
   alike: boolean,
@@ -114,9 +114,9 @@ function cutLayers(
   const [first, last] = [groups[0], groups.at(-1)];
   if (!first || !last) throw new Error('a stack has at least one layer');
   const rods = row?.holes ?? [];
-  const lowest = ground.slope.across > 0 ? first : last;
+  const lowest = surface.slope.across > 0 ? first : last;
   const shapeAt = ({ from, to, kind }: Group, corner: number | null, relieved: true | readonly Path[]) => {
-    const layer = { ...ground.layer(from, to), rods };
+    const layer = { ...surface.layer(from, to), rods };
     return shapeOf(
       alike ? { ...layer, rodEdge: row?.edge ?? null } : layer,
       corner === settings.corner ? settings : { ...settings, corner },
@@ -126,7 +126,7 @@ function cutLayers(
   const low = shapeAt({ ...lowest, kind: 'slice' }, settings.corner, true);
   if (!low.ok) return low;
   // What is left of the lowest layer, once it is sanded, has the web over its windows, which run through all layers.
-  const lowestOfAll = ground.section(ground.slope.across > 0 ? lowest.from : lowest.to);
+  const lowestOfAll = surface.section(surface.slope.across > 0 ? lowest.from : lowest.to);
   const left =
     alike || settings.relief === null
       ? low
@@ -135,16 +135,16 @@ function cutLayers(
   // All layers have the corners of the lowest one, and the web is measured from those.
   const corner = settings.corner === null ? null : left.value.radius;
   const pieces: Piece[] = [];
-  const lumps: Lump[] = [];
+  const pointMasses: PointMass[] = [];
   for (const group of groups) {
     const made = alike && group.kind === 'slice' ? low : shapeAt(group, corner, left.value.windows);
     if (!made.ok) return made;
     pieces.push(pieceOf(group, made.value));
-    lumps.push(sandedLump(ground, group, group.board, group.quantity, made.value));
+    pointMasses.push(sandedMass(surface, group, group.board, group.quantity, made.value));
   }
   return built({
     pieces,
-    lumps,
+    pointMasses,
     shape: low.value,
     lowest: lowestOfAll,
   });
@@ -162,22 +162,22 @@ const pieceOf = ({ name, board, quantity }: Group, { outside, holes, windows }: 
 });
 
 function assembled(
-  commission: Commission,
+  request: BuildRequest,
   stack: Stack,
-  ground: Ground,
+  surface: StandSurface,
   row: RodRow | null,
-  { pieces, lumps, shape, lowest }: CutLayers,
+  { pieces, pointMasses, shape, lowest }: CutLayers,
 ): StandBody {
-  const { settings, board } = commission;
-  const { volume, mass, centre } = gathered(lumps);
+  const { settings, board } = request;
+  const { volume, mass, centre } = gathered(pointMasses);
   const joints = pieces.reduce((sum, { quantity }) => sum + quantity, 0) - 1;
-  const sanding = sandingOf(ground, board.thickness + settings.glue);
+  const sanding = sandingOf(surface, board.thickness + settings.glue);
   return {
     build: 'stacked',
     base: settings.base,
-    profile: ground.outline,
-    footprint: ground.footprint(stack.width),
-    contact: ground.contact(stack.width),
+    profile: surface.outline,
+    footprint: surface.footprint(stack.width),
+    contact: surface.contact(stack.width),
     slice: lowest.slice,
     rods: row?.holes ?? [],
     rodEdge: shape.rodEdge,
@@ -188,8 +188,8 @@ function assembled(
     layers: stack.layers,
     stock: board.name,
     thickness: board.thickness,
-    frontHeight: ground.frontHeight,
-    rearHeight: ground.rearHeight,
+    frontHeight: surface.frontHeight,
+    rearHeight: surface.rearHeight,
     sliceArea: shape.area,
     volume,
     mass,
@@ -199,9 +199,9 @@ function assembled(
     blocks: [],
     joints: joints > 0 ? [{ between: 'layers', count: joints, area: shape.area }] : [],
     sanding,
-    steps: stackedSteps(commission, stack, pieces, sanding),
-    notes: [...shape.notes, ...steppedJoints(commission)],
-    figures: figuresOf(pieces, [], [], mass),
+    steps: stackedSteps(request, stack, pieces, sanding),
+    notes: [...shape.notes, ...steppedJoints(request)],
+    figures: buildTotalsOf(pieces, [], [], mass),
   };
 }
 
@@ -212,9 +212,9 @@ const LEAST_STEP = 0.01;
  * What leaning cut edges do to the stack. A slice fits with its base down and its front to the front in one way only, so
  * all have the beam's face on the same side, and every joint has the whole step.
  */
-function steppedJoints(commission: Commission): readonly Sentence[] {
-  const { board, settings } = commission;
-  const step = board.thickness * Math.tan(taperOf(commission, board));
+function steppedJoints(request: BuildRequest): readonly Sentence[] {
+  const { board, settings } = request;
+  const step = board.thickness * Math.tan(taperOf(request, board));
   return step < LEAST_STEP
     ? []
     : [

@@ -1,13 +1,13 @@
 import { asCount, asFineMm } from '$lib/project/sentence.ts';
 import type { Piece, Sanding, WidthLayer } from '$lib/stand/body.ts';
-import type { Commission } from '$lib/stand/commission.ts';
+import type { BuildRequest } from '$lib/stand/buildRequest.ts';
 import type { Stack } from '$lib/stand/layers.ts';
 import { step, type Some, type Step } from '$lib/stand/step.ts';
 import { finishSteps } from './finishSteps.ts';
 
 /** How to glue a stack up, one step each. */
 export function stackedSteps(
-  { settings }: Commission,
+  { settings }: BuildRequest,
   stack: Stack,
   pieces: readonly Piece[],
   sanding: Sanding | null,

@@ -2,7 +2,7 @@ import { degrees } from '$lib/geometry/angle.ts';
 import type { AimSpread, MeasuredSpread } from '$lib/layout/aimSpread.ts';
 import type { SureKey } from '$lib/project/sure.ts';
 import type { Lengths } from '$lib/project/units.ts';
-import { figure, lengthText } from '$lib/views/ui/figures.ts';
+import { formatNumber, lengthText } from '$lib/views/ui/formatNumber.ts';
 
 /** Less is not worth a word: a twentieth of a degree, a tenth of a millimetre; it would be shown as nothing. */
 const LEAST_ANGLE = 0.05;
@@ -11,7 +11,7 @@ const LEAST_LENGTH = 0.1;
 /** What a doubt does to the aim, in words: `tilt ± 0.8°, toe ± 0.1°`. Null where it does next to nothing. */
 export function spreadText({ toe, tilt, lift }: AimSpread, unit: Lengths): string | null {
   const angle = (name: string, value: number): readonly string[] =>
-    degrees(value) < LEAST_ANGLE ? [] : [`${name} ±\u202f${figure(degrees(value), 1)}°`];
+    degrees(value) < LEAST_ANGLE ? [] : [`${name} ±\u202f${formatNumber(degrees(value), 1)}°`];
   const parts = [
     ...angle('tilt', tilt),
     ...angle('toe', toe),

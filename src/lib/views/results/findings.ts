@@ -2,7 +2,7 @@ import type { Finding } from '$lib/solution/findings/finding.ts';
 import type { FindingLevel } from '$lib/solution/findings/told.ts';
 import type { QuantityUnit } from '$lib/project/sentence.ts';
 import type { Lengths } from '$lib/project/units.ts';
-import { figure, lengthText } from '$lib/views/ui/figures.ts';
+import { formatNumber, lengthText } from '$lib/views/ui/formatNumber.ts';
 
 /** How each level is told, worst first: by a word and a symbol, so that colour is only a help. */
 export const levels: readonly { readonly level: FindingLevel; readonly word: string; readonly symbol: string }[] = [
@@ -18,11 +18,11 @@ function withUnit(value: number, unit: QuantityUnit, lengths: Lengths): string {
       return lengthText(value, lengths);
     case 'count':
     case 'ratio':
-      return figure(value, unit === 'count' ? 0 : 2);
+      return formatNumber(value, unit === 'count' ? 0 : 2);
     case '°':
-      return `${figure(value, 1)}°`;
+      return `${formatNumber(value, 1)}°`;
     default:
-      return `${figure(value, 1)}\u202f${unit}`;
+      return `${formatNumber(value, 1)}\u202f${unit}`;
   }
 }
 

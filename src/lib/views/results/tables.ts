@@ -4,7 +4,7 @@ import { obstacleText } from '$lib/solution/findings/surfaceText.ts';
 import { sameSurface, surfaceReflections, type SurfaceReflections } from '$lib/solution/leadingReflections.ts';
 import { sideNames } from '$lib/project/project.ts';
 import type { Lengths } from '$lib/project/units.ts';
-import { angleText, countText, figure, lengthText, quantityText, rangeText } from '$lib/views/ui/figures.ts';
+import { angleText, countText, formatNumber, lengthText, quantityText, rangeText } from '$lib/views/ui/formatNumber.ts';
 import { causeName } from '$lib/views/sound/surfaceName.ts';
 import type { Group, Row, Table } from './table.ts';
 
@@ -108,7 +108,7 @@ function crossovers(plan: Plan, unit: Lengths): Table {
     ({ between, frequency }) => `${between.join(' and ')}, ${quantityText(frequency, 0, 'Hz')}`,
     [
       ['Path difference, lower − upper', ({ pathDifference }) => lengthText(pathDifference, unit)],
-      ['Phase', ({ phase }) => `${figure(phase, 1)}°`],
+      ['Phase', ({ phase }) => `${formatNumber(phase, 1)}°`],
       ['Sum at the crossover', sumText],
     ],
   );

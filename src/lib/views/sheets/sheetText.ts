@@ -1,4 +1,4 @@
-import { countText, lengthText, quantityText } from '$lib/views/ui/figures.ts';
+import { countText, lengthText, quantityText } from '$lib/views/ui/formatNumber.ts';
 import { degrees } from '$lib/geometry/angle.ts';
 import type { Lengths } from '$lib/project/units.ts';
 import type { Placement, Sheet } from '$lib/workshop/part.ts';

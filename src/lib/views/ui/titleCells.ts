@@ -1,6 +1,6 @@
 import type { SideName } from '$lib/project/project.ts';
 import type { Plan } from '$lib/solution/document.ts';
-import { angleText, lengthText } from './figures.ts';
+import { angleText, lengthText } from './formatNumber.ts';
 
 export interface TitleCell {
   readonly name: string;

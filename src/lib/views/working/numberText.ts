@@ -1,5 +1,5 @@
 import type { Unit } from '$lib/solution/working/term.ts';
-import { figure } from '$lib/views/ui/figures.ts';
+import { formatNumber } from '$lib/views/ui/formatNumber.ts';
 
 /** Decimals with which a number goes into a formula: enough to follow it on paper. */
 const decimals: Readonly<Record<Unit, number>> = {
@@ -25,7 +25,7 @@ const decimals: Readonly<Record<Unit, number>> = {
 
 /** The number without its unit, and without zeros that say nothing. */
 export function numberText(value: number, unit: Unit): string {
-  const text = figure(value, decimals[unit]);
+  const text = formatNumber(value, decimals[unit]);
   return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
 }
 

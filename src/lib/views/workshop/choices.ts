@@ -6,7 +6,7 @@ import type { Project } from '$lib/project/project.ts';
 import { MM_PER_INCH, type LengthUnit } from '$lib/project/units.ts';
 import { buildNamed } from '$lib/stand/builds/builds.ts';
 import { messageOf } from '$lib/document/messages.ts';
-import { countText, figure, lengthText, quantityText, rangeText } from '$lib/views/ui/figures.ts';
+import { countText, formatNumber, lengthText, quantityText, rangeText } from '$lib/views/ui/formatNumber.ts';
 import { arrange } from '$lib/workshop/nesting/arrange.ts';
 import type { Estimate } from '$lib/workshop/estimate.ts';
 
@@ -77,7 +77,7 @@ export const refusals = (
         ],
   );
 
-const money = ({ value }: Estimate): string => (value === null ? 'not known' : figure(value, 2));
+const money = ({ value }: Estimate): string => (value === null ? 'not known' : formatNumber(value, 2));
 
 const minutes = ({ value }: Estimate): string => (value === null ? 'not known' : quantityText(value, 0, 'min'));
 

@@ -3,7 +3,7 @@ import { pointerTo } from '$lib/project/fault.ts';
 import { stock as stockFields } from '$lib/project/fields/stock.ts';
 import { fromMillimetres, type LengthUnit } from '$lib/project/units.ts';
 import type { Edit } from '$lib/document/edit.ts';
-import { figure } from '$lib/views/ui/figures.ts';
+import { formatNumber } from '$lib/views/ui/formatNumber.ts';
 import type { CouponResult, Measured } from '$lib/workshop/coupon/coupon.ts';
 
 /** A caliper’s hundredth is kept, and a digit more, for a mean is finer than its readings. */
@@ -21,7 +21,7 @@ export const couponEdits = (stock: number, { kerf, taper }: CouponResult): reado
 ];
 
 const withDoubt = ({ value, uncertainty }: Measured, unit: string, decimals: number): string =>
-  `${figure(value, decimals)} ${uncertainty === null ? '' : `± ${figure(uncertainty, decimals)} `}${unit}`;
+  `${formatNumber(value, decimals)} ${uncertainty === null ? '' : `± ${formatNumber(uncertainty, decimals)} `}${unit}`;
 
 /** A thousandth of a millimetre, or about as much in inches. */
 const DECIMALS = { mm: 3, in: 5 } as const;

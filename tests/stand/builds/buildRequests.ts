@@ -9,7 +9,7 @@ import { sentenceText } from '$lib/project/sentence.ts';
 import type { StandSettings } from '$lib/project/project.ts';
 import type { StandBody } from '$lib/stand/body.ts';
 import { buildStand } from '$lib/stand/build.ts';
-import type { Shop, Stance } from '$lib/stand/commission.ts';
+import type { Shop, Stance } from '$lib/stand/buildRequest.ts';
 import { faultLine } from '$lib/project/fault.ts';
 import { numberFrom } from '../../numbers.ts';
 import { plain } from '../stands.ts';

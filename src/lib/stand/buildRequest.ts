@@ -14,7 +14,7 @@ export interface Shop {
 }
 
 /** One stand to build, with all that it may need. */
-export interface Commission {
+export interface BuildRequest {
   readonly stance: Stance;
   readonly speaker: Pick<Speaker, 'width' | 'depth'>;
   readonly settings: StandSettings;
@@ -24,9 +24,9 @@ export interface Commission {
 }
 
 /** The stock of that name, or the stand's own. */
-export const boardNamed = ({ shop, board }: Commission, name: string | null): Board =>
+export const boardNamed = ({ shop, board }: BuildRequest, name: string | null): Board =>
   shop.stocks.find((stock) => stock.name === name) ?? board;
 
 /** Lean of the cut edges of a stock from plumb, each side; radians. */
-export const taperOf = ({ shop }: Commission, board: Board): number =>
+export const taperOf = ({ shop }: BuildRequest, board: Board): number =>
   shop.stocks.find(({ name }) => name === board.name)?.taper ?? 0;

@@ -1,14 +1,14 @@
 import type { Contour } from '$lib/geometry/contour.ts';
 import { contourLength } from '$lib/geometry/contourLength.ts';
-import type { Block, Figures, Piece, Printed } from './body.ts';
+import type { Block, BuildTotals, Piece, Printed } from './body.ts';
 
 /** The numbers to compare builds by, from what a stand is made of. */
-export function figuresOf(
+export function buildTotalsOf(
   pieces: readonly Piece[],
   printed: readonly Printed[],
   blocks: readonly Block[],
   finishedMass: number,
-): Figures {
+): BuildTotals {
   const total = <One>(list: readonly One[], of: (one: One) => number): number =>
     list.reduce((sum, one) => sum + of(one), 0);
   // All layers of a stack have the same windows.

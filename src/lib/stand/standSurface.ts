@@ -4,7 +4,7 @@ import type { Point, Vec3 } from '$lib/geometry/point.ts';
  * The room for wood between the desk and the cabinet's bottom, seen across its width: `across` is mm from the stand's
  * middle, positive outboard; u is mm back from the mark, z mm over the desk.
  */
-export interface Ground {
+export interface StandSurface {
   /** The finished side view through the middle, from the base's front corner, counter-clockwise. */
   readonly outline: readonly Point[];
   /** Heights of the finished wood at the middle's front and rear ends, from its base up to the line of its top. */

@@ -1,14 +1,14 @@
 import { overlapConvex } from '$lib/geometry/clipConvex.ts';
 import { vec3, type Point } from '$lib/geometry/point.ts';
 import { asTyped, says } from '$lib/project/sentence.ts';
-import type { Commission } from './commission.ts';
+import type { BuildRequest } from './buildRequest.ts';
 import { coverOf } from './cover.ts';
-import type { Ground, Section } from './ground.ts';
+import type { StandSurface, Section } from './standSurface.ts';
 import { built, noAnswer, unsound, type Outcome } from './outcome.ts';
 import { shownDown, shownUp, SLACK } from './slack.ts';
 
 /**
- * The ground of a stand whose base is parallel to the desk's edges and whose top is the cabinet's bottom: a compound
+ * The surface of a stand whose base is parallel to the desk's edges and whose top is the cabinet's bottom: a compound
  * wedge, slopes tan θ · sin ψ across and tan θ · cos ψ along for a tilt θ and a toe ψ. As deep as the turned stand would be
  * in plan, its margins added, and centred under the middle of the cabinet's bottom; all its ends are plumb.
  *
@@ -16,10 +16,10 @@ import { shownDown, shownUp, SLACK } from './slack.ts';
  *
  * @param width Finished width, mm.
  */
-export function squareGround(
-  { stance, speaker, settings }: Pick<Commission, 'stance' | 'speaker' | 'settings'>,
+export function squareSurface(
+  { stance, speaker, settings }: Pick<BuildRequest, 'stance' | 'speaker' | 'settings'>,
   width: number,
-): Outcome<Ground> {
+): Outcome<StandSurface> {
   if (settings.stop) {
     return noAnswer(
       '/stand/stop',

@@ -4,7 +4,7 @@ import { hearingAt, HEAD_LIMITS, strainOf, type HeadHearing, type Voices } from 
 import { headMap, type HeadMap } from '$lib/acoustics/headMap.ts';
 import { FURTHEST, reachOf, stepFor, type HeadWay } from '$lib/acoustics/headReach.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
-import { headRoomSteps } from '$lib/acoustics/headRoom.ts';
+import { listeningAreaSteps } from '$lib/acoustics/listeningArea.ts';
 import { along, distance, mirrorX, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
 import { headOf } from '$lib/layout/ears.ts';
 import { placeSide } from '$lib/layout/place.ts';
@@ -108,7 +108,7 @@ describe('what a head hears', () => {
       }),
     );
     const { of, voices, head } = unknown;
-    const { side, box } = toTheEnd(headRoomSteps(of.speaker, voices, [{ posture: null, head }], SPEED));
+    const { side, box } = toTheEnd(listeningAreaSteps(of.speaker, voices, [{ posture: null, head }], SPEED));
     expect(side.crossover).toBeNull();
     for (const way of ways) expect(box[way].by).not.toBe('crossover');
   });
@@ -207,22 +207,22 @@ describe('the safe zone', () => {
       { posture: 'leaning in', head: vec3(head.x, head.y + 120, head.z - 30) },
       { posture: 'far aside', head: vec3(head.x + 200, head.y, head.z) },
     ] as const;
-    const alone = toTheEnd(headRoomSteps(of.speaker, voices, [seats[0]], SPEED));
-    const room = toTheEnd(headRoomSteps(of.speaker, voices, seats, SPEED));
+    const alone = toTheEnd(listeningAreaSteps(of.speaker, voices, [seats[0]], SPEED));
+    const room = toTheEnd(listeningAreaSteps(of.speaker, voices, seats, SPEED));
     expect(alone.box.left).toEqual({ ...alone.seats[0]?.reach.left, posture: null });
     expect(room.seats[2]?.out).toBe('time');
     for (const way of ways) {
       expect(room.box[way].distance).toBe(Math.min(...room.seats.map(({ reach }) => reach[way].distance)));
       expect(room.box[way]).toEqual({ distance: 0, by: 'time', posture: 'far aside' });
     }
-    const two = toTheEnd(headRoomSteps(of.speaker, voices, [seats[0], seats[1]], SPEED));
+    const two = toTheEnd(listeningAreaSteps(of.speaker, voices, [seats[0], seats[1]], SPEED));
     expect(two.box.left.distance).toBeLessThan(alone.box.left.distance);
     expect(two.box.left.posture).toBe('leaning in');
   });
 
   test('is as wide to the left as to the right in a mirrored room', () => {
     const { of, voices, head } = demoScene();
-    const { box } = toTheEnd(headRoomSteps(of.speaker, voices, [{ posture: null, head }], SPEED));
+    const { box } = toTheEnd(listeningAreaSteps(of.speaker, voices, [{ posture: null, head }], SPEED));
     expect(box.left).toEqual(box.right);
   });
 });
@@ -267,7 +267,7 @@ describe('a map', () => {
   test('from the side takes in every posture', () => {
     const { of, voices, head } = demoScene();
     const leaning = { posture: 'leaning in', head: vec3(head.x, head.y + 120, head.z - 30) };
-    const { side, seats } = toTheEnd(headRoomSteps(of.speaker, voices, [{ posture: null, head }, leaning], SPEED));
+    const { side, seats } = toTheEnd(listeningAreaSteps(of.speaker, voices, [{ posture: null, head }, leaning], SPEED));
     expect(side.across).toEqual([head.y - 300, head.y + 420]);
     expect(side.up).toEqual([head.z - 330, head.z + 300]);
     expect(seats.map(({ plan }) => plan.at)).toEqual([head.z, head.z - 30]);

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { HEAD_LIMITS } from '$lib/acoustics/headHearing.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
-import { headRoomSteps } from '$lib/solution/headRoom.ts';
+import { listeningAreaSteps } from '$lib/solution/listeningArea.ts';
 import { solve } from '$lib/solution/solve.ts';
 import { firstLayout, project } from '../projects.ts';
 
@@ -9,7 +9,7 @@ const of = project();
 const layout = firstLayout(of);
 const planned = solve(of, layout);
 if (!planned.ok) throw new Error('the demo can be planned');
-const room = toTheEnd(headRoomSteps(of, layout, planned.value));
+const room = toTheEnd(listeningAreaSteps(of, layout, planned.value));
 
 test('the demo’s seats are the planned head and its posture, in the desk frame', () => {
   expect(room.layout).toBe('window side');

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { countText, figure, lengthText, quantityText } from '$lib/views/ui/figures.ts';
+import { countText, formatNumber, lengthText, quantityText } from '$lib/views/ui/formatNumber.ts';
 import { limitText } from '$lib/views/results/findings.ts';
 import { tablesOf } from '$lib/views/results/tables.ts';
 import { fileGroups } from '$lib/views/files/groups.ts';
@@ -15,9 +15,9 @@ import { project } from '../../projects.ts';
 
 describe('figures', () => {
   test('have a true minus, and none before nothing', () => {
-    expect(figure(-1.25, 1)).toBe('\u22121.3');
-    expect(figure(-0.04, 1)).toBe('0.0');
-    expect(figure(0, 2)).toBe('0.00');
+    expect(formatNumber(-1.25, 1)).toBe('\u22121.3');
+    expect(formatNumber(-0.04, 1)).toBe('0.0');
+    expect(formatNumber(0, 2)).toBe('0.00');
   });
 
   test('stand with their unit, in mm or inches', () => {

@@ -1,16 +1,16 @@
 import { vec3, type Point } from '$lib/geometry/point.ts';
-import type { Commission, Stance } from './commission.ts';
+import type { BuildRequest, Stance } from './buildRequest.ts';
 import { NO_SKIN, type Skin } from './cover.ts';
 import { footprintOf } from './footprint.ts';
-import type { Ground } from './ground.ts';
+import type { StandSurface } from './standSurface.ts';
 import { built, type Outcome } from './outcome.ts';
 import { profileOf } from './profile.ts';
 
-/** The ground of a stand that is turned with its cabinet: every section is the same. Refused as the profile is. */
-export function turnedGround(
-  { stance, speaker, settings }: Pick<Commission, 'stance' | 'speaker' | 'settings'>,
+/** The surface of a stand that is turned with its cabinet: every section is the same. Refused as the profile is. */
+export function turnedSurface(
+  { stance, speaker, settings }: Pick<BuildRequest, 'stance' | 'speaker' | 'settings'>,
   skin: Skin = NO_SKIN,
-): Outcome<Ground> {
+): Outcome<StandSurface> {
   const profile = profileOf(settings, speaker.depth, stance.tilt, stance.lift, skin);
   if (!profile.ok) return profile;
   const { outline, slice, core, frontHeight, rearHeight } = profile.value;

@@ -21,7 +21,7 @@ export interface SeatRoom extends Seat {
   readonly plan: HeadMap;
 }
 
-export interface HeadRoom {
+export interface ListeningArea {
   readonly seats: readonly SeatRoom[];
   /** Each way the least of all seats, and the posture that has it (null for the upright one). */
   readonly box: Readonly<Record<HeadWay, HeadReach & { readonly posture: string | null }>>;
@@ -37,12 +37,12 @@ const ROUND = 300;
  * (`HEAD_LIMITS`), from every seat; crossovers are compared with the planned seat, which comes first. In steps of
  * some milliseconds, one for each seat and a last one: each yields the share that is done, 0…1.
  */
-export function* headRoomSteps(
+export function* listeningAreaSteps(
   speaker: Pick<Speaker, 'crossovers' | 'designPoint'>,
   voices: Voices,
   [planned, ...postures]: readonly [Seat, ...Seat[]],
   speed: number,
-): Generator<number, HeadRoom> {
+): Generator<number, ListeningArea> {
   const hear = hearingAt(speaker, voices, planned.head, speed);
   const step = stepFor(Math.max(0, ...speaker.crossovers.map(({ frequency }) => frequency)), speed);
   const seats = [planned, ...postures];

@@ -7,7 +7,7 @@ const NARROW = '\u202f';
 const MINUS = '\u2212';
 
 /** A number with so many decimals. What rounds to nothing has no sign. */
-export function figure(value: number, decimals: number): string {
+export function formatNumber(value: number, decimals: number): string {
   const text = Math.abs(value).toFixed(decimals);
   return value < 0 && Number(text) !== 0 ? `${MINUS}${text}` : text;
 }
@@ -18,7 +18,7 @@ const LENGTH_DECIMALS = { mm: 1, in: 3 } as const;
 /** A length; as a fraction of an inch unless it is shorter than the smallest that is shown: decimals say more then. */
 export function lengthText(mm: number, lengths: Lengths): string {
   const unit = unitOf(lengths);
-  const decimals = figure(fromMillimetres(mm, unit), LENGTH_DECIMALS[unit]);
+  const decimals = formatNumber(fromMillimetres(mm, unit), LENGTH_DECIMALS[unit]);
   if (typeof lengths !== 'string' && hasFractions(lengths)) {
     // What the decimals do not show either is nothing, not a very small length.
     if (Number(decimals) === 0) return lengthWithUnit(0, lengths);
@@ -30,10 +30,10 @@ export function lengthText(mm: number, lengths: Lengths): string {
 const hasFractions = (lengths: LengthDisplay): lengths is LengthDisplay & { fraction: number } =>
   lengths.length === 'in' && lengths.fraction !== null;
 
-export const angleText = (degrees: number): string => `${figure(degrees, 2)}°`;
+export const angleText = (degrees: number): string => `${formatNumber(degrees, 2)}°`;
 
 export const quantityText = (value: number, decimals: number, unit: string): string =>
-  `${figure(value, decimals)}${NARROW}${unit}`;
+  `${formatNumber(value, decimals)}${NARROW}${unit}`;
 
 /** A whole number of things: `1 slice`, `54 slices`. */
 export const countText = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
@@ -42,6 +42,6 @@ export const countText = (count: number, one: string, many: string): string => `
 export function rangeText([from, to]: readonly [number, number], lengths: Lengths): string {
   const unit = unitOf(lengths);
   const bare = (mm: number): string =>
-    `${mm > 0 ? '+' : ''}${figure(fromMillimetres(mm, unit), LENGTH_DECIMALS[unit])}`;
+    `${mm > 0 ? '+' : ''}${formatNumber(fromMillimetres(mm, unit), LENGTH_DECIMALS[unit])}`;
   return `${bare(from)} to ${bare(to)}${NARROW}${unit}`;
 }

@@ -1,7 +1,7 @@
-import { faultLine, type Fault } from '$lib/project/fault.ts';
+import { faultLine, type Fault, type Result } from '$lib/project/fault.ts';
 
 /** Why something could not be kept in the browser, or not be found there. */
-export type Trouble =
+export type StorageError =
   /** No storage, or none that this page may use. */
   | { readonly kind: 'forbidden' }
   /** No room left. */
@@ -17,20 +17,19 @@ export type Trouble =
   /** Whole, but no sound project. */
   | { readonly kind: 'unsound'; readonly faults: readonly Fault[] }
   /** Changed since it was read: another tab saved it. */
-  | { readonly kind: 'overtaken' };
+  | { readonly kind: 'conflict' };
 
-/** A value, or the trouble that there was. Never an exception. */
-export type Outcome<Value> =
-  { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly trouble: Trouble };
+/** A value, or why there is none. Never an exception. */
+export type StorageResult<Value> = Result<Value, { readonly ok: false; readonly error: StorageError }>;
 
-export const done = <Value>(value: Value): Outcome<Value> => ({ ok: true, value });
-export const trouble = (kind: Exclude<Trouble['kind'], 'unsound'>): Outcome<never> => ({
+export const done = <Value>(value: Value): StorageResult<Value> => ({ ok: true, value });
+export const storageError = (kind: Exclude<StorageError['kind'], 'unsound'>): StorageResult<never> => ({
   ok: false,
-  trouble: { kind },
+  error: { kind },
 });
 
 /** What happened and what to do, for people. */
-export function troubleWords(of: Trouble): string {
+export function storageErrorText(of: StorageError): string {
   switch (of.kind) {
     case 'forbidden':
       return 'This browser keeps nothing for this page. Save the project as a file before you leave.';
@@ -46,7 +45,7 @@ export function troubleWords(of: Trouble): string {
       return 'A newer Wedgewright kept this project. Reload the page to open it; it has not been changed.';
     case 'unsound':
       return `This project cannot be opened: ${of.faults.map(faultLine).join('; ')}`;
-    case 'overtaken':
+    case 'conflict':
       return 'Another tab has changed this project. Keep yours or take theirs; the other one stays as a copy.';
   }
 }
