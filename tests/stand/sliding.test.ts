@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Span } from '$lib/stand/span.ts';
 import { leastPush, slideOf, slidingForce, stopLoad } from '$lib/stand/sliding.ts';
-import { numberFrom } from '../../numbers.ts';
-import { runs } from '../../runs.ts';
+import { numberFrom } from '../numbers.ts';
+import { runs } from '../runs.ts';
 
 const RUNS = { numRuns: runs(300) };
 

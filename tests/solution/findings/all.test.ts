@@ -4,8 +4,8 @@ import { sources } from '$lib/solution/findings/sources.ts';
 import type { Solution } from '$lib/solution/solution.ts';
 import { solve } from '$lib/solution/solve.ts';
 import { faultLine } from '$lib/project/fault.ts';
-import { anyDesk, firstLayout, project } from '../projects.ts';
-import { inWords, type FindingInWords } from './inWords.ts';
+import { anyDesk, firstLayout, project } from '../../projects.ts';
+import { inWords, type FindingInWords } from '../inWords.ts';
 
 function planned(changes: Record<string, unknown> = {}): Solution {
   const of = project(changes);
@@ -266,11 +266,20 @@ describe('the room', () => {
 describe('balance', () => {
   test('a head to the side hears the nearer loudspeaker sooner and louder', () => {
     const aside = { ...calm, '/layouts/0/listener/offset': 90 };
-    const { triangle } = planned(aside);
-    expect(found(aside, 'time-difference')[0]?.value).toBeCloseTo(triangle.timeDifference, 9);
-    expect(found(aside, 'time-difference')[0]?.text).toMatch(/^The right loudspeaker is heard \d+ µs sooner/);
-    expect(found(aside, 'level-difference')[0]?.value).toBeCloseTo(triangle.levelDifference, 9);
-    expect(triangle.levelDifference).toBeGreaterThan(0.5);
+    const { head, sides, speedOfSound } = planned(aside);
+    // From the chair: 90 mm to the right of the middle, the setback before the desk, the ears over its top.
+    const { desk, listener } = firstLayout(project(aside));
+    expect(head).toEqual({ x: 90, y: -listener.setback, z: expect.closeTo(listener.earHeight - desk.height, 9) });
+    const [left, right] = [sides.left, sides.right].map(({ aimedPoint: { x, y, z } }) =>
+      Math.hypot(x - head.x, y - head.y, z - head.z),
+    );
+    if (left === undefined || right === undefined) throw new Error('a pair has two sides');
+    const [sooner, louder] = [found(aside, 'time-difference')[0], found(aside, 'level-difference')[0]];
+    // mm over m/s are ms; sound falls by 20 dB for ten times the distance.
+    expect(sooner?.value).toBeCloseTo(((left - right) / speedOfSound) * 1000, 9);
+    expect(sooner?.text).toMatch(/^The right loudspeaker is heard \d+ µs sooner/);
+    expect(louder?.value).toBeCloseTo(20 * Math.log10(left / right), 9);
+    expect(louder?.value).toBeGreaterThan(0.5);
   });
 });
 

@@ -6,7 +6,7 @@ import type { Balance } from '$lib/stand/balance.ts';
 import { buildStand, type StandBody } from '$lib/stand/build.ts';
 import { balanceWith, type Site } from '$lib/stand/remedy.ts';
 import { faultLine } from '$lib/project/fault.ts';
-import { firstLayout, project } from '../../projects.ts';
+import { firstLayout, project } from '../projects.ts';
 
 /** One loudspeaker of the demo with some values set. */
 export function siteWith(changes: Readonly<Record<string, unknown>> = {}, side: SideName = 'right'): Site {

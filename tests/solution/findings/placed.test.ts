@@ -5,11 +5,11 @@ import type { Finding } from '$lib/solution/findings/finding.ts';
 import { placedFindings } from '$lib/solution/findings/placed.ts';
 import { solve } from '$lib/solution/solve.ts';
 import { checkProject } from '$lib/project/parse.ts';
-import { seeded } from '../../bench/measure.ts';
-import { firstLayout } from '../projects.ts';
-import { randomProject } from '../randomProject.ts';
-import { runs } from '../runs.ts';
-import { inWords, type FindingInWords } from './inWords.ts';
+import { seeded } from '../../../bench/measure.ts';
+import { firstLayout } from '../../projects.ts';
+import { randomProject } from '../../randomProject.ts';
+import { runs } from '../../runs.ts';
+import { inWords, type FindingInWords } from '../inWords.ts';
 
 /** Whether a finding is of a check that asks for nothing of the stands. */
 const isOfPlaces = ({ code }: { code: string }): boolean =>

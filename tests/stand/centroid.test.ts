@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Point } from '$lib/geometry/point.ts';
 import { centroidOf } from '$lib/stand/centroid.ts';
-import { anyCase, isInside, soundProfile } from '../stands.ts';
-import { numberFrom } from '../../numbers.ts';
+import { anyCase, isInside, soundProfile } from './stands.ts';
+import { numberFrom } from '../numbers.ts';
 
 /** Middle of all the points of a fine grid that lie in the shape. */
 function gridMiddle(points: readonly Point[], holes: readonly { u: number; z: number; diameter: number }[]): Point {

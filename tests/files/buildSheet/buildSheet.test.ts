@@ -10,8 +10,8 @@ import { canLetter } from '$lib/workshop/lettering/lettering.ts';
 import type { Block } from '$lib/files/buildSheet/block.ts';
 import { textWidth } from '$lib/drawing/dimensionStyle.ts';
 import { textLength } from '$lib/files/pdf/pageFont.ts';
-import { firstLayout, project } from '../projects.ts';
-import { readPdf } from './readPdf.ts';
+import { firstLayout, project } from '../../projects.ts';
+import { readPdf } from '../readPdf.ts';
 
 function subject(changes: Readonly<Record<string, unknown>>) {
   const of = project(changes);

@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { radians } from '$lib/geometry/angle.ts';
 import { edgeNames, GRAVITY } from '$lib/stand/tipping.ts';
-import { anyDesk } from '../../projects.ts';
-import { numberFrom } from '../../numbers.ts';
+import { anyDesk } from '../projects.ts';
+import { numberFrom } from '../numbers.ts';
 import { balanceWith } from '$lib/stand/remedy.ts';
 import { balanceAt, bodyAt, depth, height, level, mass, siteWith, width } from './sites.ts';
 

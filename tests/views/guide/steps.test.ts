@@ -9,7 +9,7 @@ import { effectText, spreadText, wholeText } from '$lib/views/guide/spreadText.t
 import { steps } from '$lib/views/guide/steps.ts';
 import { dimensionLine } from '$lib/drawing/dimensionLine.ts';
 import { toPaper } from '$lib/drawing/place.ts';
-import { firstLayout, project } from '../projects.ts';
+import { firstLayout, project } from '../../projects.ts';
 
 const asked = (of: Project, mirrored = true) =>
   steps.flatMap((step) => step.asks(of, firstLayout(of), 0, mirrored).flatMap(({ fields }) => fields));

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { vec3 } from '$lib/geometry/point.ts';
 import { marginsOf } from '$lib/stand/tipping.ts';
-import { numberFrom } from '../../numbers.ts';
+import { numberFrom } from '../numbers.ts';
 import { balanceAt, bodyAt, siteWith } from './sites.ts';
 
 const across = (more: Record<string, unknown> = {}): Record<string, unknown> => ({

@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { balanceWith } from '$lib/stand/remedy.ts';
 import { edgeNames, GRAVITY } from '$lib/stand/tipping.ts';
-import { anyDesk } from '../../projects.ts';
-import { numberFrom } from '../../numbers.ts';
-import { runs } from '../../runs.ts';
+import { anyDesk } from '../projects.ts';
+import { numberFrom } from '../numbers.ts';
+import { runs } from '../runs.ts';
 import { balanceAt, level, mass, siteWith } from './sites.ts';
 
 const stand = (settings: object) => siteWith({ '/layouts/0/stand': { lift: 12, ...settings } });

@@ -9,9 +9,9 @@ import { plainText } from '$lib/project/sentence.ts';
 import { solve } from '$lib/solution/solve.ts';
 import { edgeNames } from '$lib/stand/tipping.ts';
 import { faultLine } from '$lib/project/fault.ts';
-import { runs } from '../runs.ts';
-import { anyDesk, firstLayout, project } from '../projects.ts';
-import { inWords, type FindingInWords } from './inWords.ts';
+import { runs } from '../../runs.ts';
+import { anyDesk, firstLayout, project } from '../../projects.ts';
+import { inWords, type FindingInWords } from '../inWords.ts';
 
 type Changes = Record<string, unknown>;
 

@@ -3,9 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { radians } from '$lib/geometry/angle.ts';
 import { lastHolding } from '$lib/stand/lastHolding.ts';
 import { balanceWith, stopRemedy, tipRemedies, type Remedy, type Site } from '$lib/stand/remedy.ts';
-import { numberFrom } from '../../numbers.ts';
+import { numberFrom } from '../numbers.ts';
 import { balanceAt, bodyAt, level, siteWith } from './sites.ts';
-import { runs } from '../../runs.ts';
+import { runs } from '../runs.ts';
 
 const TEST = radians(10);
 const STEP = 0.1;

@@ -7,7 +7,7 @@ import { wholeFindings } from '$lib/solution/findings/whole.ts';
 import { wordings } from '$lib/solution/findings/wordings.ts';
 import { solve } from '$lib/solution/solve.ts';
 import { MILLIMETRES, type LengthDisplay } from '$lib/project/units.ts';
-import { firstLayout, project } from '../projects.ts';
+import { firstLayout, project } from '../../projects.ts';
 
 type Changes = Readonly<Record<string, unknown>>;
 

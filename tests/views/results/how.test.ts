@@ -5,7 +5,7 @@ import { figures } from '$lib/views/working/figures.ts';
 import { how } from '$lib/views/results/how.ts';
 import { tablesOf } from '$lib/views/results/tables.ts';
 import { numberText, withUnit } from '$lib/views/working/numberText.ts';
-import { firstLayout, project } from '../projects.ts';
+import { firstLayout, project } from '../../projects.ts';
 
 const of = project();
 const planned = solve(of, firstLayout(of));

@@ -7,8 +7,8 @@ import { pdfFile } from '$lib/files/pdf/pdf.ts';
 import { fontSubset } from '$lib/files/pdf/subset.ts';
 import { words, wrapped } from '$lib/files/pdf/words.ts';
 import { canLetter } from '$lib/workshop/lettering/lettering.ts';
-import { numberFrom } from '../numbers.ts';
-import { readPdf } from './readPdf.ts';
+import { numberFrom } from '../../numbers.ts';
+import { readPdf } from '../readPdf.ts';
 
 const page = (...primitives: Primitive[]) => ({ width: 210, height: 297, primitives, within: null });
 const written = (...primitives: Primitive[]) => readPdf(pdfFile('sheet', [page(...primitives)]));

@@ -10,7 +10,7 @@ import { termOfRow } from '$lib/views/help/termKeys.ts';
 import { terms } from '$lib/views/help/terms.ts';
 import { tablesOf } from '$lib/views/results/tables.ts';
 import { settleProject } from '$lib/document/settle.ts';
-import { project } from '../projects.ts';
+import { project } from '../../projects.ts';
 
 const keys = Object.keys(terms) as TermKey[];
 const { shown } = settleProject(project(), 0);

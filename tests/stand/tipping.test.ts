@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { degrees, radians } from '$lib/geometry/angle.ts';
 import { vec3, type Vec3 } from '$lib/geometry/point.ts';
 import { edgeNames, edgesOf, GRAVITY, marginsOf, tippingForce } from '$lib/stand/tipping.ts';
-import { numberFrom } from '../../numbers.ts';
-import { runs } from '../../runs.ts';
+import { numberFrom } from '../numbers.ts';
+import { runs } from '../runs.ts';
 
 const UP = vec3(0, 0, 1);
 

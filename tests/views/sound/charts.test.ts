@@ -10,8 +10,8 @@ import { ringsWithin } from '$lib/views/sound/contour.ts';
 import { hertzText, tickText } from '$lib/views/sound/hertz.ts';
 import { pathsOf } from '$lib/views/sound/paths.ts';
 import { causeName } from '$lib/views/sound/surfaceName.ts';
-import { numberFrom } from '../numbers.ts';
-import { firstLayout, project } from '../projects.ts';
+import { numberFrom } from '../../numbers.ts';
+import { firstLayout, project } from '../../projects.ts';
 
 const of = project();
 const planned = solve(of, firstLayout(of));

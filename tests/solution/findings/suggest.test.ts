@@ -16,8 +16,8 @@ import { checkProject } from '$lib/project/parse.ts';
 import type { Project } from '$lib/project/project.ts';
 import { asMm, plainText } from '$lib/project/sentence.ts';
 import { withEdits } from '$lib/document/edit.ts';
-import { anyDesk, firstLayout, project } from '../projects.ts';
-import { runs } from '../runs.ts';
+import { anyDesk, firstLayout, project } from '../../projects.ts';
+import { runs } from '../../runs.ts';
 
 type Changes = Record<string, unknown>;
 
