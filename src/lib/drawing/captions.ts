@@ -2,7 +2,8 @@ import type { Point } from '$lib/geometry/point.ts';
 import type { DimensionStyle } from './dimensionStyle.ts';
 import { toPaper, type Zoom } from './place.ts';
 import { scaleText } from './scaleText.ts';
-import type { Pane, ViewName } from './pane.ts';
+import type { Pane } from './pane.ts';
+import type { ViewName } from './views.ts';
 import type { Frame } from './sheetLayout.ts';
 
 /** What a view is called, line by line. */

@@ -1,8 +1,8 @@
 import type { Point } from '$lib/geometry/point.ts';
 import type { Place } from './place.ts';
 import type { View } from './view.ts';
+import type { ViewName } from './views.ts';
 
-export type ViewName = 'top' | 'side' | 'front' | 'stand';
 /** Which views a sheet shows: one, or as many as there is room for. */
 export type Shown = 'all' | ViewName;
 

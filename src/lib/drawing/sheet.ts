@@ -2,21 +2,16 @@ import type { Point } from '$lib/geometry/point.ts';
 import { asideFrames, ASIDE_LEAST } from './aside.ts';
 import { belowCaption } from './captions.ts';
 import type { DimensionStyle } from './dimensionStyle.ts';
-import { frontHandles } from './frontHandles.ts';
-import { frontView } from './frontView.ts';
 import type { Handle } from './handle.ts';
-import { sideHandles, topHandles } from './handles.ts';
-import { isoView } from './isoView.ts';
 import { keyPlaces, type KeyPlace } from './keyPlace.ts';
-import type { Pane, Shown, ViewName } from './pane.ts';
+import type { Pane, Shown } from './pane.ts';
 import type { Place } from './place.ts';
-import { floorLevel, type Floor } from './roomFromSide.ts';
+import type { Floor } from './roomFromSide.ts';
 import { closeRows, ofRank, withoutRepeats } from './rows.ts';
 import { sheetLayout, widthAt, type Frame } from './sheetLayout.ts';
 import type { SheetSource } from './sheetSource.ts';
-import { sideView } from './sideView.ts';
-import { topView } from './topView.ts';
 import type { Rank, View } from './view.ts';
+import { views, type ViewName } from './views.ts';
 
 /** A sheet with everything it could show, and where. */
 export interface Sheet {
@@ -59,20 +54,7 @@ export function shownOf(asked: Shown | null, fit: boolean): Shown {
 }
 
 /** One view of a project. */
-export function viewOf(key: ViewName, source: SheetSource, floor: Floor): View {
-  const { project, layout, layoutIndex, plan, side } = source;
-  const { speaker } = project;
-  switch (key) {
-    case 'top':
-      return topView(speaker, layout, layoutIndex, plan);
-    case 'side':
-      return sideView(speaker, layout, layoutIndex, plan, side, floor);
-    case 'front':
-      return frontView(speaker, plan, side);
-    case 'stand':
-      return isoView(speaker, plan, side);
-  }
-}
+export const viewOf = (key: ViewName, source: SheetSource, floor: Floor): View => views[key].draw(source, floor);
 
 /** The views with what a rank has room for. Sizes that the view above gives are not given again. */
 function ranked(views: readonly NamedView[], rank: Rank): NamedView[] {
@@ -228,15 +210,5 @@ export function detailed({ panes }: Sheet, zoom: number, style: DimensionStyle):
 }
 
 /** What can be moved on a view of a sheet. */
-export function handlesOf({ key, view }: Pane, source: SheetSource, { floor }: Sheet): Handle[] {
-  switch (key) {
-    case 'top':
-      return topHandles(source);
-    case 'side':
-      return sideHandles(source, floorLevel(source.layout, floor), view.extent[3]);
-    case 'front':
-      return frontHandles(source);
-    case 'stand':
-      return [];
-  }
-}
+export const handlesOf = ({ key, view }: Pane, source: SheetSource, { floor }: Sheet): Handle[] =>
+  views[key].handles(source, floor, view);

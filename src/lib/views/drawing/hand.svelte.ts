@@ -2,7 +2,7 @@ import type { Point } from '$lib/geometry/point.ts';
 import type { Handle } from '$lib/drawing/handle.ts';
 import { gripText, spokenHandle } from '$lib/drawing/handleText.ts';
 import { gridFor, moved, nudged, type MovedGrip } from '$lib/drawing/moved.ts';
-import type { ViewName } from '$lib/drawing/pane.ts';
+import type { ViewName } from '$lib/drawing/views.ts';
 import type { Gestures } from '$lib/document/gesture.ts';
 import type { OpenProject } from '$lib/document/openProject.svelte.ts';
 import type { Held } from '$lib/document/stepSize.ts';

@@ -3,7 +3,8 @@ import { dimensionStyle, type DimensionStyle } from '$lib/drawing/dimensionStyle
 import { zoomed } from '$lib/drawing/place.ts';
 import { canWait, detailed, handlesOf, redrawn, severalFit, sheetOf, shownOf } from '$lib/drawing/sheet.ts';
 import type { Sheet } from '$lib/drawing/sheet.ts';
-import type { Shown as ShownViews, ViewName } from '$lib/drawing/pane.ts';
+import type { Shown as ShownViews } from '$lib/drawing/pane.ts';
+import type { ViewName } from '$lib/drawing/views.ts';
 import type { Frame } from '$lib/drawing/sheetLayout.ts';
 import type { SheetSource } from '$lib/drawing/sheetSource.ts';
 import { steadyPanes, steadySheet, stillServes, type DrawnPane } from '$lib/drawing/steady.ts';

@@ -1,4 +1,5 @@
-import type { Pane, ViewName } from '$lib/drawing/pane.ts';
+import type { Pane } from '$lib/drawing/pane.ts';
+import type { ViewName } from '$lib/drawing/views.ts';
 import type { AngleDimension, Dimension } from '$lib/drawing/view.ts';
 import type { Stillness } from './hand.svelte.ts';
 
