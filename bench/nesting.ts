@@ -160,7 +160,7 @@ const ONE_SECOND = 8_000_000;
  * first sheet that takes it, as low as it can touch two neighbours or walls, at any of four turns; it never moves one again.
  */
 function terashima(): Measured {
-  const folder = new URL('../tests/fixtures/nesting', import.meta.url);
+  const folder = new URL('../tests/fixtures/nesting/', import.meta.url);
   const files = readdirSync(folder).filter((file) => file.endsWith('.json'));
   const runs = files.map((file) => {
     const { bin, items } = JSON.parse(readFileSync(new URL(file, folder), 'utf8')) as Data;
