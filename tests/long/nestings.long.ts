@@ -12,7 +12,7 @@ import { seeded } from '../../bench/measure.ts';
 import { asCutter, partOf, wedge } from '../workshop/shapes.ts';
 
 /** Problems of convex pieces: see `SOURCE.md` beside them. */
-const folder = new URL('../fixtures/nesting', import.meta.url);
+const folder = new URL('../fixtures/nesting/', import.meta.url);
 const problem = v.object({
   name: v.string(),
   bin: v.tuple([v.number(), v.number()]),

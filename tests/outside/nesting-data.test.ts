@@ -17,7 +17,7 @@ import { signedArea } from '$lib/geometry/area.ts';
 import type { Part, Sheet } from '$lib/workshop/part.ts';
 import { runs } from '../runs.ts';
 
-const folder = new URL('../fixtures/nesting', import.meta.url);
+const folder = new URL('../fixtures/nesting/', import.meta.url);
 const problem = v.object({
   name: v.string(),
   bin: v.tuple([v.number(), v.number()]),
