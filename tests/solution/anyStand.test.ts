@@ -5,6 +5,7 @@ import { expect, it } from 'vitest';
 import { checkProject, parseProject } from '$lib/project/parse.ts';
 import { faultLine, type Fault } from '$lib/project/fault.ts';
 import { allFiles } from '$lib/files/allFiles.ts';
+import { plan } from '$lib/solution/plan.ts';
 import { solve } from '$lib/solution/solve.ts';
 import { seeded } from '../../bench/measure.ts';
 import { notFinite } from '../notFinite.ts';
@@ -84,7 +85,7 @@ it('any stand at any seat has a plan without a number that is none, or a reason;
         seen.refused++;
         return;
       }
-      const planned = solve(read.value, layout);
+      const planned = plan(read.value, layout);
       if (planned.ok) {
         seen.planned++;
         expect(notFinite(planned.value)).toEqual([]);

@@ -2,21 +2,21 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { radians } from '$lib/geometry/angle.ts';
 import type { Plan } from '$lib/solution/document.ts';
-import { solve } from '$lib/solution/solve.ts';
+import { plan } from '$lib/solution/plan.ts';
 import { faultLine } from '$lib/project/fault.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
 import { runs } from '../runs.ts';
 
 function planned(changes: Record<string, unknown> = {}): Plan {
   const of = project(changes);
-  const result = solve(of, firstLayout(of));
+  const result = plan(of, firstLayout(of));
   if (!result.ok) throw new Error(result.faults.map(faultLine).join('; '));
   return result.value;
 }
 
 function refused(changes: Record<string, unknown>): { kind: string; lines: string[] } {
   const of = project(changes);
-  const result = solve(of, firstLayout(of));
+  const result = plan(of, firstLayout(of));
   if (result.ok) throw new Error('expected no plan');
   return { kind: result.kind, lines: result.faults.map(faultLine) };
 }
@@ -86,7 +86,7 @@ describe('for any desk', () => {
     fc.assert(
       fc.property(anyDesk, (changes) => {
         const of = project(changes);
-        const result = solve(of, firstLayout(of));
+        const result = plan(of, firstLayout(of));
         if (result.ok) {
           plans++;
           for (const [at, value] of numbers(result.value))
@@ -116,7 +116,7 @@ describe('for any desk', () => {
           '/layouts/0/placement/left/y': changes['/layouts/0/placement/right/y'],
         };
         const [here, there] = [project({ ...changes, '/speaker/mirrored': true }), project(mirrored)];
-        const [a, b] = [solve(here, firstLayout(here)), solve(there, firstLayout(there))];
+        const [a, b] = [plan(here, firstLayout(here)), plan(there, firstLayout(there))];
         expect(a.ok).toBe(b.ok);
         fc.pre(a.ok && b.ok);
         expect(b.value.sides.left.toe).toBe(a.value.sides.right.toe);
@@ -125,7 +125,7 @@ describe('for any desk', () => {
         expect(b.value.stand.left.profile).toEqual(a.value.stand.right.profile);
         expect(b.value.triangle.timeDifference).toBeCloseTo(-a.value.triangle.timeDifference, 9);
         expect(b.value.triangle.angle).toBeCloseTo(a.value.triangle.angle, 9);
-        expect(b.value.findings.length).toBe(a.value.findings.length);
+        expect(b.value.checks.length).toBe(a.value.checks.length);
       }),
     );
   });
@@ -134,7 +134,7 @@ describe('for any desk', () => {
     fc.assert(
       fc.property(anyDesk, (changes) => {
         const of = project(changes);
-        const result = solve(of, firstLayout(of));
+        const result = plan(of, firstLayout(of));
         fc.pre(result.ok);
         const { right } = result.value.stand;
         const [a, b, c, d] = right.footprint;
