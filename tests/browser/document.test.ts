@@ -289,8 +289,9 @@ describe('a link', () => {
     );
     await openShelf(page);
     await shelf(page).getByRole('button', { name: 'Copy a link' }).click();
-    const link = await shelf(page).getByRole('textbox', { name: 'Link to this project' }).inputValue();
-    expect(link).toMatch(/#project-1\./);
+    const field = shelf(page).getByRole('textbox', { name: 'Link to this project' });
+    await expect.poll(() => field.inputValue()).toMatch(/#project-1\./);
+    const link = await field.inputValue();
     await expect
       .poll(() => shelf(page).textContent())
       .toContain(`A link of ${link.length.toLocaleString()} characters.`);

@@ -26,7 +26,8 @@ export function listen(context: BrowserContext, site: string): string[] {
   context.on('requestfinished', (request) => void underWay.delete(request));
   context.on('requestfailed', (request) => {
     underWay.delete(request);
-    if (left.has(request)) return;
+    // Called off by the page itself: a worker that a newer question has ended, or that was starting when its page was left.
+    if (left.has(request) || request.failure()?.errorText === 'net::ERR_ABORTED') return;
     heard.push(`failed request: ${request.url()} (${request.failure()?.errorText ?? 'no reason given'})`);
   });
   context.on('response', (response) => {

@@ -38,6 +38,7 @@ test('an ear height that nobody measured is estimated from the person, with its 
   const doubt = Number(/tilt ±\u202f([\d.]+)°/.exec((await effect.textContent()) ?? '')?.[1]);
   expect(doubt).toBeGreaterThan(1);
   await page.goBack();
+  await page.locator('#measurements').waitFor();
   await page.locator('body').press('Control+z');
   await expect.poll(() => field(page, EAR).inputValue()).toBe('1180');
   await field(page, FROM).uncheck();

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fixed, precise } from '$lib/files/number.ts';
+import { fixed } from '$lib/files/number.ts';
 
 const ordinary = fc.double({ noNaN: true, min: -1e9, max: 1e9 });
 const plain = /^-?(?:0|[1-9]\d*)(?:\.\d*[1-9])?$/;
@@ -29,33 +29,7 @@ describe('numbers with fixed decimals', () => {
   });
 });
 
-describe('numbers with 16 digits', () => {
-  it('keeps the bulge of a quarter arc whole', () => {
-    // tan(π/8) = √2 − 1 = 0.41421356237309504880…, and √2 = 1.41421356237309504880…
-    expect(precise(Math.tan(Math.PI / 8), 'bulge')).toBe('0.414213562373095');
-    expect(precise(Math.SQRT2, 'bulge')).toBe('1.414213562373095');
-    expect(precise(1 / 3, 'bulge')).toBe('0.3333333333333333');
-    expect(precise(1.5e-7, 'bulge')).toBe('0.00000015');
-    expect(precise(-0, 'bulge')).toBe('0');
-    expect(precise(1, 'bulge')).toBe('1');
-  });
-
-  it('is plain decimal text within a unit in the 16th digit', () => {
-    const value = fc
-      .oneof(ordinary, fc.double({ noNaN: true, min: -1e-5, max: 1e-5 }))
-      .filter((number) => Math.abs(number) > 1e-80);
-    fc.assert(
-      fc.property(value, (number) => {
-        const text = precise(number, 'x');
-        expect(text).toMatch(plain);
-        expect(Math.abs(Number(text) - number)).toBeLessThanOrEqual(Math.abs(number) * 1e-15);
-      }),
-    );
-  });
-});
-
 it.each([NaN, Infinity, -Infinity, 1e15])('refuses %s by name', (value) => {
   const message = `slice, width: expected a finite number of at most 15 digits, got ${value}`;
   expect(() => fixed(value, 'slice, width')).toThrow(message);
-  expect(() => precise(value, 'slice, width')).toThrow(message);
 });

@@ -4,7 +4,7 @@ import type { LayerColours } from '$lib/project/project.ts';
 import { layerColours } from '$lib/project/layerColours.ts';
 import { onGrid } from './grid.ts';
 import { indexColour } from './indexColour.ts';
-import { precise } from './number.ts';
+import { fixed } from './number.ts';
 import { colourOf, layerNames, type Plate } from './plate.ts';
 
 /** A bulge holds a half turn as exactly as any other; beyond it the chord shrinks and rounding bites. */
@@ -52,11 +52,21 @@ function draw(dxf: DxfWriter, layerName: string, contour: Contour): void {
   dxf.addLWPolyline(vertices, { layerName, flags: contour.closed ? 1 : 0 });
 }
 
+/**
+ * Decimals of lengths, mm, and of bulges: far finer than anything is cut, and coarser than what two engines make of the same
+ * sine, so that they write the same. With six, a bulge could come back as its arc's complement.
+ */
+const LENGTH_DECIMALS = 8;
+const BULGE_DECIMALS = 12;
+const BULGE = 42;
+
 /** The library's text with every real number free of exponents and float dust. */
 function plain(text: string, owner: string): string {
   const lines = text.split('\n');
   const tidy = lines.map((line, index) => {
-    return index % 2 === 1 && isReal(Number(lines[index - 1])) ? precise(Number(line), owner) : line;
+    const code = Number(lines[index - 1]);
+    if (index % 2 === 0 || !isReal(code)) return line;
+    return fixed(Number(line), owner, code === BULGE ? BULGE_DECIMALS : LENGTH_DECIMALS);
   });
   return `${tidy.join('\n')}\n`;
 }

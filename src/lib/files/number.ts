@@ -14,18 +14,6 @@ export function fixed(value: number, what: string, decimals = 3): string {
   return trimmed(value.toFixed(decimals));
 }
 
-/**
- * The number with 16 significant digits: for values that lose a shape when rounded, such as bulges.
- *
- * @throws RangeError as `fixed`.
- */
-export function precise(value: number, what: string): string {
-  check(value, what);
-  if (value === 0) return '0';
-  const exponent = Number(value.toExponential(15).split('e')[1]);
-  return trimmed(value.toFixed(Math.min(Math.max(15 - exponent, 0), 100)));
-}
-
 function check(value: number, what: string): void {
   if (!Number.isFinite(value) || Math.abs(value) >= LARGEST) {
     throw new RangeError(`${what}: expected a finite number of at most 15 digits, got ${value}`);
