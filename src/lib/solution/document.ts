@@ -1,9 +1,8 @@
-import type { Point, Vec3 } from '$lib/geometry/point.ts';
+import type { Vec3 } from '$lib/geometry/point.ts';
 import type { SurfaceName } from '$lib/acoustics/surface.ts';
 import type { Layout, Project, SideName } from '$lib/project/project.ts';
-import type { Words } from '$lib/project/sentence.ts';
 import type { Finding } from '$lib/solution/findings/finding.ts';
-import type { Block, BuildName, BuildTotals, Joint, Printed, Sanding, WidthLayer } from '$lib/stand/body.ts';
+import type { StandBody } from '$lib/stand/body.ts';
 import type { Step } from '$lib/stand/step.ts';
 import type { EdgeName } from '$lib/stand/tipping.ts';
 import type { Part } from '$lib/workshop/part.ts';
@@ -186,64 +185,14 @@ export interface SlidePlan {
   readonly stopLoad: number | null;
 }
 
-export interface RodHole {
-  /** Centre in the profile's own axes. */
-  readonly u: number;
-  readonly z: number;
-  /** Of the hole: rod and clearance. */
-  readonly diameter: number;
-}
-
-export interface StandPlan {
-  readonly build: BuildName;
-  readonly base: 'turned' | 'square-to-desk';
-  /**
-   * Finished side view: u back from the mark along the toed direction, z over the desk; counter-clockwise. With a base
-   * square to the desk: u straight away from the listener, the section through the stand's middle.
-   */
-  readonly profile: readonly Point[];
-  /** Corners of the base on the desk, desk frame, counter-clockwise. */
-  readonly footprint: readonly Point[];
-  /** Where the cabinet lies on the stand, desk frame, when that is not its whole width and depth. */
-  readonly contact: readonly Point[] | null;
-  /** What the layers are cut to: the profile less what covers it, in the profile's axes; the lowest where they differ. */
-  readonly slice: readonly Point[];
-  readonly rods: readonly RodHole[];
-  /** Least wood between a rod hole's rim and the slice's edge, mm; null without rods. */
-  readonly rodEdge: number | null;
-  /** Finished width as built, mm. */
-  readonly width: number;
-  /** The width asked for, and asked less built. */
-  readonly widthAsked: number;
-  readonly leftOver: number;
+/** One stand as documents tell of it: its body, mitre and bevel of its saw cuts in degrees, its pieces as the parts of the plan. */
+export interface StandPlan extends Omit<StandBody, 'pieces' | 'steps'> {
   /** How far the width may be off; null where it is of one piece. */
   readonly widthSpread: WidthSpread | null;
-  /** How the width adds up: each · count, summed in this order, is the width. */
-  readonly widths: readonly WidthLayer[];
-  readonly layers: number;
-  readonly stock: string;
-  readonly thickness: number;
-  /** Heights of the profile at its front and rear ends, and its least end. */
-  readonly frontHeight: number;
-  readonly rearHeight: number;
-  /** mm² of the slice, mm³ and kg of the wood. */
-  readonly sliceArea: number;
-  readonly volume: number;
-  readonly mass: number;
-  /** Centre of mass, desk frame. */
-  readonly centre: Vec3;
   /** Name of the part that most of it is made of; null when nothing of it is cut from sheet. */
   readonly part: string | null;
   /** What this stand takes of the plan's parts. */
   readonly pieces: readonly Take[];
-  readonly printed: readonly Printed[];
-  /** Solid wood; mitre and bevel of its saw cuts in degrees. */
-  readonly blocks: readonly Block[];
-  readonly joints: readonly Joint[];
-  /** Steps between different slices, to be sanded off; null where there are none. */
-  readonly sanding: Sanding | null;
-  /** The order of work, each step with its text in mm; and what the build does otherwise than the settings ask. */
+  /** The order of work, each step with its text in mm. */
   readonly steps: readonly (Step & { readonly text: string })[];
-  readonly notes: readonly Words[];
-  readonly figures: BuildTotals;
 }

@@ -140,8 +140,10 @@ export interface StandBody {
   readonly centre: Vec3;
   readonly pieces: readonly Piece[];
   readonly printed: readonly Printed[];
+  /** Solid wood; mitre and bevel of its saw cuts in radians. */
   readonly blocks: readonly Block[];
   readonly joints: readonly Joint[];
+  /** Steps between different slices, to be sanded off; null where there are none. */
   readonly sanding: Sanding | null;
   /** How to make it, in the order of work. */
   readonly steps: readonly Step[];
