@@ -5,11 +5,8 @@ import { project } from '../projects.ts';
 
 const EAR = '/layouts/0/listener/earHeight';
 
-/** All of whose values are the user's own already: typing one again changes nothing. */
-const own = project({ '/layouts/0/entered': undefined });
-
-function opened(of = project()) {
-  const open = new OpenProject(of);
+function opened() {
+  const open = new OpenProject(project());
   const undo = new Undo(open);
   /** As the page does: the history follows every edit. */
   const edit = (pointer: string, value: unknown): void => {
@@ -61,7 +58,7 @@ describe('undo of an open project', () => {
   });
 
   it('makes no step of a drag that ends where it began, nor of the same value typed again', () => {
-    const { undo, edit } = opened(own);
+    const { undo, edit } = opened();
     undo.begin();
     edit(EAR, 1190);
     edit(EAR, 1180);

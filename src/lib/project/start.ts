@@ -11,12 +11,11 @@ export const startProject = {
     height: 280,
     depth: 220,
     drivers: [
-      { name: 'tweeter', role: 'tweeter', diameter: 30, height: 210, entered: [] },
-      { name: 'woofer', role: 'woofer', diameter: 120, height: 100, entered: [] },
+      { name: 'tweeter', role: 'tweeter', diameter: 30, height: 210 },
+      { name: 'woofer', role: 'woofer', diameter: 120, height: 100 },
     ],
-    entered: [],
   },
-  stock: [{ name: 'board', thickness: 3, sheet: { width: 600, height: 400 }, entered: [] }],
+  stock: [{ name: 'board', thickness: 3, sheet: { width: 600, height: 400 } }],
   layouts: [
     {
       name: 'as it is',
@@ -25,7 +24,6 @@ export const startProject = {
       placement: { left: { x: -400, y: 350 }, right: { x: 400, y: 350 } },
       aim: { through: 'tweeter' },
       stand: { lift: 10 },
-      entered: [],
     },
   ],
 } as const;
