@@ -13,7 +13,12 @@ export default defineConfig({
     outDir: 'dist',
     target: 'node20',
     rolldownOptions: {
-      input: { plan: at('./src/command/plan.ts'), schema: at('./src/command/schema.ts'), bench: at('./bench/run.ts') },
+      input: {
+        plan: at('./src/command/plan.ts'),
+        compare: at('./src/command/compare.ts'),
+        schema: at('./src/command/schema.ts'),
+        bench: at('./bench/run.ts'),
+      },
       output: { entryFileNames: '[name].js', chunkFileNames: 'chunks/[name]-[hash].js' },
     },
   },

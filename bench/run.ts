@@ -1,3 +1,4 @@
+import { benchCompare } from './compare.ts';
 import { benchCutOrder } from './cutOrder.ts';
 import { benchListeningArea } from './listeningArea.ts';
 import { benchNesting } from './nesting.ts';
@@ -11,6 +12,7 @@ const benches: readonly (() => Measured | readonly Measured[])[] = [
   benchRandomPlans,
   benchSound,
   benchListeningArea,
+  benchCompare,
   ...benchNesting,
   benchCutOrder,
 ];

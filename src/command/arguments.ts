@@ -1,4 +1,4 @@
-import { parseArgs } from 'node:util';
+import { readWords, type Asked } from './command.ts';
 
 /** What the command was asked to do. */
 export interface Request {
@@ -16,20 +16,10 @@ Exit status: 0 done, 2 bad input, 3 sound input whose geometry has no answer.
 `;
 
 /** The request, `help`, or what is wrong with the words. */
-export function readArguments(words: readonly string[]): Request | 'help' | { readonly wrong: string } {
-  try {
-    const { values, positionals } = parseArgs({
-      args: [...words],
-      allowPositionals: true,
-      options: { layout: { type: 'string' }, out: { type: 'string' }, help: { type: 'boolean', short: 'h' } },
-    });
-    if (values.help) return 'help';
-    const [file, ...more] = positionals;
-    if (file === undefined) return { wrong: 'expected the path of a project file, got nothing' };
-    if (more.length > 0) return { wrong: `expected one project file, got ${positionals.length}` };
-    if (values.out === '') return { wrong: 'expected a folder after --out, got nothing' };
-    return { file, layout: values.layout ?? null, out: values.out ?? null };
-  } catch (error) {
-    return { wrong: error instanceof Error ? error.message : String(error) };
-  }
+export function readArguments(words: readonly string[]): Asked<Request> {
+  return readWords(words, { texts: ['layout', 'out'], flags: [] }, ({ file, text }) =>
+    text('out') === ''
+      ? { wrong: 'expected a folder after --out, got nothing' }
+      : { file, layout: text('layout'), out: text('out') },
+  );
 }

@@ -1,0 +1,90 @@
+import { distance, type Vec3 } from '$lib/geometry/point.ts';
+import { headOf } from '$lib/layout/ears.ts';
+import type { Layout, SideName } from '$lib/project/project.ts';
+import type { SidePlan } from '$lib/solution/document.ts';
+import { seatsOf } from '$lib/solution/headVoices.ts';
+import type { Solution } from '$lib/solution/solution.ts';
+
+/** One number that a layout is judged by. */
+export type Measure = MeasureText & Worked;
+
+export interface MeasureText {
+  /** As commands and files name it. */
+  readonly name: string;
+  readonly label: string;
+  /** Empty for a number of things. */
+  readonly unit: '°' | 'mm' | 'µs' | 'dB' | 'kg' | '%' | '';
+  readonly better: 'less' | 'more';
+  /** What it says of a layout, one sentence. */
+  readonly says: string;
+  /** How it is worked out. */
+  readonly working: string;
+  /** What it means that it is null, for a layout that has a plan: nothing can be better, or nothing is known. Absent where it never is. */
+  readonly missing?: { readonly means: string; readonly is: 'best' | 'unknown' };
+}
+
+/** What it is worked out from, the cheapest first: each step takes several times as long as the one before. */
+type Worked =
+  | { readonly needs: 'aim'; readonly of: (aimed: Aimed) => number | null }
+  | { readonly needs: 'bodies'; readonly of: (bodies: Bodies) => number | null }
+  | { readonly needs: 'stands' | 'sound' | 'sheets'; readonly of: (solution: Solution) => number | null };
+
+/** A pair that is aimed: mm, angles in degrees. */
+export interface Aimed {
+  /** Of every way of sitting, the planned one first. */
+  readonly heads: readonly [Vec3, ...Vec3[]];
+  /** m/s. */
+  readonly speedOfSound: number;
+  readonly sides: Readonly<Record<SideName, AimedSide>>;
+  /** Where head and marks were before: what a move is counted from. Null where there is no before. */
+  readonly before: Places | null;
+}
+
+export type AimedSide = Pick<SidePlan, 'toe' | 'tilt' | 'lift' | 'mark' | 'aimedPoint' | 'axis' | 'miss'>;
+
+/** Where everything is that can be moved. */
+export interface Places {
+  readonly head: Vec3;
+  readonly marks: Readonly<Record<SideName, { readonly x: number; readonly y: number }>>;
+}
+
+/** The two cabinets, eight corners each as a plan has them, and what is around them. */
+export interface Bodies {
+  readonly layout: Layout;
+  readonly head: Vec3;
+  readonly sides: Readonly<Record<SideName, Pick<SidePlan, 'cabinet'>>>;
+}
+
+const placesOf = ({ listener, desk, placement }: Layout): Places => ({
+  head: headOf(listener, desk),
+  marks: placement,
+});
+
+/** How far head and marks have moved, all three added up, mm. */
+export const moved = (before: Places, head: Vec3, sides: Aimed['sides']): number =>
+  distance(before.head, head) +
+  Math.hypot(sides.left.mark.x - before.marks.left.x, sides.left.mark.y - before.marks.left.y) +
+  Math.hypot(sides.right.mark.x - before.marks.right.x, sides.right.mark.y - before.marks.right.y);
+
+/** A measure of a solution. @param before The layout that a move is counted from. */
+export function measureOf(measure: Measure, solution: Solution, before: Layout | null): number | null {
+  switch (measure.needs) {
+    case 'aim':
+      return measure.of(aimedOf(solution, before));
+    case 'bodies':
+    case 'stands':
+    case 'sound':
+    case 'sheets':
+      return measure.of(solution);
+  }
+}
+
+function aimedOf(solution: Solution, before: Layout | null): Aimed {
+  const [planned, ...others] = seatsOf(solution.layout, solution);
+  return {
+    heads: [planned.head, ...others.map(({ head }) => head)],
+    speedOfSound: solution.speedOfSound,
+    sides: solution.sides,
+    before: before && placesOf(before),
+  };
+}

@@ -1,0 +1,106 @@
+import { bodyGap } from '$lib/geometry/bodyGap.ts';
+import { around } from '$lib/geometry/extent.ts';
+import { overlapDepth, sixSided } from '$lib/geometry/solid.ts';
+import { monitorBody } from '$lib/layout/bodies.ts';
+import { hiddenShare } from '$lib/layout/hiddenShare.ts';
+import { sideNames, type SideName } from '$lib/project/project.ts';
+import type { Solution } from '$lib/solution/solution.ts';
+import type { Measure } from './measure.ts';
+
+/** Of the cabinets and the stands under them. */
+export const standMeasures: readonly Measure[] = [
+  {
+    name: 'screen-hidden',
+    label: 'Screen hidden',
+    unit: '%',
+    better: 'less',
+    says: 'The largest share of a screen that a cabinet hides from the eyes.',
+    working: 'area of the cabinet’s shadow on the screen, seen from the head, over the area of the screen; the largest',
+    needs: 'bodies',
+    of: ({ layout, head, sides }) => {
+      let most = 0;
+      for (const side of sideNames) {
+        const cabinet = sixSided(sides[side].cabinet);
+        for (const monitor of layout.monitors) most = Math.max(most, 100 * hiddenShare(cabinet, monitor, head));
+      }
+      return most;
+    },
+  },
+  {
+    name: 'clearance',
+    label: 'Clearance',
+    unit: 'mm',
+    better: 'more',
+    says: 'The least gap that is left to a screen, a wall or an edge of the desk; negative where something overlaps.',
+    working:
+      'gap between each cabinet and each screen; each cabinet and stand to each wall; each stand’s base to each edge of the desk; the least',
+    needs: 'stands',
+    of: (solution) => Math.min(...sideNames.flatMap((side) => gapsOf(solution, side))),
+  },
+  {
+    name: 'tip-angle',
+    label: 'Tip angle',
+    unit: '°',
+    better: 'more',
+    says: 'The steepest plane, turned any way, on which nothing yet tips over.',
+    working: 'least angle of the plumb line through the centre of mass over any edge of the base; the smaller side',
+    needs: 'stands',
+    of: ({ balance }) => Math.min(balance.left.survives.least, balance.right.survives.least),
+  },
+  {
+    name: 'slip-margin',
+    label: 'Slip margin',
+    unit: '°',
+    better: 'more',
+    says: 'By how much steeper the slope could be before the cabinet starts to slide down its stand.',
+    working: 'arc tangent of the friction, less the slope; the smaller side',
+    needs: 'stands',
+    of: ({ balance }) => Math.min(balance.left.slide.margin, balance.right.slide.margin),
+  },
+  {
+    name: 'wood',
+    label: 'Mass of both stands',
+    unit: 'kg',
+    better: 'less',
+    says: 'What the two stands weigh, and so how much material is in them.',
+    working: 'mass of the left and of the right stand; their sum',
+    needs: 'stands',
+    of: ({ stand }) => stand.left.mass + stand.right.mass,
+  },
+  {
+    name: 'sheets',
+    label: 'Sheets',
+    unit: '',
+    better: 'less',
+    says: 'How many sheets and offcuts the parts of both stands are cut from.',
+    working: 'the parts nested by the layout’s seed; sheets and offcuts counted',
+    missing: { means: 'the parts cannot be laid out on the sheets', is: 'unknown' },
+    needs: 'sheets',
+    of: ({ sheets }) => (sheets.ok ? sheets.value.length : null),
+  },
+];
+
+/** Gaps of one loudspeaker to everything around it, mm; negative where it overlaps. */
+function gapsOf({ layout, sides, stand }: Solution, side: SideName): number[] {
+  const { desk, room, monitors } = layout;
+  const { cabinet } = sides[side];
+  const body = sixSided(cabinet);
+  const base = around(stand[side].footprint);
+  const whole = around([...stand[side].footprint, ...cabinet.map(({ x, y }) => [x, y] as const)]);
+  const walls = [
+    desk.wallGap === null ? null : desk.depth + desk.wallGap - whole.top,
+    room.leftWall === null ? null : whole.left + room.leftWall,
+    room.rightWall === null ? null : room.rightWall - whole.right,
+  ];
+  return [
+    ...monitors.map((monitor) => {
+      const screen = monitorBody(monitor);
+      return bodyGap(body, screen) || -Math.max(0, overlapDepth(body, screen));
+    }),
+    ...walls.filter((gap) => gap !== null),
+    base.bottom,
+    desk.depth - base.top,
+    base.left + desk.width / 2,
+    desk.width / 2 - base.right,
+  ];
+}
