@@ -11,6 +11,9 @@ const visit = useBrowser();
 
 const EAR = '/layouts/0/listener/earHeight';
 
+/** An ear height that the user typed, as the file then has it. */
+const withEar = (mm: number) => ({ [EAR]: mm, '/layouts/0/entered': ['listener/earHeight'] });
+
 async function download(page: Page, name: string): Promise<Download> {
   const coming = page.waitForEvent('download');
   await page.getByRole('button', { name, exact: true }).click();
@@ -29,7 +32,7 @@ describe('what one takes away', () => {
     const file = await download(page, 'Download all as one zip');
     expect(file.suggestedFilename()).toBe('Bindery desk - window side.zip');
     const { 'plan.json': plan, 'manifest.json': list, 'build-sheet.pdf': sheet, ...given } = await unzipped(file);
-    const folder = await folderOf({ [EAR]: 1210 });
+    const folder = await folderOf(withEar(1210));
     const { 'plan.json': planned, 'manifest.json': listed, 'build-sheet.pdf': printed, ...written } = folder;
     expect([sheet?.slice(0, 5), printed?.slice(0, 5)]).toEqual(['%PDF-', '%PDF-']);
     expect(Object.keys(given)).toEqual(Object.keys(written));
@@ -93,7 +96,7 @@ describe('a project file', () => {
     const file = await download(page, 'Save the project');
     expect(file.suggestedFilename()).toBe('Bindery desk.json');
     const text = strFromU8(await bytes(file));
-    expect(parseProject(text)).toEqual({ ok: true, value: project({ [EAR]: 1234.5 }) });
+    expect(parseProject(text)).toEqual({ ok: true, value: project(withEar(1234.5)) });
     await page.locator(`[id="${EAR}"]`).fill('1100');
     await openFile(page, 'mine.json', text);
     await expect.poll(() => page.locator(`[id="${EAR}"]`).inputValue()).toBe('1234.5');

@@ -167,7 +167,10 @@ function wordsIn(value: unknown, at = ''): string[] {
 
 test.each(
   wordsIn(full).filter(
-    (pointer) => !/^\/format$|^\/display\/length$|\/aim\/(?:toe|tilt)\/rule$|\/speaker\/designPoint\//.test(pointer),
+    (pointer) =>
+      !/^\/format$|^\/example$|\/entered\/\d+$|^\/display\/length$|\/aim\/(?:toe|tilt)\/rule$|\/speaker\/designPoint\//.test(
+        pointer,
+      ),
   ),
 )('there is a control for %s', (pointer) => {
   expect(fieldAt(pointer)?.kind).toMatch(/^(?:text|colour|choice|switch)$/);

@@ -5,8 +5,11 @@ import { project } from '../projects.ts';
 
 const EAR = '/layouts/0/listener/earHeight';
 
-function opened() {
-  const open = new OpenProject(project());
+/** All of whose values are the user's own already: typing one again changes nothing. */
+const own = project({ '/layouts/0/entered': undefined });
+
+function opened(of = project()) {
+  const open = new OpenProject(of);
   const undo = new Undo(open);
   /** As the page does: the history follows every edit. */
   const edit = (pointer: string, value: unknown): void => {
@@ -58,7 +61,7 @@ describe('undo of an open project', () => {
   });
 
   it('makes no step of a drag that ends where it began, nor of the same value typed again', () => {
-    const { undo, edit } = opened();
+    const { undo, edit } = opened(own);
     undo.begin();
     edit(EAR, 1190);
     edit(EAR, 1180);

@@ -19,10 +19,23 @@ it('indents by two spaces, ends its last line, and opens with format and version
 
 it('keeps the order of keys whatever order the project has them in', () => {
   const sound = project();
-  const { format, version, title, display, speaker, stock, printer, shop, sure, layouts } = sound;
+  const { format, version, title, example, display, speaker, stock, printer, shop, sure, layouts } = sound;
   const { kerf, taper, spacing, margin, colours } = sound.cutter;
   const cutter = { colours, margin, spacing, taper, kerf };
-  const shuffled: Project = { layouts, sure, shop, printer, cutter, stock, speaker, display, title, version, format };
+  const shuffled: Project = {
+    layouts,
+    sure,
+    shop,
+    printer,
+    cutter,
+    stock,
+    speaker,
+    display,
+    example,
+    title,
+    version,
+    format,
+  };
   expect(JSON.stringify(shuffled)).not.toBe(JSON.stringify(sound));
   expect(writeProject(shuffled)).toBe(writeProject(sound));
 });

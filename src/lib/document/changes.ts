@@ -11,6 +11,16 @@ export function changedPointers(before: unknown, after: unknown): readonly strin
   return changed(before, after, '');
 }
 
+/** What only tells that a value was entered. */
+const RECORD = /\/entered(\/\d+)?$/;
+
+/** The same, for people: that a value was entered is told only where nothing else changed, as when it is confirmed as it stands. */
+export function changedValues(before: unknown, after: unknown): readonly string[] {
+  const all = changedPointers(before, after);
+  const values = all.filter((pointer) => !RECORD.test(pointer));
+  return values.length > 0 ? values : all;
+}
+
 function changed(before: unknown, after: unknown, at: string): readonly string[] {
   if (sameJson(before, after)) return [];
   if (!isHeld(before) || !isHeld(after) || Array.isArray(before) !== Array.isArray(after)) return [at];
@@ -29,6 +39,7 @@ const own: readonly (readonly [pattern: RegExp, label: string])[] = [
   [/^\/layouts$/, 'Layouts'],
   [/^\/layouts\/\d+\/name$/, 'Layout name'],
   [/^\/display(\/|$)/, 'Units'],
+  [RECORD, 'Value confirmed'],
 ];
 
 /**
@@ -36,7 +47,7 @@ const own: readonly (readonly [pattern: RegExp, label: string])[] = [
  * by what holds them all (two marks: `Placement`), or by the first where nothing smaller than a layout does.
  */
 export function changeLabel(before: unknown, after: unknown): string {
-  const pointers = changedPointers(before, after);
+  const pointers = changedValues(before, after);
   const [first = ''] = pointers;
   const common = pointers.reduce(commonPointer, first);
   const pointer = /^(\/layouts\/\d+|\/layouts)?$/.test(common) && !pointers.includes(common) ? first : common;

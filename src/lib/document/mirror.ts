@@ -1,10 +1,6 @@
 import { pointerTo } from '$lib/project/fault.ts';
-import type { Layout } from '$lib/project/project.ts';
 import type { Edit } from './edit.ts';
 import { valueAt } from './pointer.ts';
-
-/** Whether the two marks mirror each other in the middle of the desk. */
-export const isMirrored = ({ left, right }: Layout['placement']): boolean => left.x === -right.x && left.y === right.y;
 
 const PLACEMENT = /^(\/layouts\/\d+\/placement)\/(left|right)\/(x|y)$/;
 

@@ -1,11 +1,13 @@
 import type { Plan } from '$lib/solution/document.ts';
 import type { Fault } from '$lib/project/fault.ts';
+import { isMirrored } from '$lib/project/mirrored.ts';
 import type { Project, SideName } from '$lib/project/project.ts';
 import { sameJson } from '$lib/project/sameJson.ts';
 import type { LengthDisplay, LengthUnit } from '$lib/project/units.ts';
 import { messagesByOwner } from './messages.ts';
 import { withEdits, type Edit } from './edit.ts';
-import { isMirrored, mirrorEdit, mirrorLeft } from './mirror.ts';
+import { withEntered } from './markEntered.ts';
+import { mirrorEdit, mirrorLeft } from './mirror.ts';
 import { settle, settleProject, type Settled } from './settle.ts';
 import { Watched } from './watched.ts';
 
@@ -105,10 +107,11 @@ export class OpenProject {
     this.editAll([[pointer, value]]);
   }
 
-  /** Several edits as one step. */
+  /** Several edits as one step, all of them by the user's hand: what is measured of them counts as entered. */
   editAll(edits: readonly Edit[]): void {
     const all = this.#mirrored ? edits.flatMap((edit) => [edit, ...mirrorEdit(edit)]) : edits;
-    this.change((draft) => withEdits(draft, all));
+    const pointers = all.map(([pointer]) => pointer);
+    this.change((draft) => withEntered(withEdits(draft, all), pointers));
   }
 
   /** The draft turned into another one: the door through which every edit goes. */

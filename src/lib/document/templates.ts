@@ -5,7 +5,10 @@ import { stock as stockFields } from '$lib/project/fields/stock.ts';
 import type { Crossover, Driver, Monitor, Project, Stock } from '$lib/project/project.ts';
 import { freeName } from './freeName.ts';
 
-/** What an added entry starts as: something sound, in a plausible place, under a name that nothing else has. */
+/**
+ * What an added entry starts as: something sound, in a plausible place, under a name that nothing else has, and nothing of it
+ * measured yet.
+ */
 
 /** A small driver in the middle of the baffle. */
 export function newDriver({ drivers, width, height }: Project['speaker']): Driver {
@@ -16,6 +19,7 @@ export function newDriver({ drivers, width, height }: Project['speaker']): Drive
     role: 'midrange',
     diameter,
     height: Math.round(height / 2),
+    entered: [],
   };
 }
 
@@ -23,17 +27,17 @@ export function newDriver({ drivers, width, height }: Project['speaker']): Drive
 export function newCrossover({ drivers }: Project['speaker']): Crossover | null {
   const [upper, lower] = drivers;
   if (upper === undefined || lower === undefined) return null;
-  return { ...startOf(crossover), between: [upper.name, lower.name] };
+  return { ...startOf(crossover), between: [upper.name, lower.name], entered: [] };
 }
 
 /** A common panel, standing at the desk's back edge or behind the last one. */
 export function newMonitor({ desk }: Project['layouts'][number]): Monitor {
-  return { ...startOf(monitor), y: Math.round(desk.depth * 0.75) };
+  return { ...startOf(monitor), y: Math.round(desk.depth * 0.75), entered: [] };
 }
 
 /** As the last board, which is what a shop mostly has more of. */
 export function newStock(stock: Project['stock']): Stock {
   const plain = startOf(stockFields);
   const { thickness, sheet, density } = stock.at(-1) ?? plain;
-  return { ...plain, name: freeName('board', stock), thickness, sheet, density, offcuts: [] };
+  return { ...plain, name: freeName('board', stock), thickness, sheet, density, offcuts: [], entered: [] };
 }

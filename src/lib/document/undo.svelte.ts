@@ -1,6 +1,6 @@
 import { untrack } from 'svelte';
 import { sameJson } from '$lib/project/sameJson.ts';
-import { changedPointers, changeLabel } from './changes.ts';
+import { changedValues, changeLabel } from './changes.ts';
 import {
   begun,
   cancelled,
@@ -120,7 +120,7 @@ export class Undo {
   }
 
   #done(message: string, next: History<unknown>): Done {
-    const [pointer = ''] = changedPointers(this.#history.present, next.present);
+    const [pointer = ''] = changedValues(this.#history.present, next.present);
     this.#go(next);
     return { message, pointer };
   }

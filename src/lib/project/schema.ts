@@ -10,6 +10,7 @@ import * as stands from './fields/stand.ts';
 import { startOf } from './fields/starts.ts';
 import * as stocks from './fields/stock.ts';
 import { sure } from './fields/sure.ts';
+import { countedValues, type CountedKind } from './counted.ts';
 import { got } from './got.ts';
 import { MOST_LAYOUTS, MOST_LOCKED } from './limits.ts';
 import { exactly, flag, list, name, numberOf, oneRuleOf, orNull, pair, quantity, record, word } from './rules.ts';
@@ -28,11 +29,18 @@ const optional = v.optional;
 /** Something that is there or not, and is not where the file does not say. */
 const orNone = <Input, Output>(schema: v.GenericSchema<Input, Output>) => optional(orNull(schema), null);
 
+/** Which counted values the user entered; left out where all of them are the user's own. */
+const entered = (kind: CountedKind) =>
+  optional(list('names of measured values', word<string>(countedValues[kind]), 0, countedValues[kind].length));
+
 const crossover = record({
   between: pair('driver names'),
   frequency: leaf(speakers.crossover.frequency),
   alignment: leaf(speakers.crossover.alignment),
+  entered: entered('crossover'),
 });
+
+const driver = record({ ...leaves(speakers.driver), entered: entered('driver') });
 
 const speaker = record({
   width: leaf(speakers.speaker.width),
@@ -42,10 +50,11 @@ const speaker = record({
   mass: leaf(speakers.speaker.mass),
   mirrored: leaf(speakers.speaker.mirrored),
   centreOfMass: orNone(record(leaves(speakers.centreOfMass))),
-  drivers: list('drivers', record(leaves(speakers.driver)), 1, 8),
+  drivers: list('drivers', driver, 1, 8),
   crossovers: optional(list('crossovers', crossover, 0, 8), []),
   // Where the maker lined the drivers up: on this driver's own axis, this far from the baffle. Null: not known.
   designPoint: orNone(record(leaves(speakers.designPoint))),
+  entered: entered('speaker'),
 });
 
 const stock = record({
@@ -66,6 +75,7 @@ const stock = record({
   sheets: leaf(stocks.stock.sheets),
   // Pieces left from other work: used before a whole sheet is.
   offcuts: optional(list('offcuts', record(leaves(stocks.offcut)), 0, 20), []),
+  entered: entered('stock'),
 });
 
 const { printer: printing, cutter: cutting, shop: working } = machines;
@@ -207,18 +217,21 @@ const arrangement = record({
   locked: optional(list('locked parts', locked, 0, MOST_LOCKED), []),
 });
 
+const monitor = record({ ...leaves(desks.monitor), entered: entered('monitor') });
+
 const layout = record({
   name: name(),
   air: optional(record(leaves(desks.air)), startOf(desks.air)),
   desk: record(leaves(desks.desk)),
   room: optional(room, startOf(desks.room)),
-  monitors: optional(list('monitors', record(leaves(desks.monitor)), 0, 8), []),
+  monitors: optional(list('monitors', monitor, 0, 8), []),
   listener,
   placement: record({ left: record(leaves(aims.placement.left)), right: record(leaves(aims.placement.right)) }),
   aim,
   stand,
   // How the parts lie on their sheets; null: as found from the first seed.
   arrangement: orNone(arrangement),
+  entered: entered('layout'),
 });
 
 const display = record({
@@ -232,6 +245,8 @@ export const projectSchema = record({
   format: exactly(FORMAT),
   version: exactly(VERSION),
   title: optional(name(), 'Untitled'),
+  // Whether it began as the program's own example.
+  example: optional(flag(), false),
   display: optional(display, { length: 'mm', fraction: null }),
   speaker,
   stock: list('stocks', stock, 1, 40),

@@ -11,11 +11,12 @@ export const startProject = {
     height: 280,
     depth: 220,
     drivers: [
-      { name: 'tweeter', role: 'tweeter', diameter: 30, height: 210 },
-      { name: 'woofer', role: 'woofer', diameter: 120, height: 100 },
+      { name: 'tweeter', role: 'tweeter', diameter: 30, height: 210, entered: [] },
+      { name: 'woofer', role: 'woofer', diameter: 120, height: 100, entered: [] },
     ],
+    entered: [],
   },
-  stock: [{ name: 'board', thickness: 3, sheet: { width: 600, height: 400 } }],
+  stock: [{ name: 'board', thickness: 3, sheet: { width: 600, height: 400 }, entered: [] }],
   layouts: [
     {
       name: 'as it is',
@@ -24,6 +25,7 @@ export const startProject = {
       placement: { left: { x: -400, y: 350 }, right: { x: 400, y: 350 } },
       aim: { through: 'tweeter' },
       stand: { lift: 10 },
+      entered: [],
     },
   ],
 } as const;

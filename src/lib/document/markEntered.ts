@@ -1,0 +1,13 @@
+import { countedAt, isEntered } from '$lib/project/counted.ts';
+import { valueAt, withValue } from './pointer.ts';
+
+/** The document, telling that the user entered the values at these pointers. What is not counted, or counts so already, stays as it is. */
+export const withEntered = (document: unknown, pointers: readonly string[]): unknown =>
+  pointers.reduce((done, pointer) => {
+    const place = countedAt(pointer);
+    if (place === null) return done;
+    const entered = valueAt(done, `${place.thing}/entered`);
+    return Array.isArray(entered) && !isEntered(entered, place.key)
+      ? withValue(done, `${place.thing}/entered`, [...entered, place.key])
+      : done;
+  }, document);
