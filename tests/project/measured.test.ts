@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { followSuggestion } from '$lib/document/follow.ts';
 import { withEntered } from '$lib/document/markEntered.ts';
 import { OpenProject } from '$lib/document/openProject.svelte.ts';
 import { Undo } from '$lib/document/undo.svelte.ts';
@@ -81,6 +82,41 @@ describe('which values the user entered', () => {
     undo.follow();
     expect(undo.undoLabel).toBe('Value confirmed');
     expect(measuredOf(open.project, 0).entered).toBe(1);
+  });
+
+  it('does not grow by an estimate, which takes back what was measured there', () => {
+    const open = new OpenProject(project());
+    open.edit(EAR, 1200);
+    open.estimateAll([
+      [EAR, 1190],
+      ['/sure/earHeight', 45],
+    ]);
+    expect(open.at(EAR)).toBe(1190);
+    expect(open.enteredAt(EAR)).toBe(false);
+    const own = new OpenProject(checked(withoutKey(demoProject)));
+    own.estimateAll([[EAR, 1190]]);
+    const { values } = measuredOf(own.project, 0);
+    for (const [pointer, entered] of values) expect([pointer, entered]).toEqual([pointer, pointer !== EAR]);
+  });
+
+  it('grows by a suggestion that is taken', () => {
+    const open = new OpenProject(project());
+    const edits = [{ pointer: '/layouts/0/placement/right/x', value: 277 }];
+    followSuggestion(open, new Undo(open), { label: { template: 'inwards', quantities: {} }, edits });
+    expect(measuredOf(open.project, 0).values.get('/layouts/0/placement/right/x')).toBe(true);
+    expect(measuredOf(open.project, 0).entered).toBe(1);
+  });
+
+  it('goes from the right mark to the left one when they are tied together', () => {
+    const free = project({ '/layouts/0/placement/right/x': 500 });
+    const tied = (edit: (open: OpenProject) => void): readonly boolean[] => {
+      const open = new OpenProject(free);
+      edit(open);
+      open.setMirrored(true);
+      return ['x', 'y'].map((key) => open.enteredAt(`/layouts/0/placement/left/${key}`));
+    };
+    expect(tied(() => undefined)).toEqual([false, false]);
+    expect(tied((open) => open.edit('/layouts/0/placement/right/x', 505))).toEqual([true, false]);
   });
 
   it('is refused by name where a file tells of a value that is not counted', () => {

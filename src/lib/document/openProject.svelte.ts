@@ -1,4 +1,5 @@
 import type { Plan } from '$lib/solution/document.ts';
+import { countedAt, isEntered } from '$lib/project/counted.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import { isMirrored } from '$lib/project/mirrored.ts';
 import type { Project, SideName } from '$lib/project/project.ts';
@@ -6,7 +7,7 @@ import { sameJson } from '$lib/project/sameJson.ts';
 import type { LengthDisplay, LengthUnit } from '$lib/project/units.ts';
 import { messagesByOwner } from './messages.ts';
 import { withEdits, type Edit } from './edit.ts';
-import { withEntered } from './markEntered.ts';
+import { withEntered, withNotEntered } from './markEntered.ts';
 import { mirrorEdit, mirrorLeft } from './mirror.ts';
 import { settle, settleProject, type Settled } from './settle.ts';
 import { Watched } from './watched.ts';
@@ -103,6 +104,12 @@ export class OpenProject {
     return this.#messages.get(pointer) ?? NOTHING;
   }
 
+  /** Whether the value at a pointer is the user's own; false for one that is to be measured and was not yet. */
+  enteredAt(pointer: string): boolean {
+    const place = countedAt(pointer);
+    return place === null || isEntered(this.at(`${place.thing}/entered`), place.key);
+  }
+
   edit(pointer: string, value: unknown): void {
     this.editAll([[pointer, value]]);
   }
@@ -110,8 +117,12 @@ export class OpenProject {
   /** Several edits as one step, all of them by the user's hand: what is measured of them counts as entered. */
   editAll(edits: readonly Edit[]): void {
     const all = this.#mirrored ? edits.flatMap((edit) => [edit, ...mirrorEdit(edit)]) : edits;
-    const pointers = all.map(([pointer]) => pointer);
-    this.change((draft) => withEntered(withEdits(draft, all), pointers));
+    this.change((draft) => withEntered(withEdits(draft, all), pointersOf(all)));
+  }
+
+  /** Several edits as one step, by an estimate: what is to be measured of them still is. */
+  estimateAll(edits: readonly Edit[]): void {
+    this.change((draft) => withNotEntered(withEdits(draft, edits), pointersOf(edits)));
   }
 
   /** The draft turned into another one: the door through which every edit goes. */
@@ -134,7 +145,11 @@ export class OpenProject {
   /** Ties the two marks together, the left one following the right one, or frees them. */
   setMirrored(mirrored: boolean): void {
     this.#mirrored = mirrored;
-    if (mirrored) this.editAll(mirrorLeft(this.draft, this.#layoutIndex));
+    if (!mirrored) return;
+    const edits = mirrorLeft(this.draft, this.#layoutIndex);
+    // What the left one takes over is as measured as it was on the right.
+    const measured = pointersOf(edits).filter((pointer) => this.enteredAt(pointer.replace('/left/', '/right/')));
+    this.change((draft) => withEntered(withEdits(draft, edits), measured));
   }
 
   #settle(draft: unknown): void {
@@ -149,6 +164,8 @@ export class OpenProject {
     if (!sameJson(project.display, this.#display)) this.#display = project.display;
   }
 }
+
+const pointersOf = (edits: readonly Edit[]): readonly string[] => edits.map(([pointer]) => pointer);
 
 const NOTHING: readonly string[] = [];
 const NO_MESSAGES: ReadonlyMap<string, readonly string[]> = new Map();

@@ -39,6 +39,7 @@ const places: readonly (readonly [kind: CountedKind, at: RegExp])[] = [
 
 /** A counted value: the pointer of the thing whose `entered` tells of it, and its key there. */
 interface CountedPlace {
+  readonly kind: CountedKind;
   readonly thing: string;
   readonly key: string;
 }
@@ -50,7 +51,7 @@ export function countedAt(pointer: string): CountedPlace | null {
     if (thing === undefined) continue;
     const key = pointer.slice(thing.length + 1);
     const keys: readonly string[] = countedValues[kind];
-    return keys.includes(key) ? { thing, key } : null;
+    return keys.includes(key) ? { kind, thing, key } : null;
   }
   return null;
 }
