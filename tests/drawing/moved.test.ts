@@ -82,8 +82,8 @@ describe('handles', () => {
       if (!handle) throw new Error('expected a loudspeaker');
       const { x, y } = made.layout.placement[side];
       const values = moved(handle, [30, 20], free).map(({ value }) => value);
-      // The desk’s depth runs along the view’s first axis, its width against the second.
-      expect(values).toEqual([y + 30, x - 20]);
+      // The desk’s width runs along the view’s first axis, its depth along the second.
+      expect(values).toEqual([x + 30, y + 20]);
     }
   });
 
@@ -91,7 +91,7 @@ describe('handles', () => {
     const [head] = topHandles(source(scene({ offset: -40 }))).filter(({ id }) => id === 'handle-head');
     if (!head) throw new Error('expected a head');
     expect(spokenHandle(head, { length: 'mm', fraction: null })).toBe(
-      'Head: 180 millimetres in front of the desk’s edge, 40 millimetres left of the middle',
+      'Head: 40 millimetres left of the middle, 180 millimetres in front of the desk’s edge',
     );
   });
 
@@ -115,7 +115,7 @@ describe('moved', () => {
       fc.property(way, way, fc.constantFrom<'mm' | 'in'>('mm', 'in'), (dx, dy, unit) => {
         const grid = gridFor(unit, false);
         for (const { grip, value } of moved(handle(), [dx, dy], { ...held, aligns: false, grid })) {
-          const asked = grip.value + grip.rate * (grip.input.endsWith('/y') ? dx : dy);
+          const asked = grip.value + grip.rate * (grip.input.endsWith('/x') ? dx : dy);
           const { min, max } = grip.range;
           expect(value).toBeGreaterThanOrEqual(min);
           expect(value).toBeLessThanOrEqual(max);
@@ -129,14 +129,14 @@ describe('moved', () => {
 
   it('leaves an axis alone that nobody moved along, off the grid or on it', () => {
     const made = scene({ right: { x: 433, y: 302 } });
-    expect(moved(handle(made), [0, 30], held).map(({ value }) => value)).toEqual([302, 405]);
+    expect(moved(handle(made), [0, 30], held).map(({ value }) => value)).toEqual([433, 330]);
   });
 
   it('keeps to the longer way with one axis held', () => {
     fc.assert(
       fc.property(by, ([dx, dy]) => {
-        const [depth, across] = moved(handle(), [dx, dy], { ...free, oneAxis: true });
-        const kept = Math.abs(dx) >= Math.abs(dy) ? across : depth;
+        const [across, depth] = moved(handle(), [dx, dy], { ...free, oneAxis: true });
+        const kept = Math.abs(dx) >= Math.abs(dy) ? depth : across;
         expect(kept?.value).toBe(kept?.grip.value);
       }),
     );
@@ -145,24 +145,24 @@ describe('moved', () => {
   it('is drawn to what is worth keeping to, and only from near by', () => {
     // The other mark stands 437 mm from the middle and 291 mm from the edge: no multiples of the grid.
     const made = scene({ left: { x: -437, y: 291 }, right: { x: 460, y: 320 } });
-    const near = moved(handle(made), [-26, 20], held);
+    const near = moved(handle(made), [-20, -26], held);
     expect(near.map(({ value, aligned }) => [value, aligned])).toEqual([
-      [291, true],
       [437, true],
+      [291, true],
     ]);
-    const far = moved(handle(made), [-10, 5], held);
+    const far = moved(handle(made), [-5, -10], held);
     expect(far.map(({ value, aligned }) => [value, aligned])).toEqual([
-      [310, false],
       [455, false],
+      [310, false],
     ]);
-    const loose = moved(handle(made), [-26, 20], { ...held, aligns: false });
-    expect(loose.map(({ value }) => value)).toEqual([295, 440]);
+    const loose = moved(handle(made), [-20, -26], { ...held, aligns: false });
+    expect(loose.map(({ value }) => value)).toEqual([440, 295]);
   });
 
   it('brings what stood off the middle to its middle', () => {
     const head = topHandles(source(scene({ offset: 33 }))).find(({ id }) => id === 'handle-head');
     if (!head) throw new Error('expected a head');
-    const [, across] = moved(head, [0, 30], held);
+    const [across] = moved(head, [-30, 0], held);
     expect([across?.value, across?.aligned]).toEqual([0, true]);
   });
 
@@ -176,7 +176,7 @@ describe('moved', () => {
       }),
     );
     const right = gripsOf(handle()).find(({ input }) => input.endsWith('right/x'));
-    // Up on the view is to the left on the desk.
-    expect(right && nudged(right, 1)).toBe(429);
+    // To the right on the view is to the right on the desk.
+    expect(right && nudged(right, 1)).toBe(431);
   });
 });

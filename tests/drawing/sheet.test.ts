@@ -1,19 +1,22 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dimensionLine } from '$lib/drawing/dimensionLine.ts';
-import { dimensionStyle } from '$lib/drawing/dimensionStyle.ts';
+import { screenStyle } from '$lib/drawing/dimensionStyle.ts';
 import { dimensionText, spokenDimension } from '$lib/drawing/dimensionText.ts';
 import { toPaper, zoomed } from '$lib/drawing/place.ts';
 import { inRow } from '$lib/drawing/rows.ts';
 import { scaleText } from '$lib/drawing/scaleText.ts';
-import { detailed, redrawn, severalFit, sheetOf, shownOf, type Sheet } from '$lib/drawing/sheet.ts';
+import { roomsOf, severalFit, shownOf } from '$lib/drawing/rooms.ts';
+import { detailed, redrawn, sheetOf, type Sheet } from '$lib/drawing/sheet.ts';
 import type { Pane } from '$lib/drawing/pane.ts';
 import type { Frame } from '$lib/drawing/sheetLayout.ts';
 import { scenes } from './arbitraries.ts';
 import { scene, type Scene } from './scene.ts';
 import { runs } from '../runs.ts';
 
-const style = dimensionStyle(4);
+const style = screenStyle(1000);
+/** Float dust of places on a sheet of some thousand px. */
+const DUST = 1e-9;
 const frames: fc.Arbitrary<Frame> = fc.record({
   left: fc.constant(0),
   top: fc.constant(0),
@@ -25,44 +28,50 @@ const sheet = (made: Scene, frame: Frame): Sheet =>
 const panesAt = (made: Scene, frame: Frame, zoom = 1): Pane[] => detailed(sheet(made, frame), zoom, style);
 
 describe('sheetOf', () => {
-  it('stands the top view over the side view: the same y at the same place, both at one scale (third angle)', () => {
+  it('draws the plan as one sits: x to the right, y up the page, the listener at the bottom', () => {
     fc.assert(
-      fc.property(scenes, frames, fc.integer({ min: -500, max: 1500 }), (made, frame, y) => {
-        const [top, side] = panesAt(made, frame);
-        if (!top || !side) throw new Error('expected two views');
-        expect([top.key, side.key]).toEqual(['top', 'side']);
-        expect(top.place.scale).toBe(side.place.scale);
-        const [topX] = toPaper(top.place, [y, 123]);
-        const [sideX] = toPaper(side.place, [y, -456]);
-        expect(topX).toBeCloseTo(sideX, 9);
-        const lowest = toPaper(top.place, [0, top.view.extent[1]])[1];
-        const highest = toPaper(side.place, [0, side.view.extent[3]])[1];
-        expect(highest).toBeGreaterThan(lowest);
+      fc.property(scenes, frames, (made, frame) => {
+        const [top] = panesAt(made, frame);
+        if (top?.key !== 'top') throw new Error('expected the plan first');
+        const at = (name: string): readonly number[] => {
+          const item = top.view.items.find(({ id }) => id === name);
+          if (item?.kind !== 'outline') throw new Error(`no ${name}`);
+          const points = item.points.map((point) => toPaper(top.place, point));
+          return [0, 1].map((axis) => points.reduce((sum, point) => sum + (point[axis] ?? NaN), 0) / points.length);
+        };
+        const [left, right, head, wall] = ['cabinet-left', 'cabinet-right', 'head', 'desk'].map(at);
+        expect(left?.[0]).toBeLessThan(right?.[0] ?? NaN);
+        expect(head?.[1]).toBeGreaterThan(Math.max(left?.[1] ?? NaN, right?.[1] ?? NaN));
+        expect(head?.[1]).toBeGreaterThan(wall?.[1] ?? NaN);
       }),
       { numRuns: runs(40) },
     );
   });
 
-  it('keeps the views and their rows of dimensions inside the frame, and the rows of the two views apart', () => {
+  it('keeps each view and its rows of dimensions inside a room of its own', () => {
     fc.assert(
       fc.property(scenes, frames, (made, frame) => {
-        const spans = panesAt(made, frame).map(({ view, place }) => {
+        const panes = panesAt(made, frame);
+        for (const { view, place, frame: room } of panes) {
           const [left, up] = toPaper(place, [view.extent[0], view.extent[3]]);
           const [right, down] = toPaper(place, [view.extent[2], view.extent[1]]);
-          expect(left).toBeGreaterThanOrEqual(0);
-          expect(right).toBeLessThanOrEqual(frame.width);
-          const levels = view.items.filter(inRow).flatMap((item) => {
+          const tips = view.items.filter(inRow).flatMap((item) => {
             const drawn = dimensionLine(item, place, view.extent, style, dimensionText(item, 'mm'));
             return drawn.arrows.map(([tip]) => tip);
           });
-          return {
-            from: Math.min(up, ...levels.map(([, y]) => y)),
-            to: Math.max(down, ...levels.map(([, y]) => y)),
-          };
-        });
-        expect(Math.min(...spans.map(({ from }) => from))).toBeGreaterThanOrEqual(0);
-        expect(Math.max(...spans.map(({ to }) => to))).toBeLessThanOrEqual(frame.height);
-        expect((spans[1]?.from ?? NaN) - (spans[0]?.to ?? NaN)).toBeGreaterThan(8 * style.unit - 1e-9);
+          expect(Math.min(left, ...tips.map(([x]) => x))).toBeGreaterThanOrEqual(room.left);
+          expect(Math.max(right, ...tips.map(([x]) => x))).toBeLessThanOrEqual(room.left + room.width);
+          expect(Math.min(up, ...tips.map(([, y]) => y))).toBeGreaterThanOrEqual(room.top);
+          expect(Math.max(down, ...tips.map(([, y]) => y))).toBeLessThanOrEqual(room.top + room.height);
+        }
+        for (const [index, { frame: a }] of panes.entries())
+          for (const { frame: b } of panes.slice(index + 1))
+            expect(
+              a.left + a.width <= b.left + DUST ||
+                b.left + b.width <= a.left + DUST ||
+                a.top + a.height <= b.top + DUST ||
+                b.top + b.height <= a.top + DUST,
+            ).toBe(true);
       }),
       { numRuns: runs(40) },
     );
@@ -88,11 +97,26 @@ describe('sheetOf', () => {
     expect(count(near)).toBeGreaterThan(count(far));
   });
 
-  it('shows one view at a time where both would be too small', () => {
-    expect(severalFit({ left: 0, top: 0, width: 390, height: 300 }, dimensionStyle(2.9))).toBe(false);
-    expect(severalFit({ left: 0, top: 0, width: 900, height: 800 }, style)).toBe(true);
+  it('shows what has room: one view on a phone, plan and side view on a tablet, four on a desk’s screen', () => {
+    const keys = (width: number, height: number): readonly string[] => {
+      const [frame, sized] = [{ left: 0, top: 0, width, height }, screenStyle(width)];
+      return roomsOf(shownOf(null, severalFit(frame, sized)), frame, sized).rooms.map(({ key }) => key);
+    };
+    expect(keys(390, 340)).toEqual(['top']);
+    expect(keys(768, 380)).toEqual(['top', 'side']);
+    expect(keys(1000, 600)).toEqual(['top', 'side', 'front', 'stand']);
     expect([shownOf(null, true), shownOf('side', true), shownOf('top', false)]).toEqual(['all', 'side', 'top']);
     expect([shownOf(null, false), shownOf('all', false)]).toEqual(['top', 'top']);
+  });
+
+  it('draws the demo’s plan at no less than 0.34 px and its side view at 0.27 px a millimetre on a sheet 1000 × 600', () => {
+    const { panes } = sheet(scene(), { left: 0, top: 0, width: 1000, height: 600 });
+    const [top, side] = panes.map(({ place }) => place.scale);
+    expect(top).toBeGreaterThan(0.34);
+    expect(side).toBeGreaterThan(0.27);
+    const phone = { left: 0, top: 0, width: 390, height: 340 };
+    const [alone] = sheetOf({ ...scene(), layoutIndex: 0, side: 'right' }, 'top', phone, screenStyle(390)).panes;
+    expect(alone?.place.scale).toBeGreaterThan(0.2);
   });
 
   it('stays finite in a frame of no size', () => {
@@ -101,24 +125,6 @@ describe('sheetOf', () => {
       expect(place.scale).toBeGreaterThan(0);
       expect(place.origin.every(Number.isFinite)).toBe(true);
     }
-  });
-
-  it('shows the front of the cabinet and its stand beside a wide sheet’s views, clear of them', () => {
-    const { panes } = sheet(scene(), { left: 0, top: 0, width: 1000, height: 660 });
-    expect(panes.map(({ key }) => key)).toEqual(['top', 'side', 'front', 'stand']);
-    const span = ({ view, place }: Pane) => ({
-      left: toPaper(place, [view.extent[0], 0])[0],
-      right: toPaper(place, [view.extent[2], 0])[0],
-    });
-    const [top, side, ...aside] = panes.map(span);
-    for (const { left, right } of aside) {
-      expect(left).toBeGreaterThan(Math.max(top?.right ?? Infinity, side?.right ?? Infinity));
-      expect(right).toBeLessThan(1000);
-    }
-    expect(sheet(scene(), { left: 0, top: 0, width: 400, height: 700 }).panes.map(({ key }) => key)).toEqual([
-      'top',
-      'side',
-    ]);
   });
 
   it('moves nothing when it is drawn again with other numbers', () => {
@@ -173,11 +179,19 @@ describe('what dimensions say', () => {
     expect(dimensionText({ ...dimension, input: '/layouts/0/desk/depth' }, 'mm')).toBe('700');
   });
 
+  it('shows no digit of a result that a tape cannot carry, tenths on paper, and all that somebody gave', () => {
+    const result = { ...dimension, value: 928.66 };
+    expect(dimensionText(result, 'mm', 'screen')).toBe('(929)');
+    expect(dimensionText(result, 'mm', 'paper')).toBe('(928.7)');
+    expect(dimensionText({ ...result, value: 928.5, input: '/a' }, 'mm', 'screen')).toBe('928.5');
+    expect(dimensionText({ ...result, each: true }, 'mm', 'screen')).toBe('(929)\u00a0each');
+  });
+
   it('reads as name, value and unit', () => {
     expect(spokenDimension(dimension, 'mm')).toBe('desk depth: 700 millimetres');
-    expect(spokenDimension({ ...dimension, value: 25.4 }, 'in')).toBe('desk depth: 1.000 inches');
+    expect(spokenDimension({ ...dimension, value: 25.4 }, 'in')).toBe('desk depth: 1.00 inches');
     const angle = { kind: 'angle', id: 'a', subject: 'axis', corner: [0, 0], from: 0, to: 1, radius: 1 } as const;
-    expect(spokenDimension({ ...angle, value: 41.855, name: 'toe' }, 'mm')).toBe('toe: 41.85 degrees');
+    expect(spokenDimension({ ...angle, value: 41.855, name: 'toe' }, 'mm')).toBe('toe: 41.9 degrees');
   });
 
   it('writes scales with two figures', () => {

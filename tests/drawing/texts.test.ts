@@ -2,132 +2,151 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Point } from '$lib/geometry/point.ts';
 import { captionsOf } from '$lib/drawing/captions.ts';
-import { dimensionStyle, type DimensionStyle } from '$lib/drawing/dimensionStyle.ts';
+import { dimensionStyle, screenStyle, type DimensionStyle } from '$lib/drawing/dimensionStyle.ts';
 import { dimensionText } from '$lib/drawing/dimensionText.ts';
-import { drawDimension } from '$lib/drawing/drawDimension.ts';
 import { labelText } from '$lib/drawing/labelText.ts';
-import { toPaper } from '$lib/drawing/place.ts';
-import { detailed, severalFit, sheetOf, shownOf } from '$lib/drawing/sheet.ts';
 import type { Pane, Shown } from '$lib/drawing/pane.ts';
+import { severalFit, shownOf } from '$lib/drawing/rooms.ts';
+import { detailed, sheetOf, textsPlaced } from '$lib/drawing/sheet.ts';
+import { dimensionOn, dimensionPrimitives, isDimension, thingPrimitives } from '$lib/drawing/viewPrimitives.ts';
 import type { SideName } from '$lib/project/project.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
-import { scene } from './scene.ts';
+import { scenes } from './arbitraries.ts';
+import { scene, type Scene } from './scene.ts';
 import { boxed, meet, meeting, type Text } from './textBoxes.ts';
 import { runs } from '../runs.ts';
 
-/** Every text of the views on a sheet, where it stands. */
-const textsOf = (panes: readonly Pane[], style: DimensionStyle, display: LengthDisplay): Text[] =>
-  panes.flatMap(({ key, view, place }) =>
-    view.items.flatMap((item): Text[] => {
-      const id = `${key}: ${item.id}`;
-      if (item.kind === 'label') return [boxed(id, labelText(item, place, style), style)];
-      if (item.kind !== 'dimension' && item.kind !== 'angle') return [];
-      const { text } = drawDimension(item, place, view.extent, style, dimensionText(item, display));
-      return [boxed(`${id} ${text.text}`, text, style)];
-    }),
-  );
-
+const WHOLE = { k: 1, x: 0, y: 0 };
 /** A CSS millimetre, px. */
 const MM = 96 / 25.4;
-const WHOLE = { k: 1, x: 0, y: 0 };
 
-/** What the views are called, where it stands. */
-const captionTexts = (panes: readonly Pane[], style: DimensionStyle): Text[] =>
-  captionsOf(panes, WHOLE, style, MM).flatMap(({ key, anchor, lines }) =>
-    lines.map(({ text, at }) => boxed(`${key}: ${text}`, { text, at, turn: 0, anchor }, style)),
-  );
-
-/** Every line of the views that stand beside those of the desk: outlines, and the dimension lines without extensions. */
-const linesAside = (panes: readonly Pane[], style: DimensionStyle, display: LengthDisplay): Text[] =>
-  panes.flatMap(({ key, view, place, corner }) =>
-    corner === null
-      ? []
-      : view.items.flatMap((item) => {
-          const on = (points: readonly Point[], closed: boolean): Text[] =>
-            points.flatMap((point, index) => {
-              const next = points[index + 1] ?? (closed ? points[0] : undefined);
-              return next ? [{ id: `line of ${key}: ${item.id}`, corners: [point, next] }] : [];
-            });
-          if (item.kind === 'outline')
-            return on(
-              item.points.map((point) => toPaper(place, point)),
-              item.closed,
-            );
-          if (item.kind !== 'dimension' && item.kind !== 'angle') return [];
-          return drawDimension(item, place, view.extent, style, dimensionText(item, display)).lines.flatMap((line) =>
-            on(line, false),
-          );
-        }),
-  );
-
-/** The drawing's room in the page at the widths of a phone, a tablet, a laptop, a sheet of A4 in print and a large screen, px; as `Sheet` draws it. */
-const papers = {
-  phone: { width: 390, height: 280, style: dimensionStyle(2.9, 12) },
-  tablet: { width: 768, height: 360, style: dimensionStyle(MM) },
-  laptop: { width: 990, height: 640, style: dimensionStyle(MM) },
-  print: { width: 176 * MM, height: 170 * MM, style: dimensionStyle(MM) },
-  large: { width: 1414, height: 1230, style: dimensionStyle(MM) },
-} as const;
-const displays: Readonly<Record<string, LengthDisplay>> = {
-  mm: { length: 'mm', fraction: null },
-  inches: { length: 'in', fraction: null },
-  eighths: { length: 'in', fraction: 8 },
-  sixteenths: { length: 'in', fraction: 16 },
-  'thirty-seconds': { length: 'in', fraction: 32 },
-  'sixty-fourths': { length: 'in', fraction: 64 },
-};
+const displays: readonly LengthDisplay[] = [
+  { length: 'mm', fraction: null },
+  { length: 'in', fraction: null },
+  { length: 'in', fraction: 16 },
+  { length: 'in', fraction: 64 },
+];
 const asked: readonly Shown[] = ['all', 'top', 'side', 'front', 'stand'];
 const sides: readonly SideName[] = ['left', 'right'];
 
-const { project, layout, plan } = scene();
+interface Drawn {
+  readonly texts: readonly Text[];
+  /** Every straight piece of every line, with whose it is. */
+  readonly lines: readonly (Text & { readonly owner: string })[];
+}
 
-describe('no text of the demo’s drawing stands on another', () => {
-  const cases = Object.keys(papers).flatMap((paper) =>
-    Object.keys(displays).map((display) => [paper, display] as const),
-  );
-  test.each(cases)('on a %s, in %s', (paper, unit) => {
-    const { width, height, style } = papers[paper as keyof typeof papers];
-    const display = displays[unit] ?? { length: 'mm', fraction: null };
-    const frame = { left: 0, top: 0, width, height };
-    for (const side of sides) {
-      for (const wanted of asked) {
-        const shown = shownOf(wanted, severalFit(frame, style));
-        const sheet = sheetOf({ project, layout, layoutIndex: 0, plan, side }, shown, frame, style);
-        const panes = detailed(sheet, 1, style);
-        const texts = [...textsOf(panes, style, display), ...captionTexts(panes, style)];
-        expect(texts.length).toBeGreaterThan(1);
-        expect([side, shown, meeting(texts)]).toEqual([side, shown, []]);
+const pieces = (owner: string, points: readonly Point[], closed: boolean): Drawn['lines'] =>
+  points.flatMap((point, index) => {
+    const next = points[index + 1] ?? (closed ? points[0] : undefined);
+    return next ? [{ id: `line of ${owner}`, owner, corners: [point, next] }] : [];
+  });
+
+/** Everything of a view as it stands on the paper, by the primitives that screen, SVG and PDF draw. */
+function drawnOf({ key, view, place }: Pane, style: DimensionStyle, display: LengthDisplay): Drawn {
+  const paper = { place, style };
+  const all = view.items.map((item): Drawn => {
+    const owner = `${key}: ${item.id}`;
+    if (item.kind === 'label') return { texts: [boxed(owner, labelText(item, place, style), style)], lines: [] };
+    const primitives = isDimension(item)
+      ? dimensionPrimitives(dimensionOn(item, view.extent, paper, display), style)
+      : thingPrimitives(item, paper);
+    return {
+      texts: primitives.flatMap((one) => (one.kind === 'text' ? [boxed(owner, { turn: 0, ...one }, style)] : [])),
+      lines: primitives.flatMap((one) => (one.kind === 'line' ? pieces(owner, one.points, one.closed) : [])),
+    };
+  });
+  return { texts: all.flatMap(({ texts }) => texts), lines: all.flatMap(({ lines }) => lines) };
+}
+
+function panesOf(made: Scene, shown: Shown, side: SideName, size: Size, style: DimensionStyle, display: LengthDisplay) {
+  const frame = { left: 0, top: 0, ...size };
+  const source = { ...made, layoutIndex: 0, side };
+  const sheet = sheetOf(source, shownOf(shown, severalFit(frame, style)), frame, style);
+  return textsPlaced(detailed(sheet, 1, style), WHOLE, style, display);
+}
+
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Whatever text meets a line that is not its own, or another text. */
+function faults(panes: readonly Pane[], style: DimensionStyle, display: LengthDisplay): string[] {
+  const drawn = panes.map((pane) => drawnOf(pane, style, display));
+  const texts = drawn.flatMap((one) => one.texts);
+  const lines = drawn.flatMap((one) => one.lines);
+  const captions = captionsOf(panes, WHOLE, style, display.length).flatMap(({ key, text, at, bar }) => [
+    boxed(`caption of ${key}`, { text, at, turn: 0, anchor: 'start' }, style),
+    ...(bar ? [boxed(`bar of ${key}`, { text: bar.text, at: bar.at, turn: 0, anchor: 'start' }, style)] : []),
+  ]);
+  return [
+    ...meeting([...texts, ...captions]),
+    ...[...texts, ...captions].flatMap((text) =>
+      lines
+        .filter(({ owner, corners }) => owner !== text.id && meet(text.corners, corners))
+        .map(({ id }) => `${text.id} and ${id}`),
+    ),
+  ];
+}
+
+/** The drawing's room on the page, px, from the smallest window (320) to a large screen (2560). */
+const sizes: fc.Arbitrary<Size> = fc.oneof(
+  fc.record({ width: fc.integer({ min: 320, max: 560 }), height: fc.integer({ min: 260, max: 480 }) }),
+  fc.record({ width: fc.integer({ min: 560, max: 1100 }), height: fc.integer({ min: 300, max: 760 }) }),
+  fc.record({ width: fc.integer({ min: 700, max: 1700 }), height: fc.integer({ min: 480, max: 1250 }) }),
+);
+
+describe('no text of a drawing meets another text, or a line that is not its own', () => {
+  test('of random projects, on a screen of any size', () => {
+    let texts = 0;
+    fc.assert(
+      fc.property(
+        scenes,
+        sizes,
+        fc.constantFrom(...asked),
+        fc.constantFrom(...sides),
+        fc.constantFrom(...displays),
+        (made, size, shown, side, display) => {
+          const style = screenStyle(size.width);
+          const panes = panesOf(made, shown, side, size, style, display);
+          texts += panes.flatMap((pane) => drawnOf(pane, style, display).texts).length;
+          expect(faults(panes, style, display)).toEqual([]);
+        },
+      ),
+      { numRuns: runs(120) },
+    );
+    // Nothing is gained by leaving everything out.
+    expect(texts).toBeGreaterThan(runs(120) * 4);
+  });
+
+  test('of the demo, at the sizes of a phone, a tablet, a laptop, a large screen and the printed page', () => {
+    for (const [width, height] of [
+      [320, 280],
+      [390, 340],
+      [768, 380],
+      [1000, 600],
+      [1450, 1200],
+      [176 * MM, 170 * MM],
+    ] as const)
+      // prettier-ignore
+      for (const shown of asked) {
+        const style = width === 176 * MM ? dimensionStyle(MM) : screenStyle(width);
+        for (const display of displays)
+          expect(faults(panesOf(scene(), shown, 'right', { width, height }, style, display), style, display)).toEqual([]);
       }
-    }
   });
 });
 
-describe('what a view beside those of the desk is called stands clear of it', () => {
-  test('on any paper from the size of the print on', () => {
-    const style = dimensionStyle(MM);
-    let beside = 0;
-    fc.assert(
-      fc.property(
-        fc.integer({ min: 660, max: 2000 }),
-        fc.integer({ min: 640, max: 1400 }),
-        fc.constantFrom(...sides),
-        fc.constantFrom(...Object.values(displays)),
-        (width, height, side, display) => {
-          const frame = { left: 0, top: 0, width, height };
-          const sheet = sheetOf({ project, layout, layoutIndex: 0, plan, side }, 'all', frame, style);
-          const panes = detailed(sheet, 1, style);
-          if (panes.every(({ corner }) => corner === null)) return;
-          beside += 1;
-          const lines = linesAside(panes, style, display);
-          expect(lines.length).toBeGreaterThan(10);
-          const met = captionTexts(panes, style).flatMap((caption) =>
-            lines.filter(({ corners }) => meet(caption.corners, corners)).map(({ id }) => `${caption.id} and ${id}`),
-          );
-          expect(met).toEqual([]);
-        },
-      ),
-      { numRuns: runs(300) },
-    );
-    expect(beside).toBeGreaterThan(runs(300) / 3);
-  });
+test('a desk’s screen shows every size of the demo that is typed there, and toe, tilt and angle', () => {
+  const style = screenStyle(1000);
+  const display = { length: 'mm', fraction: null } as const;
+  const texts = panesOf(scene(), 'all', 'right', { width: 1000, height: 600 }, style, display).flatMap(({ view }) =>
+    view.items.filter(isDimension).map((item) => dimensionText(item, display, 'screen')),
+  );
+  const each = '\u00a0each';
+  expect(texts.sort()).toEqual(
+    ['120', '700', '180', `300${each}`, `430${each}`, '1400', '1180', '735', '12', '165', '270', '205', '95']
+      .concat(['(83.7°)', '(41.9°)', '(14.7°)'])
+      .sort(),
+  );
 });

@@ -136,7 +136,7 @@ describe('views', () => {
         (a, b, y, offset) => {
           const one = top(scene({ left: { x: -a, y: 250 }, right: { x: b, y }, offset }));
           const other = top(scene({ left: { x: -b, y }, right: { x: a, y: 250 }, offset: -offset }));
-          const flip = (points: readonly Point[]): Point[] => points.map(([x, up]) => [x, -up]);
+          const flip = (points: readonly Point[]): Point[] => points.map(([x, up]) => [-x, up]);
           for (const [name, opposite] of [
             ['left', 'right'],
             ['right', 'left'],

@@ -118,8 +118,8 @@ describe('a view on paper', () => {
     const scaleOf = (view: View, sheet: PaperName): string | undefined =>
       everyElement(written(view, { sheet })).find(({ text }) => /^1:\d+$/.test(text))?.text;
     const [, , top] = views;
-    // A desk of 1400 mm is 280 mm at 1:5, longer than A4 has room for.
-    expect(top && [scaleOf(top, 'A4'), scaleOf(top, 'A3')]).toEqual(['1:10', '1:5']);
+    // From the wall to the back of the head are more than 1100 mm, 220 mm at 1:5: A3 has no room for that and its dimensions.
+    expect(top && [scaleOf(top, 'A4'), scaleOf(top, 'A3')]).toEqual(['1:10', '1:10']);
     expect(scaleOf(front, 'A4')).toBe('1:2');
   });
 
@@ -128,7 +128,12 @@ describe('a view on paper', () => {
     const refused = top && viewSheet(top, { ...options, scale: 1 });
     expect(refused).toEqual({
       ok: false,
-      faults: [{ pointer: '', message: 'expected a smaller scale or a larger sheet than A4 for “Top view”, got 1:1' }],
+      faults: [
+        {
+          pointer: '',
+          message: 'expected a smaller scale or a larger sheet than A4 for “Plan, as seen from the chair”, got 1:1',
+        },
+      ],
     });
     const huge: View = { ...front, items: [{ kind: 'spot', id: 'a', subject: 'desk', at: [0, 0], mark: 'dot' }, { kind: 'spot', id: 'b', subject: 'desk', at: [1e5, 0], mark: 'dot' }] }; // prettier-ignore
     expect(viewSheet(huge, options)).toMatchObject({
@@ -231,7 +236,7 @@ describe('lines and lettering', () => {
     expect(texts({ length: 'in', fraction: null })).toContain('⌀3.740');
     const [, , top] = views;
     const results = top ? groupOf(written(top), 'dimensions').children.map(({ text }) => text) : [];
-    expect(results).toContain('(83.71°)');
+    expect(results).toContain('(83.7°)');
   });
 
   it('take any text as text, in a well-formed document', () => {

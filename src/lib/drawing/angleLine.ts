@@ -39,15 +39,16 @@ function levelText(
   corner: Point,
   angle: number,
   radius: number,
-  away: number,
+  { away, anchor: asked }: { readonly away: number; readonly anchor: AngleDimension['anchor'] },
   style: DimensionStyle,
 ): DrawnText {
   const [x, y] = ray(angle);
-  const anchor = Math.abs(away) > SLANT ? anchorOf(away, SLANT) : anchorOf(x, SIDEWAYS);
+  const anchor = asked ?? (Math.abs(away) > SLANT ? anchorOf(away, SLANT) : anchorOf(x, SIDEWAYS));
   const half = (FIGURE_HEIGHT * style.textSize) / 2;
-  const out = radius + 1.5 * style.textGap + (anchor === 'middle' ? half : 0);
+  const out = radius + 1.5 * style.textGap + (anchor === 'middle' || asked ? half : 0);
   const [px, py] = offset(corner, [x, y], out);
-  return { text, at: [px, py + half], turn: 0, anchor };
+  const clear = asked ? (asked === 'start' ? 1 : -1) * style.textGap : 0;
+  return { text, at: [px + clear, py + half], turn: 0, anchor };
 }
 
 /**
@@ -76,7 +77,7 @@ export function angleLine(
   const height = FIGURE_HEIGHT * style.textSize;
   const opening = 2 * (radius + textWidth(text, style) / 2) * Math.sin(Math.min(sweep, Math.PI) / 2);
   const open = opening >= height + 4 * style.textGap;
-  const middle = (from + to) / 2;
+  const middle = from + sweep * (dimension.textAt ?? 0.5);
   const clear = (0.5 * height + 2 * style.textGap) / radius;
   const between = open && !beyond;
   const aside = beyond === 'from' ? start - clear : end + clear;
@@ -89,6 +90,6 @@ export function angleLine(
     ],
     lines: [arc(corner, radius, start, end)],
     arrows: [arrowAt(from, inside ? chord : -chord), arrowAt(to, inside ? -chord : chord)],
-    text: levelText(text, corner, between ? middle : aside, radius, away, style),
+    text: levelText(text, corner, between ? middle : aside, radius, { away, anchor: dimension.anchor }, style),
   };
 }

@@ -1,57 +1,83 @@
 import type { Point } from '$lib/geometry/point.ts';
-import type { DimensionStyle } from './dimensionStyle.ts';
-import { toPaper, type Zoom } from './place.ts';
-import { scaleText } from './scaleText.ts';
+import { fromMillimetres, toMillimetres, type LengthUnit } from '$lib/project/units.ts';
+import { textWidth, type DimensionStyle } from './dimensionStyle.ts';
 import type { Pane } from './pane.ts';
-import type { ViewName } from './views.ts';
+import type { Zoom } from './place.ts';
+import { scaleText } from './scaleText.ts';
 import type { Frame } from './sheetLayout.ts';
+import { views, type ViewName } from './views.ts';
 
-/** What a view is called, line by line. */
+/** What stands at the head of a view: what it is called, and a bar to read its scale by. */
 export interface Caption {
   readonly key: ViewName;
-  /** Which end of its lines stands at their places. */
-  readonly anchor: 'start' | 'end';
-  readonly lines: readonly { readonly text: string; readonly at: Point }[];
+  readonly text: string;
+  /** Start of the text's base line. */
+  readonly at: Point;
+  /** Null where there is no room for it. */
+  readonly bar: ScaleBar | null;
 }
 
-/** From one line to the next, in text sizes. */
-const LINE = 1.35;
-/** Paper mm: of the first line under the corner of a view's frame, and over the outline of a view of the desk. */
-const UNDER = 5;
-const OVER = 4;
-/** From the edge of the sheet, paper mm. */
-const INSET = 3;
-/** Between what stands above a view and the view, in text sizes. */
-const CLEAR = 0.5;
+/** A stretch of the paper that is so long in truth. */
+export interface ScaleBar {
+  /** Left end. */
+  readonly from: Point;
+  /** Paper units. */
+  readonly length: number;
+  readonly text: string;
+  /** Start of the text's base line. */
+  readonly at: Point;
+}
 
-const underName = (key: ViewName): readonly string[] => (key === 'front' ? ['square to the baffle'] : []);
+/** Height of the line at the head of a view, in text sizes, and where its base line is. */
+const HEAD = 1.9;
+const BASE = 1.25;
+/** From the edges of the view's room, in text sizes. */
+const INSET = 0.7;
+/** A bar takes this share of its view's width at the most. */
+const BAR_SHARE = 0.15;
+/** First figures of the lengths that bars are made of. */
+const FIGURES = [5, 2, 1] as const;
+/** A length along the axes of an isometric view is drawn so much shorter (ISO 5456-3). */
+const ISOMETRIC = Math.sqrt(2 / 3);
 
-/**
- * What the views of a sheet are called: those of the desk above their outlines, the front alone at the top of the sheet, and those beside them in the upper right
- * corners of their frames: from the left, numbers of the desk's views may stand out towards them.
- */
-export function captionsOf(panes: readonly Pane[], zoom: Zoom, style: DimensionStyle, mm: number): Caption[] {
-  return panes.map(({ key, view, place, corner }) => {
-    const { k, x: right, y: down } = zoom;
-    const { unit } = style;
-    const under = underName(key);
-    if (corner === null) {
-      const [, outline] = toPaper(place, [view.extent[0], view.extent[3]]);
-      const y = under.length > 0 ? 0 : outline - OVER * unit;
-      const start: Point = [right + INSET * unit, Math.max(UNDER * unit, y)];
-      return { key, anchor: 'start', lines: lined([view.name, ...under], start, style) };
-    }
-    const start: Point = [k * (corner[0] - INSET * unit) + right, k * (corner[1] + UNDER * unit) + down];
-    const second = [...under, scaleText(place.scale / mm)].join(', ');
-    return { key, anchor: 'end', lines: lined([view.name, second], start, style) };
+/** The greatest round length, mm, that is no longer than the room. */
+function roundLength(mm: number, unit: LengthUnit): number {
+  const most = fromMillimetres(mm, unit);
+  const power = 10 ** Math.floor(Math.log10(most));
+  const figure = FIGURES.find((one) => one * power <= most * (1 + Number.EPSILON)) ?? 1;
+  return toMillimetres(figure * power, unit);
+}
+
+/** The heads of a sheet's views as it is looked at. `panes`: with their places on the enlarged paper. */
+export function captionsOf(
+  panes: readonly Pane[],
+  { k, x, y }: Zoom,
+  style: DimensionStyle,
+  unit: LengthUnit,
+): Caption[] {
+  return panes.map(({ key, view, place, frame }) => {
+    const { textSize } = style;
+    const scale = key === 'stand' ? ISOMETRIC * place.scale : place.scale;
+    const length = roundLength(Math.max(1, (BAR_SHARE * frame.width * k) / scale), unit);
+    const measured = `${Number(fromMillimetres(length, unit).toPrecision(6))}\u202f${unit}`;
+    const paperRatio = style.fineness === 'paper' ? [`${measured}, ${scaleText(place.scale / style.unit)}`] : [];
+    const left = k * frame.left + x + INSET * textSize;
+    const right = k * (frame.left + frame.width) + x - INSET * textSize;
+    const base = k * frame.top + y + BASE * textSize;
+    const bars = [...paperRatio, measured].map((says): ScaleBar => {
+      const words = right - textWidth(says, style);
+      const from = words - INSET * textSize - length * scale;
+      return { from: [from, base - 0.3 * textSize], length: length * scale, text: says, at: [words, base] };
+    });
+    const bar = bars.find(({ from }) => from[0] >= left) ?? null;
+    const fits = (name: string): boolean => left + textWidth(name, style) + INSET * textSize <= (bar?.from[0] ?? right);
+    const text = [view.name, views[key].name].find(fits) ?? '';
+    return { key, text, at: [left, base], bar };
   });
 }
 
-const lined = (texts: readonly string[], [x, y]: Point, { textSize }: DimensionStyle): Caption['lines'] =>
-  texts.map((text, index) => ({ text, at: [x, y + LINE * index * textSize] }));
-
-/** The frame of a view without what two lines above it take. */
-export function belowCaption(frame: Frame, { unit, textSize }: DimensionStyle): Frame {
-  const taken = Math.min(frame.height, UNDER * unit + (LINE + CLEAR) * textSize);
+/** The frame of a view without the line at its head. */
+export function belowCaption(frame: Frame, { textSize }: DimensionStyle): Frame {
+  const taken = Math.min(frame.height, HEAD * textSize);
   return { ...frame, top: frame.top + taken, height: frame.height - taken };
 }

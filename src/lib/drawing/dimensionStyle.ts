@@ -1,3 +1,5 @@
+import type { Fineness } from './dimensionText.ts';
+
 /** Sizes of everything that keeps its size while the drawing is scaled, in units of the paper: mm in a file, px on a screen. */
 export interface DimensionStyle {
   /** One paper millimetre. */
@@ -16,6 +18,8 @@ export interface DimensionStyle {
   readonly step: number;
   readonly narrow: number;
   readonly wide: number;
+  /** How finely worked-out numbers are shown. */
+  readonly fineness: Fineness;
 }
 
 /** Lettering of 2.5 mm capitals, whose letters are about 0.72 of the text size high. */
@@ -59,7 +63,39 @@ export const dimensionStyle = (unit: number, textSize = TEXT_SIZE * unit): Dimen
   step: 8 * unit,
   narrow: 0.25 * unit,
   wide: 0.5 * unit,
+  fineness: 'paper',
 });
+
+/** Text of a drawing on a screen by the width of its sheet, px: it grows with the window, and is never too small to read. */
+const TEXT_STEPS = [
+  { from: 1250, textSize: 16 },
+  { from: 940, textSize: 15 },
+  { from: 560, textSize: 14 },
+  { from: 0, textSize: 13 },
+] as const;
+
+/** Below this width of the sheet, px, rows come closer together. */
+const NARROW_SHEET = 560;
+
+/** Sizes of a drawing on a screen, px. `width`: of the sheet. */
+export function screenStyle(width: number): DimensionStyle {
+  const textSize = TEXT_STEPS.find(({ from }) => width >= from)?.textSize ?? 13;
+  const small = width < NARROW_SHEET;
+  return {
+    unit: textSize / 4.5,
+    textSize,
+    textGap: 4,
+    arrow: small ? 8 : 10,
+    arrowHalf: small ? 1.4 : 1.7,
+    gap: 4,
+    overrun: 5,
+    first: small ? 16 : 28,
+    step: small ? 20 : 24,
+    narrow: 1,
+    wide: 2,
+    fineness: 'screen',
+  };
+}
 
 /** Room that a text takes along its line. */
 export function textWidth(text: string, { textSize }: Pick<DimensionStyle, 'textSize'>): number {

@@ -87,6 +87,7 @@ function diameterDimensions({ drivers: sizes }: Speaker, drivers: readonly Front
         beside: highest ? 'to' : 'from',
         value: sizes[index]?.diameter ?? 0,
         name: `${driver.name}, diameter`,
+        rank: 2,
         input: pointerTo('speaker', 'drivers', index, 'diameter'),
       }),
     );

@@ -38,44 +38,44 @@ export function topHandles(source: SheetSource): Handle[] {
   const { width, depth } = layout.desk;
   const half = width / 2;
   return [
-    ...wall(scene, [-half, half]),
+    ...wall(scene, [-half, half], 'up'),
     deskRear(scene, [-half, half]),
-    deskSide(scene, 'left', [[0, half], [depth, half]]), // prettier-ignore
-    deskSide(scene, 'right', [[0, -half], [depth, -half]]), // prettier-ignore
+    deskSide(scene, 'left', [[-half, 0], [-half, depth]]), // prettier-ignore
+    deskSide(scene, 'right', [[half, 0], [half, depth]]), // prettier-ignore
     ...layout.monitors.map(({ x, y, width: wide, depth: deep }, index) => ({
       ...monitor(index),
-      at: [y + deep / 2, -x] as const,
-      across: monitorDepth(scene, index),
-      up: {
+      at: [x, y + deep / 2] as const,
+      up: monitorDepth(scene, index),
+      across: {
         input: scene.inputs.at('monitors', index, 'x'),
         value: x,
-        rate: -1,
+        rate: 1,
         range: desks.monitor.x,
         says: x < 0 ? 'left of the middle' : 'right of the middle',
         sign: signOf(x),
         align: [0],
       },
-      body: rectangle([y, -x - wide / 2, y + deep, -x + wide / 2]),
+      body: rectangle([x - wide / 2, y, x + wide / 2, y + deep]),
     })),
     ...sideNames.map((side): Handle => ({
       ...speaker(scene, side, fromAbove),
-      across: markDepth(scene, side),
-      up: markAcross(scene, side),
+      across: markAcross(scene, side),
+      up: markDepth(scene, side),
     })),
     {
       ...head,
       at: fromAbove.flat(plan.head),
-      across: setback(scene),
-      up: {
+      up: setback(scene),
+      across: {
         input: scene.inputs.listener('offset'),
         value: layout.listener.offset,
-        rate: -1,
+        rate: 1,
         range: listenerFields.offset,
         says: layout.listener.offset < 0 ? 'left of the middle' : 'right of the middle',
         sign: signOf(layout.listener.offset),
         align: [0],
       },
-      body: headBody(scene, fromAbove),
+      body: headBody(scene, fromAbove, 'up'),
     },
   ];
 }
@@ -98,7 +98,7 @@ export function sideHandles(source: SheetSource, ground: number, top: number): H
           align: [0],
         };
   return [
-    ...wall(scene, [ground, top]),
+    ...wall(scene, [ground, top], 'across'),
     ...layout.monitors.map(({ y, depth, bottom, height }, index) => ({
       ...monitor(index),
       at: [y + depth / 2, bottom + height / 2] as const,
@@ -125,7 +125,7 @@ export function sideHandles(source: SheetSource, ground: number, top: number): H
         range: listenerFields.earHeight,
         says: 'ear height over the floor',
       },
-      body: headBody(scene, fromRight),
+      body: headBody(scene, fromRight, 'across'),
     },
   ];
 }
@@ -134,9 +134,12 @@ const signOf = (value: number): 1 | -1 => (value < 0 ? -1 : 1);
 
 const head = { id: 'handle-head', thing: 'head', name: 'Head' } as const;
 
-function headBody({ layout, plan }: Scene, { flat }: Projection): Point[] {
+/** `longways`: along which axis of the view the head is long. */
+function headBody({ layout, plan }: Scene, { flat }: Projection, longways: 'across' | 'up'): Point[] {
   const { headWidth } = layout.listener;
-  return ellipse(flat(plan.head), HEAD_HALF_LENGTH * headWidth, HEAD_HALF_BREADTH * headWidth, 24);
+  const [long, short] = [HEAD_HALF_LENGTH * headWidth, HEAD_HALF_BREADTH * headWidth];
+  const [across, up] = longways === 'across' ? [long, short] : [short, long];
+  return ellipse(flat(plan.head), across, up, 24);
 }
 
 const setback = ({ layout, inputs }: Scene): Grip => ({
@@ -200,7 +203,7 @@ const markAcross = ({ layout, inputs }: Scene, side: SideName): Grip => {
   return {
     input: inputs.mark(side, 'x'),
     value,
-    rate: -1,
+    rate: 1,
     range: placement.right.x,
     says: 'from the middle of the desk',
     sign: side === 'right' ? 1 : -1,
@@ -212,14 +215,14 @@ const middle = ([a, b]: readonly [Point, Point]): Point => [(a[0] + b[0]) / 2, (
 
 function deskRear({ layout, inputs }: Scene, [from, to]: readonly [number, number]): Handle {
   const { depth } = layout.desk;
-  const body = [[depth, from], [depth, to]] as const; // prettier-ignore
+  const body = [[from, depth], [to, depth]] as const; // prettier-ignore
   return {
     id: 'handle-desk-rear',
     thing: 'desk',
     name: 'Back edge of the desk',
     at: middle(body),
-    across: { ...upwards, input: inputs.desk('depth'), value: depth, range: desks.desk.depth, says: 'deep' },
-    up: null,
+    across: null,
+    up: { ...upwards, input: inputs.desk('depth'), value: depth, range: desks.desk.depth, says: 'deep' },
     body,
   };
 }
@@ -230,11 +233,11 @@ function deskSide({ layout, inputs }: Scene, side: SideName, body: readonly [Poi
     thing: 'desk',
     name: side === 'left' ? 'Left edge of the desk' : 'Right edge of the desk',
     at: middle(body),
-    across: null,
-    up: {
+    up: null,
+    across: {
       input: inputs.desk('width'),
       value: layout.desk.width,
-      rate: side === 'left' ? 2 : -2,
+      rate: side === 'left' ? -2 : 2,
       range: desks.desk.width,
       says: 'wide',
       sign: 1,
@@ -244,27 +247,29 @@ function deskSide({ layout, inputs }: Scene, side: SideName, body: readonly [Poi
   };
 }
 
-function wall({ layout, inputs }: Scene, [from, to]: readonly [number, number]): Handle[] {
+/** `way`: along which axis of the view it moves. */
+function wall({ layout, inputs }: Scene, [from, to]: readonly [number, number], way: 'across' | 'up'): Handle[] {
   const { depth, wallGap } = layout.desk;
   if (wallGap === null) return [];
   const face = depth + wallGap;
-  const body = [[face, from], [face, to]] as const; // prettier-ignore
+  const place = (along: number): Point => (way === 'across' ? [face, along] : [along, face]);
+  const grip: Grip = {
+    ...upwards,
+    input: inputs.desk('wallGap'),
+    value: wallGap,
+    range: desks.desk.wallGap,
+    says: 'behind the desk',
+    align: [0],
+  };
   return [
     {
       id: 'handle-wall',
       thing: 'wall',
       name: 'Wall',
-      at: [face, from + WALL_HOLD * (to - from)],
-      across: {
-        ...upwards,
-        input: inputs.desk('wallGap'),
-        value: wallGap,
-        range: desks.desk.wallGap,
-        says: 'behind the desk',
-        align: [0],
-      },
-      up: null,
-      body,
+      at: place(from + WALL_HOLD * (to - from)),
+      across: way === 'across' ? grip : null,
+      up: way === 'up' ? grip : null,
+      body: [place(from), place(to)],
     },
   ];
 }

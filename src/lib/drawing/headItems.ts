@@ -40,11 +40,11 @@ const PROFILE: readonly Point[] = [
 
 /** The nose from above, the head's middle at the origin. */
 const NOSE: readonly Point[] = [
-  [94, 14],
-  [108, 9],
-  [116, 0],
-  [108, -9],
-  [94, -14],
+  [-14, 94],
+  [-9, 108],
+  [0, 116],
+  [9, 108],
+  [14, 94],
 ];
 
 const placed = (points: readonly Point[], [x, y]: Point, size: number): Point[] =>
@@ -68,9 +68,9 @@ export function headFromAbove(plan: Plan): Item[] {
   const size = breadthOf(plan.ears) / DRAWN_BREADTH;
   const centre = fromAbove.flat(plan.head);
   return [
-    ...sideNames.map((name) => shape(`ear-${name}`, ellipse(fromAbove.flat(plan.ears[name]), 17 * size, 9 * size, 24))),
+    ...sideNames.map((name) => shape(`ear-${name}`, ellipse(fromAbove.flat(plan.ears[name]), 9 * size, 17 * size, 24))),
     shape('nose', placed(smoothThrough(NOSE), centre, size), { closed: false }),
-    shape('head', ellipse(centre, HALF_LENGTH * size, (DRAWN_BREADTH / 2) * size)),
+    shape('head', ellipse(centre, (DRAWN_BREADTH / 2) * size, HALF_LENGTH * size)),
     { kind: 'spot', id: 'head-middle', subject: 'head', at: centre, mark: 'cross' },
     ...sideNames.map((name): Item => ({
       kind: 'spot',

@@ -1,5 +1,5 @@
-import type { Point } from '$lib/geometry/point.ts';
 import type { Place } from './place.ts';
+import type { Frame } from './sheetLayout.ts';
 import type { View } from './view.ts';
 import type { ViewName } from './views.ts';
 
@@ -11,6 +11,6 @@ export interface Pane {
   readonly key: ViewName;
   readonly view: View;
   readonly place: Place;
-  /** Upper right corner of the frame of a view that stands beside the others, at a scale of its own; null for those. */
-  readonly corner: Point | null;
+  /** What it has of the sheet, its caption included. */
+  readonly frame: Frame;
 }

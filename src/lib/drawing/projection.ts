@@ -8,11 +8,8 @@ export interface Projection {
   readonly eye: Vec3;
 }
 
-/**
- * From above. The desk's y runs to the right, so that the view stands over the side view and shares its axis; the right
- * loudspeaker is then below, nearest to the side view, as third-angle projection asks.
- */
-export const fromAbove: Projection = { flat: ({ x, y }) => [y, -x], eye: vec3(0, 0, 1) };
+/** From above, as one sits: x to the right, y up the page, the listener at the bottom and the loudspeakers beyond. */
+export const fromAbove: Projection = { flat: ({ x, y }) => [x, y], eye: vec3(0, 0, 1) };
 
 /** From the right-hand end of the desk: listener at the left, wall at the right, height upwards. */
 export const fromRight: Projection = { flat: ({ y, z }) => [y, z], eye: vec3(1, 0, 0) };

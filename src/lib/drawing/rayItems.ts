@@ -4,7 +4,7 @@ import { leadingReflections } from '$lib/solution/leadingReflections.ts';
 import type { SideName } from '$lib/project/project.ts';
 import { liesOn, type Segment } from './coincide.ts';
 import type { Projection } from './projection.ts';
-import type { Item, Pen, Subject } from './view.ts';
+import type { Item, Pen, Rank, Subject } from './view.ts';
 
 /** How far an axis is drawn past the place where it passes nearest to the head, as a share of the way there. */
 const BEYOND = 0.14;
@@ -14,6 +14,7 @@ const stroke = (
   subject: Subject,
   pen: Pen,
   points: Segment | readonly (readonly [number, number])[],
+  rank: Rank = 1,
 ): Item => ({
   kind: 'outline',
   id,
@@ -22,6 +23,7 @@ const stroke = (
   points,
   closed: false,
   filled: false,
+  rank,
 });
 
 const axisEnd = (side: SidePlan): Vec3 =>
@@ -47,7 +49,7 @@ export function sightItems(name: SideName, plan: Plan, projection: Projection): 
       if (!again) drawn.push(line);
       return !again;
     })
-    .map(({ id, line }) => stroke(`sight-${name}-${id}`, 'sight', 'sight', line));
+    .map(({ id, line }) => stroke(`sight-${name}-${id}`, 'sight', 'sight', line, 3));
 }
 
 /** The ways over desk and wall, of the driver whose first notch is told, with the place where each lands. */
@@ -61,10 +63,12 @@ export function reflectionItems(name: SideName, plan: Plan, projection: Projecti
       const id = `reflection-${name}-${surface}`;
       const at = projection.flat(point);
       const [from, to] = segment(source, plan.head, projection);
-      const spot: Item = { kind: 'spot', id: `${id}-spot`, subject: 'reflection', at, mark: 'ring' };
+      // The desk's way is the one to look at; the wall's is detail.
+      const rank = surface === 'desk' ? 1 : 3;
+      const spot: Item = { kind: 'spot', id: `${id}-spot`, subject: 'reflection', at, mark: 'ring', rank };
       // Seen along the surface's own normal the way out and back is the direct line; the landing point says enough.
       if (liesOn([from, at], [[from, to]])) return [spot];
-      return [stroke(id, 'reflection', 'hidden', [from, at, to]), spot];
+      return [stroke(id, 'reflection', 'hidden', [from, at, to], rank), spot];
     });
 }
 
@@ -79,5 +83,6 @@ export function triangleItem(plan: Plan, projection: Projection): Item {
     points: [left.aimedPoint, plan.head, right.aimedPoint].map(projection.flat),
     closed: true,
     filled: true,
+    rank: 3,
   };
 }

@@ -10,8 +10,8 @@ const LEG = 50;
 const LEG_INSET = 30;
 
 function legs({ width, depth }: Layout['desk']): Item[] {
-  const across = [LEG_INSET, depth - LEG_INSET - LEG];
-  const up = [LEG_INSET - width / 2, width / 2 - LEG_INSET - LEG];
+  const across = [LEG_INSET - width / 2, width / 2 - LEG_INSET - LEG];
+  const up = [LEG_INSET, depth - LEG_INSET - LEG];
   return across.flatMap((left, column) =>
     up.map((bottom, row): Item => ({
       kind: 'outline',
@@ -26,16 +26,13 @@ function legs({ width, depth }: Layout['desk']): Item[] {
   );
 }
 
-/** How far a wall is drawn beyond the desk on either side, mm. */
-const WALL_BEYOND = 40;
-
 function wall({ width, depth, wallGap }: Layout['desk']): Item[] {
   if (wallGap === null) return [];
   const face = depth + wallGap;
-  const half = width / 2 + WALL_BEYOND;
+  const half = width / 2;
   const line: Point[] = [
-    [face, -half],
-    [face, half],
+    [-half, face],
+    [half, face],
   ];
   const common = { kind: 'outline', subject: 'wall' } as const;
   return [
@@ -43,7 +40,7 @@ function wall({ width, depth, wallGap }: Layout['desk']): Item[] {
       ...common,
       id: 'wall',
       pen: 'narrow',
-      points: rectangle([face, -half, face + WALL_THICKNESS, half]),
+      points: rectangle([-half, face, half, face + WALL_THICKNESS]),
       closed: true,
       filled: true,
       hatched: true,
@@ -58,7 +55,7 @@ const monitors = (layout: Layout): Item[] =>
     id: `monitor-${index}`,
     subject: 'monitor',
     pen: 'wide',
-    points: rectangle([y, -x - width / 2, y + depth, -x + width / 2]),
+    points: rectangle([x - width / 2, y, x + width / 2, y + depth]),
     closed: true,
     filled: true,
   }));
@@ -73,7 +70,7 @@ export function roomFromAbove(layout: Layout): Item[] {
       ...common,
       id: 'desk',
       pen: 'wide',
-      points: rectangle([0, -width / 2, depth, width / 2]),
+      points: rectangle([-width / 2, 0, width / 2, depth]),
       closed: true,
       filled: true,
     },
@@ -83,8 +80,8 @@ export function roomFromAbove(layout: Layout): Item[] {
       id: 'desk-middle',
       pen: 'centre',
       points: [
-        [-layout.listener.setback, 0],
-        [depth, 0],
+        [0, -layout.listener.setback],
+        [0, depth],
       ],
       closed: false,
       filled: false,

@@ -14,9 +14,7 @@ export interface Frame {
 /** A sheet can be squeezed to nothing while a window is dragged; the drawing stays finite. Paper units for each real mm. */
 const LEAST_SCALE = 1e-4;
 /** Paper mm round the views beyond their dimensions, and least between the views. */
-const PAD = 4;
-/** Behind the last outline a number may stand beside its line, paper mm. */
-const BEHIND = 8;
+const PAD = 2;
 const BETWEEN = 9;
 
 /** Room for a number of rows beyond an outline: lines, what they run past, and the text on the last. */
@@ -40,7 +38,7 @@ function gapsOf(rows: readonly Rows[], style: DimensionStyle): number[] {
 /** Room beyond the outlines for the rows of all views: left of them and right of them. */
 function margins(rows: readonly Rows[], style: DimensionStyle): readonly [before: number, behind: number] {
   const before = rowsRoom(Math.max(...rows.map((row) => row.left)), style);
-  const behind = Math.max(BEHIND * style.unit, rowsRoom(Math.max(...rows.map((row) => row.right)), style));
+  const behind = rowsRoom(Math.max(...rows.map((row) => row.right)), style);
   return [before, behind];
 }
 
@@ -49,25 +47,23 @@ const endsOf = (views: readonly View[]): readonly [left: number, right: number] 
   Math.max(...views.map(({ extent }) => extent[2])),
 ];
 
-/** Width that views placed under each other take at a scale, with their rows of dimensions, paper units. */
-export function widthAt(views: readonly View[], scale: number, style: DimensionStyle): number {
-  const [left, right] = endsOf(views);
-  return sum(margins(views.map(rowCounts), style)) + scale * (right - left);
-}
-
 /**
- * Places views that share their first axis under each other in one scale: for third angle the view from above first, the
- * view from the side second. As large as the frame allows with room for the rows of dimensions, and centred in it. A place
- * for each view, in their order.
+ * Places views under each other in one scale, as large as the frame allows with room for the rows of dimensions, and centred
+ * in it. A place for each view, in their order. `atScale`: what becomes of the largest scale that fits.
  */
-export function sheetLayout(views: readonly View[], frame: Frame, style: DimensionStyle): Place[] {
+export function sheetLayout(
+  views: readonly View[],
+  frame: Frame,
+  style: DimensionStyle,
+  atScale: (most: number) => number = (most) => most,
+): Place[] {
   const [left, right] = endsOf(views);
   const heights = views.map(({ extent }) => extent[3] - extent[1]);
   const rows = views.map(rowCounts);
   const [before, behind] = margins(rows, style);
   const gaps = gapsOf(rows, style);
   const [spareWidth, spareHeight] = [frame.width - before - behind, frame.height - sum(gaps)];
-  const scale = Math.max(LEAST_SCALE, Math.min(spareWidth / (right - left), spareHeight / sum(heights)));
+  const scale = Math.max(LEAST_SCALE, atScale(Math.min(spareWidth / (right - left), spareHeight / sum(heights))));
   const x = frame.left + before + (spareWidth - scale * (right - left)) / 2 - scale * left;
   const start = frame.top + (spareHeight - scale * sum(heights)) / 2;
   return views.map(({ extent }, index) => {

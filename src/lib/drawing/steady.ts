@@ -2,7 +2,7 @@ import { sameJson } from '$lib/project/sameJson.ts';
 import type { Handle } from './handle.ts';
 import type { Place } from './place.ts';
 import { rowCounts } from './rows.ts';
-import type { Sheet } from './sheet.ts';
+import { standsBeside, type Sheet } from './sheet.ts';
 import type { Pane } from './pane.ts';
 import type { View } from './view.ts';
 
@@ -17,7 +17,7 @@ export function steadySheet(before: Sheet | null, after: Sheet): Sheet {
   if (before.panes.length !== after.panes.length) return after;
   const serves = after.panes.every((pane, index) => {
     const old = before.panes[index];
-    return old?.key === pane.key && sameJson(old.corner, pane.corner) && isNear(old, pane);
+    return old?.key === pane.key && sameJson(old.frame, pane.frame) && isNear(old, pane);
   });
   if (!serves) return after;
   return {
@@ -32,10 +32,14 @@ export function steadySheet(before: Sheet | null, after: Sheet): Sheet {
  */
 export const stillServes = (arranged: Sheet, after: Sheet): boolean =>
   arranged.panes.length === after.panes.length &&
-  after.panes.every(({ key, view, place, corner }, index) => {
+  after.panes.every((pane, index) => {
+    const { key, view, place } = pane;
     const old = arranged.panes[index];
     if (old?.key !== key) return false;
-    return corner !== null || (reach(old.view, view) * place.scale <= SHIFT_SLACK && sameRows(old.view, view));
+    return (
+      standsBeside(pane, after.panes) ||
+      (reach(old.view, view) * place.scale <= SHIFT_SLACK && sameRows(old.view, view))
+    );
   });
 
 /** How far apart two views' edges lie at most, mm. */
@@ -76,10 +80,10 @@ export function steadyPanes(before: readonly DrawnPane[], after: readonly DrawnP
 function steadyPane(old: DrawnPane, pane: DrawnPane): DrawnPane {
   const view = steadyView(old.view, pane.view);
   const place = same(old.place, pane.place);
-  const corner = same(old.corner, pane.corner);
+  const frame = same(old.frame, pane.frame);
   const handles = sameOnes(old.handles, pane.handles);
-  const stays = view === old.view && place === old.place && corner === old.corner && handles === old.handles;
-  return stays ? old : { ...pane, view, place, corner, handles };
+  const stays = view === old.view && place === old.place && frame === old.frame && handles === old.handles;
+  return stays ? old : { ...pane, view, place, frame, handles };
 }
 
 function steadyView(old: View, view: View): View {

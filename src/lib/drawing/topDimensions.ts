@@ -13,9 +13,6 @@ const SAME = 0.05;
 const TOE_RADIUS = 0.32;
 const TRIANGLE_RADIUS = 0.22;
 
-/** The base's number stands nearer to the right loudspeaker: at its middle the angle's would meet it. */
-const BASE_TEXT = 0.2;
-
 const same = (a: number, b: number): boolean => Math.abs(a - b) < SAME;
 
 interface Scene {
@@ -35,7 +32,7 @@ export function topDimensions(
   const scene: Scene = { speaker, layout, plan, inputs: inputsOf(layout, layoutIndex) };
   return [
     ...depths(scene),
-    ...marksAcross(scene),
+    ...marksAlong(scene),
     ...widths(scene),
     ...triangle(scene),
     ...toes(scene),
@@ -43,19 +40,20 @@ export function topDimensions(
   ];
 }
 
-/** Along the desk's depth: setback, desk and wall gap in one chain over the view. */
+/** Along the desk's depth: setback, desk and wall gap in one chain at the left. */
 function depths({ layout, plan, inputs }: Scene): Dimension[] {
   const { desk, listener, placement } = layout;
-  const row = same(placement.left.y, placement.right.y) ? 1 : 2;
-  const edge = desk.width / 2;
-  const common = { subject: 'desk', run: 'across', row } as const;
+  const row = same(placement.left.y, placement.right.y) ? -1 : -2;
+  const edge = -desk.width / 2;
+  const common = { subject: 'desk', run: 'up', row } as const;
   const chain = [
     linear({
       ...common,
       id: 'setback',
       subject: 'head',
-      from: fromAbove.flat(plan.head),
-      to: [0, edge],
+      // Beside the head, so that its extension line does not run through it.
+      from: [plan.head.x - listener.headWidth, plan.head.y],
+      to: [edge, 0],
       value: listener.setback,
       name: 'head in front of the desk’s edge',
       input: inputs.listener('setback'),
@@ -65,8 +63,8 @@ function depths({ layout, plan, inputs }: Scene): Dimension[] {
     linear({
       ...common,
       id: 'desk-depth',
-      from: [0, edge],
-      to: [desk.depth, edge],
+      from: [edge, 0],
+      to: [edge, desk.depth],
       value: desk.depth,
       name: 'desk depth',
       input: inputs.desk('depth'),
@@ -77,8 +75,8 @@ function depths({ layout, plan, inputs }: Scene): Dimension[] {
     ...common,
     id: 'wall-gap',
     subject: 'wall',
-    from: [desk.depth, edge],
-    to: [desk.depth + desk.wallGap, edge],
+    from: [edge, desk.depth],
+    to: [edge, desk.depth + desk.wallGap],
     value: desk.wallGap,
     name: 'desk’s back edge to the wall',
     input: inputs.desk('wallGap'),
@@ -86,34 +84,37 @@ function depths({ layout, plan, inputs }: Scene): Dimension[] {
   return [...chain, gap];
 }
 
-/** From the desk's front edge to the marks: the right one below; the left one above, where it differs. */
-function marksAcross({ layout, inputs }: Scene): Dimension[] {
+/** From the desk's front edge to the marks: the right one at the right; the left one at the left, where it differs. */
+function marksAlong({ layout, inputs }: Scene): Dimension[] {
   const { desk, placement } = layout;
-  const shown = same(placement.left.y, placement.right.y) ? (['right'] as const) : sideNames;
+  const equal = same(placement.left.y, placement.right.y);
+  const shown = equal ? (['right'] as const) : sideNames;
   return shown.map((side) => {
-    const out = side === 'right' ? -1 : 1;
+    const out = side === 'right' ? 1 : -1;
     const { x, y } = placement[side];
     return linear({
       id: `mark-${side}-y`,
       subject: 'stand',
-      from: [0, (out * desk.width) / 2],
-      to: [y, -x],
-      run: 'across',
+      from: [(out * desk.width) / 2, 0],
+      to: [x, y],
+      run: 'up',
       row: out,
       value: y,
-      name: `desk’s front edge to the ${side} mark`,
+      each: equal,
+      name: equal ? 'desk’s front edge to each mark' : `desk’s front edge to the ${side} mark`,
       input: inputs.mark(side, 'y'),
     });
   });
 }
 
-/** Across the desk, left of the view: listener's offset when there is one, marks from the middle, width. */
+/** Across the desk, under the view: listener's offset when there is one, marks from the middle, width. */
 function widths({ layout, plan, inputs }: Scene): Dimension[] {
   const { desk, listener, placement } = layout;
-  const common = { subject: 'stand', run: 'up' } as const;
+  const common = { subject: 'stand', run: 'across' } as const;
   const offset = listener.offset === 0 ? 0 : 1;
   /** The desk's middle, behind the head, so that its extension line does not run through it. */
-  const middle: Point = [plan.head.y - listener.headWidth, 0];
+  const middle: Point = [0, plan.head.y - listener.headWidth];
+  const equal = same(-placement.left.x, placement.right.x);
   const mark = (side: SideName): Dimension => {
     const { x, y } = placement[side];
     const towards = side === 'right' ? 1 : -1;
@@ -121,14 +122,14 @@ function widths({ layout, plan, inputs }: Scene): Dimension[] {
       ...common,
       id: `mark-${side}-x`,
       from: middle,
-      to: [y, -x],
+      to: [x, y],
       row: -1 - offset,
       value: towards * x,
-      name: `middle of the desk to the ${side} mark`,
+      each: equal,
+      name: equal ? 'middle of the desk to each mark' : `middle of the desk to the ${side} mark`,
       input: inputs.mark(side, 'x'),
       inputSign: towards,
       beside: 'to',
-      level: true,
     });
   };
   const head = linear({
@@ -136,7 +137,7 @@ function widths({ layout, plan, inputs }: Scene): Dimension[] {
     id: 'listener-offset',
     subject: 'head',
     from: middle,
-    to: fromAbove.flat(plan.head),
+    to: [plan.head.x, middle[1]],
     row: -1,
     value: Math.abs(listener.offset),
     name: `head to the ${listener.offset < 0 ? 'left' : 'right'} of the middle`,
@@ -147,15 +148,14 @@ function widths({ layout, plan, inputs }: Scene): Dimension[] {
     ...common,
     id: 'desk-width',
     subject: 'desk',
-    from: [0, -desk.width / 2],
-    to: [0, desk.width / 2],
+    from: [-desk.width / 2, 0],
+    to: [desk.width / 2, 0],
     row: -2 - offset,
     value: desk.width,
     name: 'desk width',
     input: inputs.desk('width'),
   });
-  // The width's line first: where the marks' numbers find no room but across it, they stand over it.
-  return [width, ...sideNames.map(mark), ...(offset ? [head] : [])];
+  return [width, ...(equal ? (['right'] as const) : sideNames).map(mark), ...(offset ? [head] : [])];
 }
 
 /** Base, distances and the angle at the head: results, all of them. */
@@ -175,10 +175,9 @@ function triangle({ plan }: Scene): (Dimension | AngleDimension)[] {
       to: a,
       run: 'aligned',
       row: 0,
-      textAt: BASE_TEXT,
       value: base,
       name: 'base of the triangle, aimed point to aimed point',
-      rank: 2,
+      rank: 3,
     }),
     ...shown.map((side) =>
       linear({
@@ -190,7 +189,7 @@ function triangle({ plan }: Scene): (Dimension | AngleDimension)[] {
         row: side === 'left' ? 1 : -1,
         value: reach[side],
         name: same(leftDistance, rightDistance) ? 'aimed point to head' : `${side} aimed point to head`,
-        rank: 2,
+        rank: 3,
       }),
     ),
     angular({
@@ -221,13 +220,14 @@ function toes({ plan, inputs }: Scene): AngleDimension[] {
       id: `toe-${side}`,
       subject: 'axis',
       corner: fromAbove.flat(aimedPoint),
-      reference: [-1, 0],
+      reference: [0, -1],
       line: fromAbove.flat(vec3(axis.x, axis.y, axis.z)),
       draw: 'reference',
       radius: TOE_RADIUS * distance,
       value: toe,
       ...(shown.length > 1 ? { textBeyond: 'reference' as const } : {}),
-      name: shown.length === 1 ? 'toe' : `toe, ${side}`,
+      name: shown.length === 1 ? 'toe, each' : `toe, ${side}`,
+      rank: 2,
       ...inputs.toe,
     });
   });

@@ -1,13 +1,12 @@
-import { between } from '$lib/geometry/point.ts';
+import { between, type Point } from '$lib/geometry/point.ts';
 import type { Plan } from '$lib/solution/document.ts';
 import { sideNames, type Layout } from '$lib/project/project.ts';
 import { cornerOf } from './cabinetFrame.ts';
 import { fromAbove } from './projection.ts';
 import type { Item } from './view.ts';
 
-/** Place of the desk's name from its front and left edges, mm: in the corner, beside the leg. */
-const FROM_FRONT = 100;
-const FROM_LEFT = 34;
+/** Place of the desk's name from its front and left edges, in text sizes: in the corner. */
+const INSET: Point = [0.4, -0.75];
 
 /** Names on the things of the room. */
 export function roomLabels(layout: Layout): Item[] {
@@ -17,7 +16,8 @@ export function roomLabels(layout: Layout): Item[] {
       kind: 'label',
       id: 'desk-label',
       subject: 'desk',
-      at: [FROM_FRONT, width / 2 - FROM_LEFT],
+      at: [-width / 2, 0],
+      shift: INSET,
       text: 'desk',
       anchor: 'start',
       rank: 2,

@@ -13,7 +13,7 @@ import { roomLabels, cabinetLabels } from './topLabels.ts';
 import type { Item, View } from './view.ts';
 
 /**
- * The desk from above, the listener at the left and the right loudspeaker below. Later items lie over earlier ones.
+ * The desk from above, as the listener sits at it: they at the bottom, the loudspeakers beyond. Later items lie over earlier ones.
  * `layoutIndex`: the layout's place in the project, for the dimensions' pointers.
  */
 export function topView(speaker: Speaker, layout: Layout, layoutIndex: number, plan: Plan): View {
@@ -34,7 +34,7 @@ export function topView(speaker: Speaker, layout: Layout, layoutIndex: number, p
     ]),
   ];
   return {
-    name: 'Top view',
+    name: 'Plan, as seen from the chair',
     items: [
       ...things,
       ...roomLabels(layout),

@@ -101,6 +101,8 @@ export interface Dimension extends Common {
   readonly textAt?: number;
   /** mm. */
   readonly value: number;
+  /** Whether it is said once for the left and the right side, which are alike. Default false. */
+  readonly each?: boolean;
   /** Whether the thing is made to it: a result that stands without brackets all the same. Default false. */
   readonly defining?: boolean;
   /** What it is, in words: "ear height over the floor". */
@@ -124,6 +126,10 @@ export interface AngleDimension extends Common {
   readonly legs?: 'both' | 'from' | 'to' | 'none';
   /** Beyond which leg the text stands. Where nothing is said: between them while there is room, else beyond the second. */
   readonly beyond?: 'from' | 'to';
+  /** Where on the arc the text stands between the legs, a share of it from the first. Default 0.5. */
+  readonly textAt?: number;
+  /** Which end of the text stands there; by its place on the arc where nothing is said. */
+  readonly anchor?: 'start' | 'end';
   readonly value: number;
   readonly name: string;
   readonly input?: string;

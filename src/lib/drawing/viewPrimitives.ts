@@ -64,7 +64,7 @@ export const dimensionOn = (
   extent: Box,
   { place, style }: Paper,
   display: LengthDisplay,
-): DrawnDimension => drawDimension(item, place, extent, style, dimensionText(item, display));
+): DrawnDimension => drawDimension(item, place, extent, style, dimensionText(item, display, style.fineness));
 
 export const dimensionPrimitives = (
   { extensions, lines, arrows, text }: DrawnDimension,

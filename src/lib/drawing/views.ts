@@ -23,8 +23,8 @@ export interface ViewKind {
 /** The one list of views, in the order in which they are offered. */
 export const views = {
   top: {
-    name: 'Top',
-    title: 'Top view',
+    name: 'Plan',
+    title: 'Plan',
     draw: ({ project, layout, layoutIndex, plan }) => topView(project.speaker, layout, layoutIndex, plan),
     handles: topHandles,
   },

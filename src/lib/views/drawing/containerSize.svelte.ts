@@ -30,6 +30,11 @@ export class ContainerSize {
     return this.#size.height;
   }
 
+  /** Whether it is the size on paper. */
+  get printing(): boolean {
+    return this.#size === this.#printed;
+  }
+
   readonly attach: Attachment<Element> = (node) => {
     const observer = new ResizeObserver(([entry]) => {
       const { width = 0, height = 0 } = entry?.contentRect ?? {};

@@ -1,13 +1,14 @@
 import { untrack } from 'svelte';
-import { dimensionStyle, type DimensionStyle } from '$lib/drawing/dimensionStyle.ts';
-import { zoomed } from '$lib/drawing/place.ts';
-import { canWait, detailed, handlesOf, redrawn, severalFit, sheetOf, shownOf } from '$lib/drawing/sheet.ts';
+import { dimensionStyle, screenStyle, type DimensionStyle } from '$lib/drawing/dimensionStyle.ts';
+import { severalFit, shownOf } from '$lib/drawing/rooms.ts';
+import { canWait, detailed, handlesOf, redrawn, sheetOf, textsPlaced } from '$lib/drawing/sheet.ts';
 import type { Sheet } from '$lib/drawing/sheet.ts';
 import type { Shown as ShownViews } from '$lib/drawing/pane.ts';
 import type { ViewName } from '$lib/drawing/views.ts';
 import type { Frame } from '$lib/drawing/sheetLayout.ts';
 import type { SheetSource } from '$lib/drawing/sheetSource.ts';
 import { steadyPanes, steadySheet, stillServes, type DrawnPane } from '$lib/drawing/steady.ts';
+import { printScales } from '$lib/files/printSheet.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
 import type { Gestures } from '$lib/document/gesture.ts';
 import type { OpenProject } from '$lib/document/openProject.svelte.ts';
@@ -20,13 +21,11 @@ import { PaperZoom } from './paperZoom.svelte.ts';
 
 /** A CSS millimetre, px. */
 export const MM = 96 / 25.4;
-/** Below this width the paper is a phone's: rows come closer together, figures stay as large as they must be to be read. */
-const SMALL = 560;
-const SMALL_UNIT = 2.9;
-const LEAST_TEXT = 12;
-
 /** As the style sheet has it on paper, mm. */
 const PRINTED = { width: 176, height: 170 };
+/** On paper a view is drawn at a standard reduction: the largest that fits. */
+const atRatio = (most: number): number => MM / (printScales.find((ratio) => MM / ratio <= most) ?? 1 / most);
+
 /** Before a window is known, px. */
 const SERVED = { width: 900, height: 1100 };
 
@@ -52,9 +51,7 @@ export class SheetPicture {
   #lastPanes: readonly DrawnPane[] = [];
   #lastDrawn: readonly PaneOnPaper[] = [];
 
-  readonly #style = $derived.by(() =>
-    this.size.width < SMALL ? dimensionStyle(SMALL_UNIT, LEAST_TEXT) : dimensionStyle(MM),
-  );
+  readonly #style = $derived.by(() => (this.size.printing ? dimensionStyle(MM) : screenStyle(this.size.width)));
   readonly #frame = $derived.by<Frame>(() => ({ left: 0, top: 0, width: this.size.width, height: this.size.height }));
   readonly #source = $derived.by<SheetSource>(() => {
     const plan = this.#drawn();
@@ -71,11 +68,12 @@ export class SheetPicture {
   });
   readonly #panes = $derived.by(() => {
     const zoom = this.paper.transform;
-    const fresh = detailed(this.#sheet, zoom.k, this.#style).map((pane) => ({
-      ...pane,
-      place: zoomed(pane.place, zoom),
-      handles: handlesOf(pane, this.#source, this.#sheet),
-    }));
+    const fresh = textsPlaced(detailed(this.#sheet, zoom.k, this.#style), zoom, this.#style, this.display).map(
+      (pane) => ({
+        ...pane,
+        handles: handlesOf(pane, this.#source, this.#sheet),
+      }),
+    );
     this.#lastPanes = steadyPanes(this.#lastPanes, fresh);
     return this.#lastPanes;
   });
@@ -152,7 +150,10 @@ export class SheetPicture {
 
   #arrange(): Sheet {
     const [shown, frame] = [this.#shown, this.#frame];
-    const sheet = steadySheet(this.#lastSheet, sheetOf(this.#source, shown, frame, this.#style));
+    const sheet = steadySheet(
+      this.#lastSheet,
+      sheetOf(this.#source, shown, frame, this.#style, this.size.printing ? atRatio : undefined),
+    );
     this.#arranged = { sheet, shown, frame };
     return sheet;
   }

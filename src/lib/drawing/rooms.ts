@@ -1,0 +1,59 @@
+import type { DimensionStyle } from './dimensionStyle.ts';
+import { keyPlace } from './keyPlace.ts';
+import type { Shown } from './pane.ts';
+import type { Frame } from './sheetLayout.ts';
+import type { ViewName } from './views.ts';
+
+/** What a view has of the sheet. */
+export interface Room {
+  readonly key: ViewName;
+  readonly frame: Frame;
+}
+
+/** How a sheet is divided. `key`: where the key to the lines stands; null where there is no room for it. */
+export interface Rooms {
+  readonly rooms: readonly Room[];
+  readonly key: Frame | null;
+}
+
+/** Least sizes of a sheet, in text sizes: for plan and side view, and for the front and the stand as well. */
+const TWO = { width: 40, height: 14 };
+const FOUR = { width: 46, height: 30 };
+/** What of the width the plan has, and what of the other column's height the side view has. */
+const PLAN_SHARE = 0.6;
+const SIDE_SHARE = 0.55;
+
+const holds = ({ width, height }: Frame, least: typeof TWO, { textSize }: DimensionStyle): boolean =>
+  width >= least.width * textSize && height >= least.height * textSize;
+
+/** Whether a frame has room for several views at once. */
+export const severalFit = (frame: Frame, style: DimensionStyle): boolean => holds(frame, TWO, style);
+
+/** What is shown of what was asked for (null: nothing yet): all views where they fit, else one. */
+export function shownOf(asked: Shown | null, fit: boolean): Shown {
+  const wanted = asked ?? 'all';
+  return wanted === 'all' && !fit ? 'top' : wanted;
+}
+
+/** The rooms of a sheet: the plan at the left has the most, the side view beside it, over the stand and the front. */
+export function roomsOf(shown: Shown, frame: Frame, style: DimensionStyle): Rooms {
+  if (shown !== 'all') return { rooms: [{ key: shown, frame }], key: null };
+  const { left, top, width, height } = frame;
+  const plan: Frame = { left, top, width: PLAN_SHARE * width, height };
+  const beside = { left: left + plan.width, width: width - plan.width };
+  if (!holds(frame, FOUR, style)) {
+    return { rooms: [{ key: 'top', frame: plan }, { key: 'side', frame: { ...beside, top, height } }], key: null }; // prettier-ignore
+  }
+  const { block, rest } = keyPlace(plan, style);
+  const side = SIDE_SHARE * height;
+  const under = { top: top + side, height: height - side, width: beside.width / 2 };
+  return {
+    rooms: [
+      { key: 'top', frame: rest },
+      { key: 'side', frame: { ...beside, top, height: side } },
+      { key: 'front', frame: { ...under, left: beside.left + under.width } },
+      { key: 'stand', frame: { ...under, left: beside.left } },
+    ],
+    key: block,
+  };
+}
