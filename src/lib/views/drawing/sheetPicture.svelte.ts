@@ -20,7 +20,7 @@ import { onPaper, type PaneOnPaper } from './onPaper.ts';
 import { PaperZoom } from './paperZoom.svelte.ts';
 
 /** A CSS millimetre, px. */
-export const MM = 96 / 25.4;
+const MM = 96 / 25.4;
 /** As the style sheet has it on paper, mm. */
 const PRINTED = { width: 176, height: 170 };
 /** On paper a view is drawn at a standard reduction: the largest that fits. */
