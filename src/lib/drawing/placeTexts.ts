@@ -33,7 +33,8 @@ export function placeTexts(view: View, paper: Paper, display: LengthDisplay, roo
   const place = (item: Worded): Placed => placedOn(item, view, paper, display);
   const things = view.items.flatMap((item) => (isWorded(item) ? [] : linesOfThing(item, paper)));
   /** The lines of each as it would be drawn, until it is decided. */
-  const lines = new Map(worded.map((item) => [item.id, place(item).lines]));
+  const first = new Map(worded.map((item) => [item.id, place(item)]));
+  const lines = new Map([...first].map(([id, placed]) => [id, placed.lines]));
   const decided = new Map<string, Placed>();
   const isFree = ({ item, box, lines: own }: Placed): boolean =>
     corners(box).every((corner) => isIn(room, corner)) &&
@@ -41,7 +42,8 @@ export function placeTexts(view: View, paper: Paper, display: LengthDisplay, roo
     !crossed(box, things) &&
     [...lines].every(([id, others]) => id === item.id || !crossed(box, others));
   for (const item of [...worded].sort((a, b) => orderOf(a) - orderOf(b))) {
-    const found = firstOf(alternatives(item), place, isFree);
+    const own = first.get(item.id);
+    const found = own && isFree(own) ? own : firstOf(alternatives(item).slice(1), place, isFree);
     if (found) decided.set(item.id, found);
     lines.set(item.id, found?.lines ?? []);
   }

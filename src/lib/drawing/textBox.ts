@@ -34,10 +34,18 @@ function within({ middle, along }: TextBox, [x, y]: Point): Point {
   return [dx * along[0] + dy * along[1], dy * along[0] - dx * along[1]];
 }
 
-/** Whether a straight line runs through the box. The part of it between both pairs of edges is what is left of 0 to 1. */
-export function crosses(box: TextBox, from: Point, to: Point): boolean {
-  const a = within(box, from);
-  const b = within(box, to);
+/**
+ * Whether a straight line runs through the box. The part of it between both pairs of edges is what is left of 0 to 1. A line
+ * that does not even come near is told by its ends alone: most of a drawing is far from any text.
+ */
+export function crosses(box: TextBox, [ax, ay]: Point, [bx, by]: Point): boolean {
+  const [x, y] = box.middle;
+  const [w, h] = box.half;
+  const reach = w + h;
+  if (ax < x ? bx < x - reach && ax < x - reach : bx > x + reach && ax > x + reach) return false;
+  if (ay < y ? by < y - reach && ay < y - reach : by > y + reach && ay > y + reach) return false;
+  const a = within(box, [ax, ay]);
+  const b = within(box, [bx, by]);
   let [enters, leaves] = [0, 1];
   for (const axis of [0, 1] as const) {
     const [start, way, half] = [a[axis], b[axis] - a[axis], box.half[axis]];
