@@ -44,12 +44,12 @@ const isVeneered = ({ profile, slice }: StandPlan): boolean =>
 
 /**
  * Least gap between the joints that a rank shows, mm: lines 0.7 mm apart, as near as ISO 128 lets parallel lines come (from
- * memory), at the smallest scale with room for the rank (for the third, at 1:5).
+ * memory), at the smallest scale with room for the rank (for the fourth, at 1:5).
  */
 const LEAST_GAP: readonly (readonly [Rank, number])[] = [
   [1, 28],
   [2, 15],
-  [3, 3.5],
+  [4, 3.5],
 ];
 /** A joint is drawn, or every second, fifth, tenth… */
 const STRIDES = [1, 2, 5];

@@ -112,7 +112,7 @@ function labels(stand: StandPlan): Item[] {
       at: [x, y - 2 * BELOW],
       text: `along the three axes × ${SHORTENED}`,
       anchor: 'start',
-      rank: 3,
+      rank: 4,
     },
   ];
 }

@@ -21,7 +21,7 @@ function legs({ width, depth }: Layout['desk']): Item[] {
       points: rectangle([left, bottom, left + LEG, bottom + LEG]),
       closed: true,
       filled: false,
-      rank: 3,
+      rank: 4,
     })),
   );
 }

@@ -33,9 +33,9 @@ const NARROW = 31;
 
 /** The rank of items shown in a room of the sheet that is enlarged so many times. */
 function rankAt({ width }: Frame, zoom: number, { textSize }: DimensionStyle): Rank {
-  if (zoom >= MORE ** 2) return 3;
-  const narrow = width < NARROW * textSize;
-  return zoom >= MORE ? (narrow ? 2 : 3) : narrow ? 1 : 2;
+  const atRest = width < NARROW * textSize ? 1 : 2;
+  if (zoom >= MORE ** 2) return 4;
+  return zoom < MORE ? atRest : atRest === 1 ? 2 : 4;
 }
 
 /** One view of a project. */

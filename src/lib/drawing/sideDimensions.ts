@@ -155,7 +155,7 @@ function angles({ speaker, plan, side, inputs }: Scene): AngleDimension[] {
     radius: ELEVATION_RADIUS * run,
     value: chosen.axisElevation,
     name: 'axis elevation',
-    rank: upright && given ? 3 : 1,
+    rank: upright && given ? 4 : 1,
   });
   if (!bottomFront || !bottomRear || !topFront || !topRear) return [elevation];
   const frontHigh = chosen.tilt >= 0;
@@ -171,7 +171,7 @@ function angles({ speaker, plan, side, inputs }: Scene): AngleDimension[] {
     radius: TILT_RADIUS * Math.max(Math.abs(far[0] - corner[0]), 0.2 * speaker.depth),
     value: chosen.tilt,
     name: 'tilt',
-    rank: upright && !given ? 3 : 1,
+    rank: upright && !given ? 4 : 1,
     ...inputs.tilt,
   });
   return [elevation, tilt];
@@ -201,7 +201,7 @@ function drivers({ speaker, plan, side }: Scene): Dimension[] {
         value: driver.height,
         name: `${driver.name}: height along the baffle`,
         input: `/speaker/drivers/${index}/height`,
-        rank: 3,
+        rank: 4,
       }),
     ];
   });

@@ -246,6 +246,6 @@ function cabinetWidth({ speaker, plan }: Scene): Dimension {
     value: speaker.width,
     name: 'loudspeaker width',
     input: '/speaker/width',
-    rank: 3,
+    rank: 4,
   });
 }

@@ -25,9 +25,10 @@ export type Subject =
 export type Item = Outline | Round | Spot | Label | Dimension | AngleDimension;
 
 /**
- * How much room an item asks for: 1 is drawn on the smallest sheet, 2 on a middling one, 3 only where there is plenty.
+ * How much room an item asks for: 1 is drawn on the smallest sheet; 2 on a middling one; 3 on paper at any scale, and on a
+ * screen where it is enlarged; 4 only where there is plenty.
  */
-export type Rank = 1 | 2 | 3;
+export type Rank = 1 | 2 | 3 | 4;
 
 interface Common {
   /** Unique in the view and stable from plan to plan, so that the screen can move a thing instead of making it anew. */

@@ -34,7 +34,7 @@ export function viewAt(view: View, scale: PrintScale, display: LengthDisplay): V
 export function scaledView(view: View, width: number, height: number, display: LengthDisplay): Scaled | null {
   for (const scale of printScales) {
     // Below half size there is no room for what only a large drawing can hold.
-    const { things, dimensions, box } = viewAt(closeRows(scale > 2 ? ofRank(view, 2) : view), scale, display);
+    const { things, dimensions, box } = viewAt(closeRows(scale > 2 ? ofRank(view, 3) : view), scale, display);
     const [left, top, right, bottom] = box;
     if (right - left > width || bottom - top > height) continue;
     return {
