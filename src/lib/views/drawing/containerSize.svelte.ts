@@ -12,13 +12,14 @@ export interface Size {
 
 /** The size of an element as it is resized, px; a stated one until the page is alive, and one of its own on paper. */
 export class ContainerSize {
-  #size = $state.raw<Size>({ width: 0, height: 0 });
+  #seen = $state.raw<Size>({ width: 0, height: 0 });
+  #printing = $state(false);
 
   readonly #printed: Size | null;
 
   /** @param size until it is seen. @param printed what the style sheet for print makes it, mm, so that a scale stays true there; else it is as it is. */
   constructor(size: Size, printed?: Size) {
-    this.#size = size;
+    this.#seen = size;
     this.#printed = printed ? { width: printed.width * MM, height: printed.height * MM } : null;
   }
 
@@ -32,21 +33,23 @@ export class ContainerSize {
 
   /** Whether it is the size on paper. */
   get printing(): boolean {
-    return this.#size === this.#printed;
+    return this.#printing && this.#printed !== null;
+  }
+
+  get #size(): Size {
+    return (this.#printing ? this.#printed : null) ?? this.#seen;
   }
 
   readonly attach: Attachment<Element> = (node) => {
     const observer = new ResizeObserver(([entry]) => {
       const { width = 0, height = 0 } = entry?.contentRect ?? {};
-      const { width: before, height: heightBefore } = this.#size;
-      if (width > 0 && height > 0 && (width !== before || height !== heightBefore)) this.#size = { width, height };
+      const { width: before, height: heightBefore } = this.#seen;
+      if (width > 0 && height > 0 && (width !== before || height !== heightBefore)) this.#seen = { width, height };
     });
     // Nothing is observed between the call for a print and the print itself.
-    const print = (): void =>
-      flushSync(() => {
-        this.#size = this.#printed ?? this.#size;
-      });
+    const print = (): void => flushSync(() => (this.#printing = true));
     const back = (): void => {
+      this.#printing = false;
       observer.unobserve(node);
       observer.observe(node);
     };
