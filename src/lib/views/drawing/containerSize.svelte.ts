@@ -47,7 +47,10 @@ export class ContainerSize {
       if (width > 0 && height > 0 && (width !== before || height !== heightBefore)) this.#seen = { width, height };
     });
     // Nothing is observed between the call for a print and the print itself.
-    const print = (): void => flushSync(() => (this.#printing = true));
+    const print = (): void =>
+      flushSync(() => {
+        this.#printing = true;
+      });
     const back = (): void => {
       this.#printing = false;
       observer.unobserve(node);
