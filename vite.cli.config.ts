@@ -16,6 +16,7 @@ export default defineConfig({
       input: {
         plan: at('./src/command/plan.ts'),
         compare: at('./src/command/compare.ts'),
+        sweep: at('./src/command/sweep.ts'),
         schema: at('./src/command/schema.ts'),
         bench: at('./bench/run.ts'),
       },

@@ -33,7 +33,7 @@ export function readWords<const Text extends string, const Flag extends string, 
     const config: ParseArgsConfig['options'] = { help: { type: 'boolean', short: 'h' } };
     for (const name of options.texts) config[name] = { type: 'string' };
     for (const name of options.flags) config[name] = { type: 'boolean' };
-    const { values, positionals } = parseArgs({ args: [...words], allowPositionals: true, options: config });
+    const { values, positionals } = parseArgs({ args: withNegatives(words), allowPositionals: true, options: config });
     if (values.help) return 'help';
     const [file, ...more] = positionals;
     if (file === undefined) return { wrong: 'expected the path of a project file, got nothing' };
@@ -50,6 +50,14 @@ export function readWords<const Text extends string, const Flag extends string, 
     return { wrong: error instanceof Error ? error.message : String(error) };
   }
 }
+
+/** Negative numbers joined to the option before them, which would else be taken for options themselves. */
+const withNegatives = (words: readonly string[]): string[] =>
+  words.reduce<string[]>((done, word) => {
+    const before = done.at(-1);
+    if (/^-\d/.test(word) && before?.startsWith('--')) return [...done.slice(0, -1), `${before}=${word}`];
+    return [...done, word];
+  }, []);
 
 /** One line a fault on standard error; the exit status. */
 export function refuse(status: number, faults: readonly Fault[]): number {

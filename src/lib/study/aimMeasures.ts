@@ -1,3 +1,4 @@
+import { HEAD_LIMITS } from '$lib/acoustics/headHearing.ts';
 import { degrees } from '$lib/geometry/angle.ts';
 import { angleBetween, subtract } from '$lib/geometry/point.ts';
 import { triangleOf, type Triangle } from '$lib/layout/triangle.ts';
@@ -90,6 +91,7 @@ export const aimMeasures: readonly Measure[] = [
     better: 'less',
     says: 'How much earlier one loudspeaker is heard than the other.',
     working: '|left − right distance from the aimed point to the head| / speed of sound',
+    limit: { value: HEAD_LIMITS.time.limit, source: HEAD_LIMITS.time.source },
     needs: 'aim',
     of: (aimed) => Math.abs(trianglePlan(triangle(aimed), aimed.speedOfSound).timeDifference),
   },
@@ -100,6 +102,7 @@ export const aimMeasures: readonly Measure[] = [
     better: 'less',
     says: 'How much louder one loudspeaker is than the other, by distance alone.',
     working: '|20 · lg(left / right distance from the aimed point to the head)|',
+    limit: { value: HEAD_LIMITS.level.limit, source: HEAD_LIMITS.level.source },
     needs: 'aim',
     of: (aimed) => Math.abs(trianglePlan(triangle(aimed), aimed.speedOfSound).levelDifference),
   },

@@ -19,6 +19,8 @@ export interface MeasureText {
   readonly says: string;
   /** How it is worked out. */
   readonly working: string;
+  /** Where it passes from good to bad by the checks, and what says so. */
+  readonly limit?: { readonly value: number; readonly source: string };
   /** What it means that it is null, for a layout that has a plan: nothing can be better, or nothing is known. Absent where it never is. */
   readonly missing?: { readonly means: string; readonly is: 'best' | 'unknown' };
 }

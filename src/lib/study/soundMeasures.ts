@@ -1,3 +1,4 @@
+import { EARLY } from '$lib/acoustics/early.ts';
 import { CANCELLED } from '$lib/acoustics/driversMeet.ts';
 import { FURTHEST, reachOf, stepFor, type HeadWay } from '$lib/acoustics/headReach.ts';
 import { sideNames } from '$lib/project/project.ts';
@@ -37,6 +38,7 @@ export const soundMeasures: readonly Measure[] = [
     says: 'How loud the early reflection from the desk is, against the direct sound.',
     working: 'mean level of the desk’s reflection from 1 to 8 kHz re the direct sound, within 15 ms; the louder side',
     missing: { means: 'no early reflection from the desk arrives', is: 'best' },
+    limit: { value: EARLY.level, source: EARLY.source },
     needs: 'sound',
     of: ({ sound }) => {
       const levels = sideNames.flatMap((side) =>

@@ -1,3 +1,4 @@
+import { TEST_PLANE } from '$lib/solution/findings/testPlane.ts';
 import { bodyGap } from '$lib/geometry/bodyGap.ts';
 import { around } from '$lib/geometry/extent.ts';
 import { overlapDepth, sixSided } from '$lib/geometry/solid.ts';
@@ -34,6 +35,7 @@ export const standMeasures: readonly Measure[] = [
     says: 'The least gap that is left to a screen, a wall or an edge of the desk; negative where something overlaps.',
     working:
       'gap between each cabinet and each screen; each cabinet and stand to each wall; each stand’s base to each edge of the desk; the least',
+    limit: { value: 0, source: 'geometry: under it something overlaps' },
     needs: 'stands',
     of: (solution) => Math.min(...sideNames.flatMap((side) => gapsOf(solution, side))),
   },
@@ -44,6 +46,7 @@ export const standMeasures: readonly Measure[] = [
     better: 'more',
     says: 'The steepest plane, turned any way, on which nothing yet tips over.',
     working: 'least angle of the plumb line through the centre of mass over any edge of the base; the smaller side',
+    limit: { value: TEST_PLANE, source: 'the plane on which the checks try every stand' },
     needs: 'stands',
     of: ({ balance }) => Math.min(balance.left.survives.least, balance.right.survives.least),
   },
@@ -54,6 +57,7 @@ export const standMeasures: readonly Measure[] = [
     better: 'more',
     says: 'By how much steeper the slope could be before the cabinet starts to slide down its stand.',
     working: 'arc tangent of the friction, less the slope; the smaller side',
+    limit: { value: 0, source: 'geometry: under it the cabinet slides on a level desk' },
     needs: 'stands',
     of: ({ balance }) => Math.min(balance.left.slide.margin, balance.right.slide.margin),
   },

@@ -1,0 +1,93 @@
+import { failure, pointerTo, success, type Fault, type Result } from '$lib/project/fault.ts';
+import type { NumberField } from '$lib/project/fields/field.ts';
+import { fieldTable } from '$lib/project/fields/table.ts';
+import { got } from '$lib/project/got.ts';
+import { checkProject } from '$lib/project/parse.ts';
+import type { Layout, Project } from '$lib/project/project.ts';
+import { expectation } from '$lib/project/range.ts';
+
+/** One number of a layout that is set to something else. */
+export interface Edit {
+  /** JSON pointer within the layout. */
+  readonly pointer: string;
+  readonly value: number;
+}
+
+/** A project with one layout changed, and that layout, which is in it. */
+export interface Edited {
+  readonly project: Project;
+  readonly layout: Layout;
+}
+
+/** A number of a layout that can be changed. */
+export interface Input {
+  readonly pointer: string;
+  readonly field: NumberField;
+  /** What it is now; null where it is none. */
+  readonly now: number | null;
+}
+
+/** The number at a pointer within the layout, or the fault that lists those there are. @param at Where the pointer stands. */
+export function inputAt(layout: Layout, pointer: unknown, at: string): Result<Input> {
+  const known = inputsOf(layout);
+  const found = known.find((input) => input.pointer === pointer);
+  if (found) return success(found);
+  const list = known.map((input) => input.pointer).join(', ');
+  return failure({
+    pointer: at,
+    message: `expected the pointer of a number in the layout (${list}), got ${got(pointer)}`,
+  });
+}
+
+/** Every number that the layout's fields describe and that has a place in it, in the order of the file. */
+function inputsOf(layout: Layout): Input[] {
+  const found: Input[] = [];
+  const walk = (value: unknown, steps: readonly string[], pattern: readonly string[]): void => {
+    const field = fieldTable[pointerTo('layouts', '*', ...pattern)];
+    if (field?.kind === 'number' && (typeof value === 'number' || value === null)) {
+      found.push({ pointer: pointerTo(...steps), field, now: value });
+    } else if (typeof value === 'object' && value !== null) {
+      for (const [key, held] of Object.entries(value)) {
+        walk(held, [...steps, key], [...pattern, Array.isArray(value) ? '*' : key]);
+      }
+    }
+  };
+  walk(layout, [], []);
+  return found;
+}
+
+/** Whether a number may stand there by its own range. */
+export function rangeFault({ field }: Input, value: number, at: string): Fault | null {
+  const fits = value >= field.min && value <= field.max && (!field.whole || Number.isInteger(value));
+  return fits ? null : { pointer: at, message: `expected ${expectation(field, value)}, got ${got(value)}` };
+}
+
+/** The layout with some numbers set, not checked. What is not touched is shared. */
+const withEdits = (layout: Layout, edits: readonly Edit[]): Layout =>
+  edits.reduce<Layout>((done, { pointer, value }) => set(done, pointer.slice(1).split('/'), value), layout);
+
+/** The value with a number at the end of some steps that lead to one, none of which is escaped: they are keys of fields. */
+function set<Of>(value: Of, [step, ...rest]: readonly string[], number: number): Of {
+  if (step === undefined || typeof value !== 'object' || value === null) return value;
+  const copy: Of = Array.isArray(value) ? Object.assign([], value) : { ...value };
+  const held: unknown = Reflect.get(value, step);
+  Reflect.set(copy as object, step, rest.length === 0 ? number : set(held, rest, number));
+  return copy;
+}
+
+/** The project with some numbers of one of its layouts set, checked as a file is; the faults have pointers from the project. */
+export function edited(project: Project, layout: Layout, edits: readonly Edit[]): Result<Edited> {
+  const index = project.layouts.indexOf(layout);
+  const checked = checkProject({ ...project, layouts: project.layouts.with(index, withEdits(layout, edits)) });
+  if (!checked.ok) return checked;
+  const changed = checked.value.layouts[index];
+  if (!changed) throw new Error('the layout is not one of the project');
+  return success({ project: checked.value, layout: changed });
+}
+
+/** The same number of the other loudspeaker, and what mirrors its value; null for a number that no loudspeaker has of its own. */
+export function mirrored({ pointer, value }: Edit): Edit | null {
+  const [, side, axis] = /^\/placement\/(left|right)\/([xy])$/.exec(pointer) ?? [];
+  if (side === undefined) return null;
+  return { pointer: `/placement/${side === 'left' ? 'right' : 'left'}/${axis}`, value: axis === 'x' ? -value : value };
+}
