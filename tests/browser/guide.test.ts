@@ -55,7 +55,7 @@ describe('the measuring guide on a phone', () => {
     const { page } = await visit(`${GUIDE}#seat`, PHONE);
     await field(page, EAR).tap();
     await field(page, EAR).fill('1210');
-    const effect = page.locator('.sure', { has: field(page, '/sure/earHeight') }).locator('.effect');
+    const effect = page.locator('.value', { has: field(page, '/sure/earHeight') }).locator('.effect');
     const before = await effect.textContent();
     await field(page, '/sure/earHeight').fill('30');
     await expect.poll(() => effect.textContent()).not.toBe(before);
@@ -69,7 +69,8 @@ describe('the measuring guide on a phone', () => {
     const { page } = await visit(`${GUIDE}#drivers`, PHONE);
     const small = await page.locator(':is(.step:target, nav) :is(a, button, input)').evaluateAll((controls) =>
       controls.flatMap((control) => {
-        const { width, height } = control.getBoundingClientRect();
+        // A choice is pressed on its words too.
+        const { width, height } = (control.closest('label') ?? control).getBoundingClientRect();
         return height > 0 && Math.min(width, height) < 44 && !control.matches('.term')
           ? [`${control.textContent}: ${height}`]
           : [];

@@ -138,7 +138,7 @@ describe.each(cases)('%s, %s, inches in fractions of %s', (build, base, fraction
       ...findings.map((finding) => findingText(finding, of.display)),
       ...[stand.left, stand.right].flatMap((one) => one.steps.map((step) => sentenceText(step, of.display))),
       ...sheets.value.map((sheet) => sheetFigures(sheet, of.display)),
-      ...steps.flatMap(({ title, how, well, none = '' }) => [title, ...how, well.in, none]),
+      ...steps.flatMap(({ title, how, well }) => [title, ...how, well.in]),
       ...tablesOf(planned.value, of.display).flatMap((table) => JSON.stringify(table)),
       ...choiceRows(compareBuilds(of, layout, countBy(of)), 'in').flatMap(({ name, cells }) => [
         name,

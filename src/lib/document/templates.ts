@@ -35,6 +35,13 @@ export function newMonitor({ desk }: Project['layouts'][number]): Monitor {
   return { ...startOf(monitor), y: Math.round(desk.depth * 0.75), entered: [] };
 }
 
+/** So many screens: those that there are, the first of them, and new ones beside each other. */
+export function newMonitors(layout: Project['layouts'][number], count: number): readonly Monitor[] {
+  const fresh = newMonitor(layout);
+  const beside = (index: number): number => Math.round((index - (count - 1) / 2) * fresh.width);
+  return Array.from({ length: count }, (_, index) => layout.monitors[index] ?? { ...fresh, x: beside(index) });
+}
+
 /** As the last board, which is what a shop mostly has more of. */
 export function newStock(stock: Project['stock']): Stock {
   const plain = startOf(stockFields);

@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { aimSpread } from '$lib/layout/aimSpread.ts';
 import { sideNames, type Project } from '$lib/project/project.ts';
+import { measuredOf } from '$lib/project/measured.ts';
 import { byTape } from '$lib/project/sure.ts';
 import { fieldOf } from '$lib/document/fields.ts';
+import { startOwn } from '$lib/document/startOwn.ts';
+import { newMonitors } from '$lib/document/templates.ts';
 import { figureFit, figureStyle } from '$lib/views/figure/figureFit.ts';
 import { guideNumbers } from '$lib/views/guide/numbers.ts';
 import { effectText, spreadText, wholeText } from '$lib/views/guide/spreadText.ts';
@@ -27,7 +30,9 @@ describe('the seven steps', () => {
     const fields = asked(project(), mirrored);
     const pointers = fields.map(({ at }) => at);
     expect(new Set(pointers).size).toBe(pointers.length);
-    for (const { at } of fields) expect(fieldOf('number', at).label).not.toBe('');
+    const names = pointers.filter((at) => at.endsWith('/name'));
+    expect(names).toEqual(['/stock/0/name']);
+    for (const at of pointers.filter((at) => !names.includes(at))) expect(fieldOf('number', at).label).not.toBe('');
   });
 
   test('ask once how sure each kind of value is, beside such a value', () => {
@@ -36,11 +41,25 @@ describe('the seven steps', () => {
     for (const key of Object.keys(byTape)) expect(fieldOf('number', `/sure/${key}`).label).toMatch(/, ±$/);
   });
 
-  test('say so where there is nothing to measure', () => {
+  test.each([
+    ['the example', project(), true],
+    ['marks apart', project({ '/layouts/0/placement/right/x': 500 }), false],
+    ['two screens', project({ '/layouts/0/monitors': newMonitors(firstLayout(project()), 2) }), true],
+    ['a new project', startOwn('mm'), true],
+  ])('ask for every value that counts, or for what decides whether there is one: %s', (_, of, mirrored) => {
+    const pointers = asked(of, mirrored).map(({ at }) => at);
+    const left = [...measuredOf(of, 0).values.keys()].filter(
+      (at) => !pointers.includes(at) && !(mirrored && at.includes('/placement/left/')),
+    );
+    const open = of.layouts[0]?.monitors.length === 0 ? ['/layouts/0/monitors', '/speaker/crossovers'] : [];
+    expect(left).toEqual(open);
+    expect(steps.flatMap(({ choice }) => choice ?? [])).toEqual(['screens', 'crossover', 'symmetry']);
+  });
+
+  test('ask for no number of a screen where there is none', () => {
     const bare = project({ '/layouts/0/monitors': [] });
     const screen = steps.find(({ key }) => key === 'screen');
     expect(screen?.asks(bare, firstLayout(bare), 0, true)).toEqual([]);
-    expect(screen?.none).toContain('no screen');
   });
 });
 

@@ -25,8 +25,8 @@ export interface Step {
   readonly figure: (numbers: GuideNumbers) => Figure;
   /** The numbers to type, in groups where there are several of a kind. */
   readonly asks: (project: Project, layout: Layout, layoutIndex: number, mirrored: boolean) => readonly Asked[];
-  /** What there is to say when nothing is asked. */
-  readonly none?: string;
+  /** What is asked beside numbers, before them: how many screens there are, whether the crossover is known. */
+  readonly choice?: 'screens' | 'crossover' | 'symmetry';
 }
 
 /** Values to type, and how sure each of them is. */
@@ -37,10 +37,14 @@ export interface Asked {
 }
 
 export interface AskedField {
+  /** Of a number, or of a name. */
   readonly at: string;
   /** What says how sure it is; absent where that has been asked already, or means nothing. */
   readonly sure?: SureKey;
 }
+
+/** What hardly anybody has to enter, and Enter therefore passes by: most drivers lie in the middle, and what radiates is estimated. */
+export const isAside = (at: string): boolean => /^\/speaker\/drivers\/\d+\/(?:radiating|offset)$/.test(at);
 
 /** The places under a pointer with what says how sure each is. */
 const under = (base: string, fields: readonly (readonly [key: string, sure?: SureKey])[]): readonly AskedField[] =>
@@ -114,7 +118,9 @@ export const steps: readonly Step[] = [
   {
     key: 'screen',
     title: 'The screen',
+    choice: 'screens',
     how: [
+      'Say how many stand on the desk: none is an answer too.',
       'Width and height of the panel, without its foot.',
       'Its lower edge over the desk, and its face from the desk’s front edge.',
     ],
@@ -129,7 +135,6 @@ export const steps: readonly Step[] = [
         pointerTo('layouts', index, 'monitors'),
         [['width'], ['height'], ['bottom'], ['y'], ['x', 'monitor']],
       ),
-    none: 'This layout has no screen: nothing to measure here. You can add one under Screens, beside the drawing.',
   },
   {
     key: 'cabinet',
@@ -162,23 +167,32 @@ export const steps: readonly Step[] = [
       'Rim diameter: over the whole rim. Radiating diameter: over the dome, or over the cone to the middle of its surround; leave it empty if a grille is in the way, and it is estimated.',
       'Height: from the bottom edge of the front to the rim’s lowest and to its highest point; the centre is half-way.',
       'Offset: from the middle of the front to the centre; towards the other loudspeaker is plus.',
+      'Crossover: the frequency at which the drivers meet, from the maker’s data sheet or the builder’s plan.',
     ],
     well: {
       mm: 'One millimetre, above all for the driver that is pointed at you.',
       in: 'A thirty-second of an inch, above all for the driver that is pointed at you.',
     },
     figure: driversFigure,
-    asks: ({ speaker }) =>
-      each(speaker.drivers, '/speaker/drivers', [
+    choice: 'crossover',
+    asks: ({ speaker }) => [
+      ...each(speaker.drivers, '/speaker/drivers', [
         ['diameter'],
         ['radiating'],
         ['height', 'driverHeight'],
         ['offset', 'driverOffset'],
       ]),
+      ...each(
+        speaker.crossovers.map(({ between }) => ({ name: between.join(' and ') })),
+        '/speaker/crossovers',
+        [['frequency']],
+      ),
+    ],
   },
   {
     key: 'marks',
     title: 'The marks',
+    choice: 'symmetry',
     how: [
       'Put the loudspeakers where they shall stand. The mark is the point on the desk under the middle of the front bottom edge.',
       'Sideways from the desk’s middle line to the mark; then from the desk’s front edge to the mark.',
@@ -208,6 +222,7 @@ export const steps: readonly Step[] = [
     how: [
       'Measure the thickness of your own board with a caliper, in three places, and take the middle one: it is seldom what the board was sold as.',
       'The sheet: as large as your machine takes.',
+      'Name it as you will find it again. Kerf: the width that your saw, bit or beam takes away; from a test cut, if you have made one.',
     ],
     well: {
       mm: 'A twentieth of a millimetre: fifty slices add it up fifty times.',
@@ -221,7 +236,15 @@ export const steps: readonly Step[] = [
       );
       return [
         {
-          fields: under(pointerTo('stock', index), [['thickness', 'thickness'], ['sheet/width'], ['sheet/height']]),
+          fields: [
+            ...under(pointerTo('stock', index), [
+              ['name'],
+              ['thickness', 'thickness'],
+              ['sheet/width'],
+              ['sheet/height'],
+            ]),
+            { at: '/cutter/kerf' },
+          ],
         },
       ];
     },
