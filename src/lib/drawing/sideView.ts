@@ -8,6 +8,7 @@ import { headFromSide } from './headItems.ts';
 import { fromRight } from './projection.ts';
 import { axisItem, reflectionItems, sightItems } from './rayItems.ts';
 import { floorLevel, roomFromSide, type Floor } from './roomFromSide.ts';
+import { sidesAlike } from './sidesAlike.ts';
 import { sideDimensions } from './sideDimensions.ts';
 import { standFromSide } from './standItems.ts';
 import type { Item, View } from './view.ts';
@@ -45,7 +46,7 @@ export function sideView(
     axisItem(side, plan.sides[side], fromRight),
   ];
   return {
-    name: `Side view, ${side} loudspeaker`,
+    name: sidesAlike(plan) ? 'Left and right side' : side === 'left' ? 'Left side' : 'Right side',
     items: [...things, ...sideDimensions(speaker, layout, layoutIndex, plan, side, floorLevel(layout, floor))],
     extent: extentOf(things),
   };

@@ -1,5 +1,6 @@
 import { frontView } from '$lib/drawing/frontView.ts';
 import { isoBody } from '$lib/drawing/isoBody.ts';
+import { sidesAlike } from '$lib/drawing/sidesAlike.ts';
 import { sideView } from '$lib/drawing/sideView.ts';
 import { topView } from '$lib/drawing/topView.ts';
 import { sideNames } from '$lib/project/project.ts';
@@ -9,7 +10,7 @@ import { partBlocks, solidBlocks } from './partBlocks.ts';
 import { printedBlocks } from './printedBlocks.ts';
 import { toldStands, type Subject } from './subject.ts';
 
-/** The desk from above and from the side, the cabinet from the front, how the stands are made, and each part. */
+/** The desk from above and from the side (once for both where they are alike: the left, whose front is in sight), the cabinet from the front, how the stands are made, and each part. */
 export function drawings({ plan }: Subject): Section {
   const { project, layout, layoutIndex, parts } = plan;
   const { speaker } = project;
@@ -18,7 +19,9 @@ export function drawings({ plan }: Subject): Section {
     title: 'Drawings',
     blocks: [
       drawing(topView(speaker, layout, layoutIndex, plan)),
-      ...sideNames.map((side) => drawing(sideView(speaker, layout, layoutIndex, plan, side, 'broken'))),
+      ...(sidesAlike(plan) ? (['left'] as const) : sideNames).map((side) =>
+        drawing(sideView(speaker, layout, layoutIndex, plan, side, 'broken')),
+      ),
       drawing(frontView(speaker, plan, 'right')),
       ...toldStands(plan).map(({ side }) => drawing(isoBody(plan, side))),
       ...partBlocks(project, parts, takesOf(plan)),
