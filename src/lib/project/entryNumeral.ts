@@ -1,9 +1,12 @@
 /** Spaces that group digits, and do not part one number from the next: no-break, figure, thin and narrow ones. */
 const GROUPING = '\u00a0\u2007\u2009\u202f';
 
+/** The keyboard's space groups digits too, unless what follows could be a fraction: `1 400`, but not `1 200/250`. */
+const KEYED = ' \\d{3}(?!\\d|\\s*[/÷⁄∕]|\\s*[½⅓⅔¼¾⅛⅜⅝⅞])';
+
 /** One written number, without sign: digits, their separators, perhaps a power of ten. */
 const NUMERAL = new RegExp(
-  `^(?:\\d+(?:[.,]\\d+|[${GROUPING}]\\d{3}(?!\\d))*[.,]?|[.,]\\d+)(?:e[+-]?\\d+(?![\\d.,]))?`,
+  `^(?:\\d+(?:[.,]\\d+|[${GROUPING}]\\d{3}(?!\\d)|${KEYED})*[.,]?|[.,]\\d+)(?:e[+-]?\\d+(?![\\d.,]))?`,
   'i',
 );
 
@@ -36,8 +39,8 @@ export function numeralAt(text: string): Numeral | Doubt | null {
   return { value: Number(`${digits}e${power}`), length, plain: /^\d+$/.test(written) };
 }
 
-const SPACES = new RegExp(`[${GROUPING}]`, 'g');
-const SPACED = new RegExp(`^\\d{1,3}(?:[${GROUPING}]\\d{3})+(?:[.,]\\d*)?$`);
+const SPACES = new RegExp(`[${GROUPING} ]`, 'g');
+const SPACED = new RegExp(`^\\d{1,3}(?:[${GROUPING} ]\\d{3})+(?:[.,]\\d*)?$`);
 const GROUPED = /^[1-9]\d{0,2}(?:([.,])\d{3})(?:\1\d{3})*(?:(?!\1)[.,]\d*)?$/;
 
 /** The digits with a decimal point, or the doubt. */
