@@ -57,7 +57,7 @@ describe('tables', () => {
     ]);
     const toe = tables[0]?.groups[0]?.rows[0];
     const { left, right } = shown?.sides ?? {};
-    expect(toe).toEqual({ name: 'Toe', cells: [`${left?.toe.toFixed(2)}°`, `${right?.toe.toFixed(2)}°`] });
+    expect(toe).toEqual({ name: 'Toe', cells: [`${left?.toe.toFixed(1)}°`, `${right?.toe.toFixed(1)}°`] });
     expect(tables[3]?.groups.map(({ name }) => name)).toEqual(['tweeter', 'woofer']);
   });
 

@@ -30,7 +30,8 @@ export function lengthText(mm: number, lengths: Lengths): string {
 const hasFractions = (lengths: LengthDisplay): lengths is LengthDisplay & { fraction: number } =>
   lengths.length === 'in' && lengths.fraction !== null;
 
-export const angleText = (degrees: number): string => `${formatNumber(degrees, 2)}°`;
+/** A tape leaves an angle some tenths of a degree uncertain: more digits would be none. */
+export const angleText = (degrees: number): string => `${formatNumber(degrees, 1)}°`;
 
 export const quantityText = (value: number, decimals: number, unit: string): string =>
   `${formatNumber(value, decimals)}${NARROW}${unit}`;
