@@ -100,7 +100,7 @@ describe('a measurement', () => {
     await expect.poll(() => faults(early).count()).toBe(0);
   });
 
-  test('takes a decimal comma, keeps what is typed, and tidies up when left', async () => {
+  test('takes a decimal comma, and shows what was typed as it was typed', async () => {
     const { page } = await visit();
     await field(page, EAR).fill('1250,50');
     await expect.poll(() => field(page, EAR).inputValue()).toBe('1250,50');
@@ -108,7 +108,34 @@ describe('a measurement', () => {
       .poll(() => reading(page, 'Tilt').textContent())
       .toBe(angleText(planned({ [EAR]: 1250.5 }).sides.right.tilt));
     await field(page, EAR).blur();
-    await expect.poll(() => field(page, EAR).inputValue()).toBe('1250.5');
+    await expect.poll(() => field(page, EAR).inputValue()).toBe('1250,50');
+    // Another value in its place is written as the page writes it.
+    await page.getByRole('button', { name: 'Undo Listener, ear height' }).click();
+    await expect.poll(() => field(page, EAR).inputValue()).toBe('1180');
+  });
+
+  test('is not called wrong in mid-number, but after a pause, or when left, and then what came of it is said once', async () => {
+    const { page } = await visit();
+    const said = page.getByRole('status', { name: 'Undo' });
+    await page.clock.install();
+    await field(page, EAR).click();
+    // A press has chosen all of it.
+    await page.keyboard.type('12');
+    await expect.poll(() => field(page, EAR).inputValue()).toBe('12');
+    await page.clock.runFor(500);
+    expect(await faultAt(page, EAR).textContent()).toBe('');
+    expect(await faults(page).count()).toBe(0);
+    await page.clock.runFor(1000);
+    await expect.poll(() => faultAt(page, EAR).textContent()).toBe('Enter 200 to 2500 mm');
+    await page.keyboard.type('50');
+    await expect.poll(() => faultAt(page, EAR).textContent()).toBe('');
+    expect(await said.textContent()).toBe('');
+    await field(page, EAR).blur();
+    const { toe, tilt } = planned({ [EAR]: 1250 }).sides.right;
+    await expect.poll(() => said.textContent()).toBe(`Toe ${angleText(toe)}, tilt ${angleText(tilt)}`);
+    await field(page, EAR).fill('3');
+    await field(page, EAR).blur();
+    await expect.poll(() => faultAt(page, EAR).textContent()).toBe('Enter 200 to 2500 mm');
   });
 
   test('steps with the arrow keys', async () => {
@@ -154,9 +181,7 @@ describe('a measurement', () => {
   test('can be nonsense in every number field in turn, and the page lives on', async () => {
     const { page } = await visit();
     await openAll(page);
-    const pointers = await page
-      .locator('form input[inputmode=decimal]')
-      .evaluateAll((inputs) => inputs.map(({ id }) => id));
+    const pointers = await page.locator('form .entry > input').evaluateAll((inputs) => inputs.map(({ id }) => id));
     expect(pointers.length).toBeGreaterThan(40);
     const tilt = await reading(page, 'Tilt').textContent();
     for (const pointer of pointers) {
@@ -169,6 +194,7 @@ describe('a measurement', () => {
           input.dispatchEvent(new InputEvent('input', { bubbles: true }));
         }
       });
+      await typed.blur();
       await expect.poll(() => faultAt(page, pointer).textContent()).toContain('Enter ');
       expect(await typed.inputValue()).toBe('NaN');
       await typed.fill(sound);

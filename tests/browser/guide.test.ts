@@ -120,7 +120,7 @@ describe('the measuring guide on a desk', () => {
   test('tells a wrong number at its field and in the list', async () => {
     const { page } = await visit(GUIDE, { viewport: { width: 1440, height: 900 } });
     await field(page, '/sure/markX').fill('-3');
-    expect(await page.locator('[id="/sure/markX-fault"]').textContent()).toBe('Enter 0 to 500 mm');
+    await expect.poll(() => page.locator('[id="/sure/markX-fault"]').textContent()).toBe('Enter 0 to 500 mm');
     await expect
       .poll(() => page.getByRole('region', { name: 'Faults' }).innerText())
       .toContain('How sure, sideways, ±');

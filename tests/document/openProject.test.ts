@@ -29,6 +29,23 @@ describe('an open project', () => {
     expect([open.shown?.head.z, open.faults, open.sound]).toEqual([1200 - 735, [], true]);
   });
 
+  test('knows what is wrong at once, and tells it when the typing has come to an end', () => {
+    const open = opened();
+    const other = '/layouts/0/desk/height';
+    open.edit(other, -1);
+    open.beginTyping(EAR);
+    open.edit(EAR, 12);
+    expect(open.faults.map(({ pointer }) => pointer).toSorted()).toEqual([other, EAR]);
+    expect(open.toldFaults.map(({ pointer }) => pointer)).toEqual([other]);
+    expect([open.messagesAt(EAR), open.messagesAt(other)]).toEqual([[], ['Enter 150 to 2000 mm']]);
+    // The end of another field's typing is none of this one's.
+    open.finishTyping(other);
+    expect(open.messagesAt(EAR)).toEqual([]);
+    open.finishTyping(EAR);
+    expect(open.toldFaults).toEqual(open.faults);
+    expect(open.messagesAt(EAR)).toEqual(['Enter 200 to 2500 mm']);
+  });
+
   test('lets another project come in its place', () => {
     const open = opened();
     open.edit(EAR, -5);

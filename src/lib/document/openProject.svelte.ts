@@ -5,6 +5,7 @@ import { isMirrored } from '$lib/project/mirrored.ts';
 import type { Project, SideName } from '$lib/project/project.ts';
 import { sameJson } from '$lib/project/sameJson.ts';
 import type { LengthDisplay, LengthUnit } from '$lib/project/units.ts';
+import { ownerOf } from './fields.ts';
 import { messagesByOwner } from './messages.ts';
 import { withEdits, type Edit } from './edit.ts';
 import { withEntered, withNotEntered } from './markEntered.ts';
@@ -28,6 +29,8 @@ export class OpenProject {
   #layoutIndex = $state(0);
   #side = $state<SideName>('right');
   #mirrored: boolean;
+  /** The field that somebody is in the middle of. */
+  #typing = $state<string | null>(null);
   readonly #messages = $derived.by(() =>
     this.#faults.length === 0 ? NO_MESSAGES : messagesByOwner(this.faults, this.draft, this.display),
   );
@@ -66,6 +69,12 @@ export class OpenProject {
     return this.#faults;
   }
 
+  /** The same but for the field that is being typed into: half a number is no mistake yet. */
+  get toldFaults(): readonly Fault[] {
+    const typing = this.#typing;
+    return typing === null ? this.#faults : this.#faults.filter(({ pointer }) => ownerOf(pointer) !== typing);
+  }
+
   get layoutIndex(): number {
     return this.#layoutIndex;
   }
@@ -101,7 +110,17 @@ export class OpenProject {
 
   /** What is wrong at the field or group with this pointer, in the display unit; empty when nothing is. */
   messagesAt(pointer: string): readonly string[] {
-    return this.#messages.get(pointer) ?? NOTHING;
+    return pointer === this.#typing ? NOTHING : (this.#messages.get(pointer) ?? NOTHING);
+  }
+
+  /** Says that a field is being typed into: what is wrong there is not told before `finishTyping`. */
+  beginTyping(pointer: string): void {
+    this.#typing = pointer;
+  }
+
+  /** Says that the typing has paused, or the field was left. */
+  finishTyping(pointer: string): void {
+    if (this.#typing === pointer) this.#typing = null;
   }
 
   /** Whether the value at a pointer is the user's own; false for one that is to be measured and was not yet. */
