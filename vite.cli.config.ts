@@ -17,6 +17,7 @@ export default defineConfig({
         plan: at('./src/command/plan.ts'),
         compare: at('./src/command/compare.ts'),
         sweep: at('./src/command/sweep.ts'),
+        search: at('./src/command/search.ts'),
         schema: at('./src/command/schema.ts'),
         bench: at('./bench/run.ts'),
       },

@@ -1,3 +1,4 @@
+import { benchAimKernel } from './aimKernel.ts';
 import { benchCompare } from './compare.ts';
 import { benchCutOrder } from './cutOrder.ts';
 import { benchListeningArea } from './listeningArea.ts';
@@ -12,6 +13,7 @@ const benches: readonly (() => Measured | readonly Measured[])[] = [
   benchRandomPlans,
   benchSound,
   benchListeningArea,
+  benchAimKernel,
   benchCompare,
   ...benchNesting,
   benchCutOrder,

@@ -7,16 +7,21 @@ const refused = (message: string): Result<never> => failure({ pointer: '', messa
 
 /** The project in a file, or why there is none. The size is looked at before anything is read. */
 export function readProject(path: string): Result<Project> {
+  const text = readJsonFile(path, 'a project file');
+  return text.ok ? parseProject(text.value) : text;
+}
+
+/** The text of a file. @param what It is expected to be, with its article. */
+export function readJsonFile(path: string, what: string): Result<string> {
   const stat = statSync(path, { throwIfNoEntry: false });
-  if (!stat) return refused(`expected a project file, got ${JSON.stringify(path)}, which is not there`);
-  if (!stat.isFile()) return refused(`expected a project file, got ${JSON.stringify(path)}, which is not a file`);
+  if (!stat) return refused(`expected ${what}, got ${JSON.stringify(path)}, which is not there`);
+  if (!stat.isFile()) return refused(`expected ${what}, got ${JSON.stringify(path)}, which is not a file`);
   if (stat.size > LONGEST_FILE) {
     return refused(
-      `expected a project file of at most ${LONGEST_FILE / 1e6} MB, got one of ${(stat.size / 1e6).toFixed(1)} MB`,
+      `expected ${what} of at most ${LONGEST_FILE / 1e6} MB, got one of ${(stat.size / 1e6).toFixed(1)} MB`,
     );
   }
-  const text = readText(path);
-  return text.ok ? parseProject(text.value) : text;
+  return readText(path);
 }
 
 function readText(path: string): Result<string> {

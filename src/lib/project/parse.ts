@@ -29,11 +29,12 @@ export function parseProject(text: string): Result<Project> {
       message: `expected a project file of at most ${LONGEST_FILE / 1e6} million characters, got ${(text.length / 1e6).toFixed(1)} million`,
     });
   }
-  const json = readJson(text);
+  const json = parseJson(text);
   return json.ok ? checkProject(json.value) : json;
 }
 
-function readJson(text: string): Result<unknown> {
+/** JSON from text, or the fault that it is none. */
+export function parseJson(text: string): Result<unknown> {
   try {
     // A byte order mark is how some editors begin a file; JSON does not know it.
     return success(JSON.parse(text.replace(/^\uFEFF/, '')));

@@ -63,7 +63,7 @@ export function rangeFault({ field }: Input, value: number, at: string): Fault |
 }
 
 /** The layout with some numbers set, not checked. What is not touched is shared. */
-const withEdits = (layout: Layout, edits: readonly Edit[]): Layout =>
+export const withEdits = (layout: Layout, edits: readonly Edit[]): Layout =>
   edits.reduce<Layout>((done, { pointer, value }) => set(done, pointer.slice(1).split('/'), value), layout);
 
 /** The value with a number at the end of some steps that lead to one, none of which is escaped: they are keys of fields. */

@@ -57,7 +57,7 @@ export interface Bodies {
   readonly sides: Readonly<Record<SideName, Pick<SidePlan, 'cabinet'>>>;
 }
 
-const placesOf = ({ listener, desk, placement }: Layout): Places => ({
+export const placesOf = ({ listener, desk, placement }: Layout): Places => ({
   head: headOf(listener, desk),
   marks: placement,
 });

@@ -11,7 +11,7 @@ export const measures: readonly Measure[] = [...aimMeasures, ...standMeasures, .
 const byName: ReadonlyMap<string, Measure> = new Map(measures.map((measure) => [measure.name, measure]));
 
 /** The measure of a name, or the fault that lists the known ones. @param pointer Where the name stands. */
-function measureNamed(name: unknown, pointer: string): Result<Measure> {
+export function measureNamed(name: unknown, pointer: string): Result<Measure> {
   const found = typeof name === 'string' ? byName.get(name) : undefined;
   if (found) return success(found);
   const known = measures.map((measure) => measure.name).join(', ');

@@ -13,7 +13,7 @@ interface Valued {
  * How good a value is, the less the better, so that values of any measure can be compared: null where nothing is known of it.
  * A missing value that nothing can be better than is −Infinity.
  */
-function badness({ better, missing }: Measure, value: number | null): number | null {
+export function badness({ better, missing }: Measure, value: number | null): number | null {
   if (value === null) return missing?.is === 'best' ? -Infinity : null;
   return better === 'less' ? value : -value;
 }
