@@ -172,6 +172,8 @@ function textsOf(block: Block): string[] {
       return [block.text];
     case 'list':
       return [block.title ?? '', ...block.items];
+    case 'code':
+      return [block.title];
     case 'table':
       return [block.title, ...block.columns, ...block.rows.flat(), block.note ?? ''];
     case 'drawing':

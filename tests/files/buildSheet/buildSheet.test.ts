@@ -1,3 +1,4 @@
+import jsQR from 'jsqr';
 import { expect, test } from 'vitest';
 import { buildSheet } from '$lib/files/buildSheet/buildSheet.ts';
 import { buildSheetPdf, pagesOf } from '$lib/files/buildSheet/buildSheetPdf.ts';
@@ -10,8 +11,12 @@ import { canLetter } from '$lib/workshop/lettering/lettering.ts';
 import type { Block } from '$lib/files/buildSheet/block.ts';
 import { textWidth } from '$lib/drawing/dimensionStyle.ts';
 import { textLength } from '$lib/files/pdf/pageFont.ts';
+import { readLink, writeLink } from '$lib/files/link.ts';
+import { sheetsOf } from '$lib/solution/sheets.ts';
+import { alikeSheets } from '$lib/workshop/nesting/alikeSheets.ts';
+import { sheetName } from '$lib/workshop/part.ts';
 import { firstLayout, project } from '../../projects.ts';
-import { readPdf } from '../readPdf.ts';
+import { readPdf, type ReadPage } from '../readPdf.ts';
 
 function subject(changes: Readonly<Record<string, unknown>>) {
   const of = project(changes);
@@ -92,6 +97,8 @@ function wordsOf(block: Block): readonly string[] {
       return [block.title, ...block.columns, ...block.rows.flat(), block.note ?? ''];
     case 'drawing':
       return [block.title, block.note ?? ''];
+    case 'code':
+      return [block.title];
   }
 }
 
@@ -242,4 +249,86 @@ test('every fault and caution of making and standing is printed before the work 
   );
   expect(said).toHaveLength(wholeFindings(grave).length);
   expect(said.length).toBeGreaterThan(1);
+});
+
+/** The code that a page carries, with the white round it, scanned at eight dots a millimetre and decoded by a library. */
+function scanned({ paths }: ReadPage): string | null {
+  const [DOTS, WHITE] = [8, 4 * 0.5];
+  const boxes = paths.flatMap(({ points, fill, width }) => {
+    const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
+    const box = { left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), bottom: Math.max(...ys) };
+    const isRow = Math.abs(box.bottom - box.top - 0.5) < 0.01;
+    return fill === '0 0 0' && width === null && points.length === 4 && isRow ? [box] : [];
+  });
+  const [left, top] = [Math.min(...boxes.map((box) => box.left)), Math.min(...boxes.map((box) => box.top))];
+  const dot = (mm: number): number => Math.round((mm + WHITE) * DOTS);
+  const side = dot(Math.max(...boxes.map(({ right }) => right)) - left + WHITE);
+  const pixels = new Uint8ClampedArray(side * side * 4).fill(255);
+  for (const box of boxes) {
+    for (let y = dot(box.top - top); y < dot(box.bottom - top); y += 1) {
+      pixels.fill(0, 4 * (y * side + dot(box.left - left)), 4 * (y * side + dot(box.right - left)));
+    }
+  }
+  for (let alpha = 3; alpha < pixels.length; alpha += 4) pixels[alpha] = 255;
+  return jsQR(pixels, side, side)?.data ?? null;
+}
+
+test.each([
+  ['millimetres', {}],
+  ['inches', { '/display': { length: 'in', fraction: 16 }, '/title': 'Desk “north” – 2' }],
+])('the code in the PDF opens the very project, in %s', async (_, changes) => {
+  const of = subject(changes);
+  const fragment = await writeLink(of.plan.project);
+  if (!fragment.ok) throw new Error('the project has a link');
+  const link = `https://desk.example/some/where/#${fragment.value}`;
+  const { pages } = readPdf(buildSheetPdf({ ...of, link }, 'A4'));
+  const coded = pages.find(({ texts }) => texts.some(({ text }) => text === 'Project as a QR code'));
+  expect(coded && scanned(coded)).toBe(link);
+  expect(await readLink(new URL(link).hash)).toEqual({ kind: 'project', project: of.plan.project });
+  expect(pages.at(-1)?.texts.map(({ text }) => text)).toContain(`${pages.length} / ${pages.length}`);
+  // The head has two lines: no page is empty.
+  for (const { texts, paths } of pages) expect(texts.length + paths.length).toBeGreaterThan(2);
+});
+
+test('a link too long for a code, and a sheet among the files of its project, say how to get back', () => {
+  const said = (link: string | null): string =>
+    buildSheet({ ...subject({}), link })
+      .filter(({ id }) => id === 'reopening')
+      .flatMap(({ blocks }) => blocks.map((block) => (block.kind === 'text' ? block.text : block.kind)))
+      .join(' ');
+  // ISO/IEC 18004, table 7: version 40 at level L holds 2953 bytes.
+  expect(said('x'.repeat(2953))).toMatch(/^code /);
+  expect(said('x'.repeat(2954))).toMatch(/^This project is too long for a QR code: its link has 2954 characters/);
+  expect(said(null)).toBe('Open the project file that was saved with this sheet.');
+});
+
+test('every sheet is drawn as it is cut: alike ones once, each part with its number in the legend', () => {
+  const { plan: of } = subject({});
+  const laid = sheetsOf(of);
+  if (!laid.ok) throw new Error('the parts fit');
+  const drawn = buildSheet({ plan: of, sheets: laid.value }).flatMap(({ blocks }) =>
+    blocks.flatMap((block) => (block.kind === 'drawing' && block.title.startsWith('Arrangement of ') ? [block] : [])),
+  );
+  const alike = alikeSheets(laid.value);
+  expect(drawn.map(({ title }) => title)).toEqual(alike.map(({ sheet }) => `Arrangement of ${sheetName(sheet)}`));
+  expect(drawn.length).toBeGreaterThan(0);
+  for (const [i, { view, note }] of drawn.entries()) {
+    const placements = alike[i]?.sheet.placements ?? [];
+    const legend = [...(note ?? '').matchAll(/(\d+) ([^,]+?)(?=, \d|\.$)/g)].map(
+      ([, number, name]) => [number, name] as const,
+    );
+    const names = new Map(legend);
+    const numbers = view.items.flatMap((item) => (item.kind === 'label' ? [item.text] : []));
+    expect(numbers.map((number) => names.get(number)).sort()).toEqual(placements.map(({ part }) => part).sort());
+    const [left, bottom, right, top] = view.extent;
+    for (const item of view.items) {
+      if (item.kind !== 'outline') continue;
+      for (const [x, y] of item.points) {
+        expect(x).toBeGreaterThan(left - 1e-6);
+        expect(x).toBeLessThan(right + 1e-6);
+        expect(y).toBeGreaterThan(bottom - 1e-6);
+        expect(y).toBeLessThan(top + 1e-6);
+      }
+    }
+  }
 });

@@ -8,7 +8,7 @@ export interface Section {
   readonly blocks: readonly Block[];
 }
 
-export type Block = TextBlock | ListBlock | TableBlock | DrawingBlock;
+export type Block = TextBlock | ListBlock | TableBlock | DrawingBlock | CodeBlock;
 
 export interface TextBlock {
   readonly kind: 'text';
@@ -41,6 +41,15 @@ export interface DrawingBlock {
   readonly note: string | null;
 }
 
+/** A QR code, rows of modules from its upper left, dark ones true, with the white round it. */
+export interface CodeBlock {
+  readonly kind: 'code';
+  readonly title: string;
+  /** What a reader reads off it. */
+  readonly says: string;
+  readonly modules: readonly (readonly boolean[])[];
+}
+
 export const text = (words: string): TextBlock => ({ kind: 'text', text: words });
 
 export const list = (items: readonly string[], title: string | null = null): ListBlock => ({
@@ -69,4 +78,11 @@ export const drawing = (view: View, note: string | null = null): DrawingBlock =>
   title: view.name,
   view,
   note,
+});
+
+export const code = (title: string, says: string, modules: CodeBlock['modules']): CodeBlock => ({
+  kind: 'code',
+  title,
+  says,
+  modules,
 });

@@ -10,10 +10,22 @@ import { machines } from './machines.ts';
 import { materials } from './materials.ts';
 import { onTheDesk } from './onTheDesk.ts';
 import { overview } from './overview.ts';
+import { reopening } from './reopening.ts';
 import type { Subject } from './subject.ts';
 
-/** Everything that someone needs at the bench who never saw the page: cautions first, drawings last. */
+/** Everything that someone needs at the bench who never saw the page: cautions first, drawings and the way back to the project last. */
 export const buildSheet = (subject: Subject): readonly Section[] =>
-  [overview, heed, cautions, materials, cutting, gluing, glueUp, machines, onTheDesk, checking, drawings].flatMap(
-    (section) => section(subject),
-  );
+  [
+    overview,
+    heed,
+    cautions,
+    materials,
+    cutting,
+    gluing,
+    glueUp,
+    machines,
+    onTheDesk,
+    checking,
+    drawings,
+    reopening,
+  ].flatMap((section) => section(subject));

@@ -7,6 +7,7 @@ import type { LengthDisplay } from '$lib/project/units.ts';
 import type { Block, Section } from './block.ts';
 import { buildSheet } from './buildSheet.ts';
 import { gap, laidHeading, laidList, laidTable, laidText, laidTitle, type Laid } from './laid.ts';
+import { laidCode } from './laidCode.ts';
 import { laidDrawing } from './laidDrawing.ts';
 import type { Subject } from './subject.ts';
 
@@ -66,10 +67,12 @@ function laidBlock(block: Block, room: { width: number; height: number }, displa
     }
     case 'drawing':
       return laidDrawing(block, room.width, room.height * DRAWING_SHARE, display);
+    case 'code':
+      return laidCode(block, room.width);
   }
 }
 
-/** What must stay together goes to the next page together. */
+/** What must stay together goes to the next page together; a gap begins none. */
 function paged(laid: readonly Laid[], room: number): readonly (readonly Laid[])[] {
   const pages: Laid[][] = [[]];
   let used = 0;
@@ -77,13 +80,15 @@ function paged(laid: readonly Laid[], room: number): readonly (readonly Laid[])[
     const end = laid.findIndex((one, at) => at >= i && !one.keep);
     const run = laid.slice(i, end < 0 ? laid.length : end + 1);
     const height = run.reduce((sum, one) => sum + one.height, 0);
-    if (used > 0 && used + height > room) {
+    i += run.length;
+    const isFull = used > 0 && used + height > room;
+    if (isFull && run.every(({ drawn }) => drawn(0, 0).length === 0)) continue;
+    if (isFull) {
       pages.push([]);
       used = 0;
     }
     pages.at(-1)?.push(...run);
     used += height;
-    i += run.length;
   }
   return pages;
 }

@@ -4,6 +4,7 @@ import { takesOf } from '$lib/solution/sheets.ts';
 import { alikeSheets } from '$lib/workshop/nesting/alikeSheets.ts';
 import { cutList } from '$lib/workshop/cutList.ts';
 import { sheetName } from '$lib/workshop/part.ts';
+import { arrangements } from './arrangements.ts';
 import { table, text, type Block, type Section } from './block.ts';
 import { alikeOnce, lengthsOf, toldStands, type Subject } from './subject.ts';
 
@@ -31,7 +32,9 @@ export function cutting(subject: Subject): Section {
     id: 'cutting',
     title: 'Cut list and widths',
     blocks: [
-      ...(plan.parts.length > 0 ? [partList(subject), ...sheetList(subject)] : [text('Nothing is cut from sheet.')]),
+      ...(plan.parts.length > 0
+        ? [partList(subject), ...sheetList(subject), ...arrangements(subject)]
+        : [text('Nothing is cut from sheet.')]),
       ...widths,
     ],
   };

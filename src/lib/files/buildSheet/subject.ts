@@ -9,6 +9,8 @@ export interface Subject {
   readonly plan: Plan;
   /** How the parts lie; empty where that is not known. */
   readonly sheets: readonly Sheet[];
+  /** Address that opens the project. Left out where there is none: among files that hold the project itself. */
+  readonly link?: string | null;
 }
 
 /** Stands that are made alike are told of once. */

@@ -2,8 +2,11 @@ import type { Result } from '$lib/project/fault.ts';
 import { success } from '$lib/project/fault.ts';
 import type { Project } from '$lib/project/project.ts';
 
-/** The address of this page with the project in it. */
-export async function makeLink(project: Project, { origin, pathname }: Location): Promise<Result<string>> {
+/** The address of a page with the project in it: of this one, or at another path of the site. */
+export async function makeLink(
+  project: Project,
+  { origin, pathname }: Pick<Location, 'origin' | 'pathname'>,
+): Promise<Result<string>> {
   const { writeLink } = await import('$lib/files/link.ts');
   const fragment = await writeLink(project);
   return fragment.ok ? success(`${origin}${pathname}#${fragment.value}`) : fragment;
