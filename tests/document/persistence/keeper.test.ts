@@ -82,6 +82,28 @@ describe('an open project that is kept', () => {
     expect(second.keeper.news.kind).toBe('shared');
   });
 
+  it('shows on the next visit the drawing that it had last, when what was typed has no answer', () => {
+    const { tab } = browser();
+    const first = tab();
+    first.edit(1200);
+    first.edit(-100, '/layouts/0/listener/setback');
+    const shown = first.open.shown?.project.layouts[0]?.listener.setback;
+    // Sound, and no loudspeaker can be tilted so far.
+    first.edit(2400);
+    expect(first.open.sound).toBe(true);
+    expect(first.open.faults.length).toBeGreaterThan(0);
+    for (const typed of [2400, 'twel']) {
+      if (typed !== 2400) first.edit(typed);
+      soon();
+      const next = tab();
+      expect(valueOf(next.keeper.resume()).recovered).toBe(false);
+      expect(next.ear()).toBe(typed);
+      expect(next.open.project.layouts[0]?.listener.earHeight).toBe(2400);
+      expect(next.open.shown?.project.layouts[0]?.listener).toMatchObject({ earHeight: 1200, setback: shown });
+      expect(next.open.faults.length).toBeGreaterThan(0);
+    }
+  });
+
   it('is saved when the page is hidden, and lets nothing be lost when it is left', () => {
     const { store, tab } = browser();
     const { keeper, edit } = tab();

@@ -14,6 +14,8 @@ import type { Editable, Undo } from '$lib/document/undo.svelte.ts';
 /** The open project as its keeper sees it. */
 export interface Keepable extends Editable {
   readonly project: Project;
+  /** The last answer for the chosen layout; null when it never had one. */
+  readonly shown: { readonly project: Project } | null;
   replace(project: Project): void;
 }
 
@@ -186,7 +188,10 @@ export class Keeper {
   }
 
   #content(): Content {
-    return { project: this.#open.project, draft: this.#open.draft };
+    const { project, shown, draft } = this.#open;
+    return shown === null || shown.project === project
+      ? { project, draft }
+      : { project, answered: shown.project, draft };
   }
 
   /** Whether what is open is kept, whatever comes in its place. */
@@ -215,8 +220,11 @@ export class Keeper {
   }
 
   #show(opened: Opened): void {
-    this.#open.replace(opened.content.project);
-    if (opened.content.draft !== opened.content.project) this.#open.change(() => opened.content.draft);
+    const { project, answered, draft } = opened.content;
+    this.#open.replace(answered ?? project);
+    // One after the other, as they were typed: what came before outlives what has no answer.
+    if (answered !== undefined) this.#open.change(() => project);
+    if (draft !== project) this.#open.change(() => draft);
     this.#seen = this.#open.draft;
     this.#undo.restart();
     this.#place(opened);

@@ -12,6 +12,8 @@ import { done, storageError, type StorageResult, type StorageError } from './sto
 export interface Content {
   /** The last sound project. */
   readonly project: Project;
+  /** The last project whose geometry had an answer, where that is another: its drawing stays in view. */
+  readonly answered?: Project;
   /** The document as typed: may be unsound. What somebody typed is kept even before it makes sense. */
   readonly draft: unknown;
 }
@@ -171,10 +173,15 @@ export class Shelf {
     });
   }
 
-  #write(store: TextStore, id: string, { project, draft }: Content, newest: Newest | null): StorageResult<Kept> {
+  #write(
+    store: TextStore,
+    id: string,
+    { project, answered, draft }: Content,
+    newest: Newest | null,
+  ): StorageResult<Kept> {
     const saved = this.#now();
     const revision = (newest?.body.revision ?? 0) + 1;
-    const body = { revision, saved, title: project.title, project };
+    const body = { revision, saved, title: project.title, project, ...(answered ? { answered } : {}) };
     const key = keyOf(id, newest?.slot === 0 ? 1 : 0);
     const text = writeSlot(sameJson(project, draft) ? body : { ...body, draft });
     store.setItem(key, text);
@@ -202,11 +209,13 @@ function opened(id: string, { body, stamp, recovered }: Newest): StorageResult<O
   if (!checked.ok) return { ok: false, error: { kind: 'unsound', faults: checked.faults } };
   const project = checked.value;
   const draft = body.draft === undefined ? project : body.draft;
-  return done({ id, stamp, saved: body.saved, recovered, content: { project, draft } });
+  const answered = body.answered === undefined ? null : checkProject(body.answered);
+  const content = answered?.ok ? { project, answered: answered.value, draft } : { project, draft };
+  return done({ id, stamp, saved: body.saved, recovered, content });
 }
 
 /** The content under another title. A draft whose title is at fault gets a sound one with it. */
-const retitled = ({ project, draft }: Content, title: string): Content =>
-  title === project.title
-    ? { project, draft }
-    : { project: { ...project, title }, draft: withValue(draft, '/title', title) };
+const retitled = (content: Content, title: string): Content =>
+  title === content.project.title
+    ? content
+    : { ...content, project: { ...content.project, title }, draft: withValue(content.draft, '/title', title) };

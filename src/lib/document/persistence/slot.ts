@@ -15,6 +15,8 @@ const body = v.object({
   title: v.string(),
   /** The last sound project. */
   project: v.unknown(),
+  /** The last project whose geometry had an answer, where it is not the sound project. */
+  answered: v.optional(v.unknown()),
   /** The document as typed, where it is not the sound project. */
   draft: v.optional(v.unknown()),
 });
