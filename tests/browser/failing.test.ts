@@ -21,7 +21,9 @@ describe('a project without an answer', () => {
 
     await page.locator('[id="/layouts/0/aim/tilt"]').selectOption('lift-to-ear');
     await field().fill('40');
-    await expect.poll(() => faults().textContent()).toMatch(/leaves a lift of 0\smm or more/);
+    await expect
+      .poll(() => page.getByRole('button', { name: /^\d+ faults?\./ }).textContent())
+      .toMatch(/leaves a lift of 0\smm or more/);
     await expect
       .poll(() => faults().textContent())
       .toContain('Showing the last valid values; nothing is printed or downloaded');

@@ -13,6 +13,8 @@ const faultAt = (page: Page, pointer: string) => page.locator(`[id="${pointer}-f
 const reading = (page: Page, name: string) => page.locator('dl > div', { hasText: name }).locator('dd');
 const drawing = (page: Page) => page.locator('.paper > svg').innerHTML();
 const faults = (page: Page) => page.getByRole('region', { name: 'Faults' });
+/** The line over the title block, while there is a fault. */
+const verdict = (page: Page) => page.getByRole('button', { name: /^\d+ faults?\./ });
 
 const BUILD = '/layouts/0/stand/build';
 const MIRRORED = '/speaker/mirrored';
@@ -160,7 +162,10 @@ describe('a measurement', () => {
       await field(page, EAR).fill(text);
       await expect.poll(() => faultAt(page, EAR).textContent()).toBe(message);
       await expect.poll(() => field(page, EAR).getAttribute('aria-invalid')).toBe('true');
-      await expect.poll(() => faults(page).innerText()).toContain(`Listener, ear height: ${message}`);
+      await expect.poll(() => verdict(page).innerText()).toContain(`1 fault. Listener, ear height: ${message}`);
+      await expect.poll(() => faults(page).innerText()).toContain('Showing the last valid values');
+      // Said once over the drawing: its line has the message, the list what else there is.
+      expect(await faults(page).innerText()).not.toContain(message);
       await expect.poll(() => reading(page, 'Tilt').textContent()).toBe(tilt);
       await field(page, EAR).fill('1180');
       await expect.poll(() => faultAt(page, EAR).textContent()).toBe('');
@@ -168,13 +173,13 @@ describe('a measurement', () => {
     }
   });
 
-  test('that the geometry refuses is told at the field, and the list leads there', async () => {
+  test('that the geometry refuses is told at the field, and the line over the title block leads there', async () => {
     const { page } = await visit();
     await page.getByRole('combobox', { name: 'Tilt' }).selectOption('lift to the ear');
     await page.getByRole('textbox', { name: 'Tilt angle' }).fill('60');
     await expect.poll(() => faultAt(page, '/layouts/0/aim/tilt/degrees').textContent()).not.toBe('');
     await page.evaluate(() => window.scrollTo(0, 0));
-    await faults(page).getByRole('button').first().click();
+    await verdict(page).click();
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('/layouts/0/aim/tilt/degrees');
   });
 

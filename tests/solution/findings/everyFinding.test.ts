@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Finding, FindingCode } from '$lib/solution/findings/finding.ts';
 import { findingDocuments } from '$lib/solution/findings/findingDocument.ts';
+import { headlineText } from '$lib/solution/findings/headline.ts';
 import { findingText, plainFindingText } from '$lib/solution/findings/findingText.ts';
 import { sources } from '$lib/solution/findings/sources.ts';
 import { wholeFindings } from '$lib/solution/findings/whole.ts';
@@ -77,12 +78,18 @@ test.each(codes)('%s is raised, and said in mm and in inches', (code) => {
     expect(Number.isFinite(value) && Number.isFinite(limit)).toBe(true);
     expect(sources[source]).not.toBe('');
     const lengths = Object.values(finding.quantities).filter(({ unit }) => unit === 'mm');
+    // The title block's line: short, whole, and in the unit asked for.
+    const short = headlineText(finding, MILLIMETRES);
+    expect(short).toMatch(/^[A-Z].*\.$/);
+    expect(short).not.toMatch(/undefined|NaN|\{/);
+    expect(short.length).toBeLessThan(80);
     const metric = findingText(finding, MILLIMETRES);
     expect(metric).toMatch(/^[A-Z].*\.$/);
     expect(metric).not.toMatch(/undefined|NaN|\{|″/);
     expect(plainFindingText(finding)).toBe(metric.replaceAll('\u202f', ' ').replaceAll('−', '-'));
     for (const display of inches) {
       const text = findingText(finding, display);
+      expect(headlineText(finding, display)).not.toMatch(/\d\smm\b/);
       expect(text).toMatch(/^[A-Z].*\.$/);
       expect(text).not.toMatch(/undefined|NaN|\{|\d\smm\b/);
       // What is told in mm is told in inches, and nothing else is.

@@ -45,6 +45,8 @@ describe('figures', () => {
 describe('tables', () => {
   const { shown } = settleProject(project(), 0);
   const tables = shown ? tablesOf(shown, 'mm') : [];
+  const aside = settleProject(project({ '/layouts/0/listener/offset': 60 }), 0).shown;
+  const uneven = aside ? tablesOf(aside, 'mm') : [];
 
   test('say what the plan says', () => {
     expect(tables.map(({ title }) => title)).toEqual([
@@ -56,13 +58,22 @@ describe('tables', () => {
       'Reflections',
     ]);
     const toe = tables[0]?.groups[0]?.rows[0];
-    const { left, right } = shown?.sides ?? {};
-    expect(toe).toEqual({ name: 'Toe', cells: [`${left?.toe.toFixed(1)}°`, `${right?.toe.toFixed(1)}°`] });
+    expect(toe).toEqual({ name: 'Toe', cells: [`${shown?.sides.left.toe.toFixed(1)}°`] });
     expect(tables[3]?.groups.map(({ name }) => name)).toEqual(['tweeter', 'woofer']);
   });
 
+  test('tell of sides that are alike once, of others each by itself', () => {
+    const columns = tables.map((table) => table.columns);
+    expect(columns).toEqual(tables.map(({ title }) => [title === 'Triangle' ? 'Pair' : 'Each']));
+    const { left, right } = aside?.sides ?? {};
+    const [aim] = uneven;
+    expect(aim?.columns).toEqual(['Left', 'Right']);
+    expect(aim?.groups[0]?.rows[0]?.cells).toEqual([`${left?.toe.toFixed(1)}°`, `${right?.toe.toFixed(1)}°`]);
+    expect(left?.toe).not.toBeCloseTo(right?.toe ?? 0, 1);
+  });
+
   test('have a cell for every column', () => {
-    for (const { columns, groups } of tables) {
+    for (const { columns, groups } of [...tables, ...uneven]) {
       for (const { rows } of groups) for (const { cells } of rows) expect(cells).toHaveLength(columns.length);
     }
   });

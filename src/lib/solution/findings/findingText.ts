@@ -1,5 +1,5 @@
 import type { SideName } from '$lib/project/project.ts';
-import { plainQuantity, plainText, sentenceText, type Sentence } from '$lib/project/sentence.ts';
+import { plainText, sentenceText, type Sentence } from '$lib/project/sentence.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
 import type { Finding, FindingCode } from './finding.ts';
 import type { Sides } from './told.ts';
@@ -22,17 +22,3 @@ function sidesText([one, other]: readonly SideName[]): Sides {
     ? { The: `The ${one}`, the: `the ${one}` }
     : { The: 'Each', the: 'each' };
 }
-
-/** Whether two findings say the same, each of its own loudspeakers: to the last digit that is told. */
-export const isAlike = (a: Finding, b: Finding): boolean => toldOf(a) === toldOf(b);
-
-/** Everything that goes into its sentence but the loudspeakers. */
-const toldOf = ({ code, level, subject, facts, quantities, advice }: Finding): string =>
-  JSON.stringify([
-    code,
-    level,
-    subject,
-    facts,
-    Object.entries(quantities).map(([name, quantity]) => [name, plainQuantity(quantity)]),
-    advice ? plainText(advice) : null,
-  ]);

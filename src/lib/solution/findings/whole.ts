@@ -1,6 +1,6 @@
 import type { SideName } from '$lib/project/project.ts';
+import { isAlike } from './alike.ts';
 import type { Finding, FindingCode } from './finding.ts';
-import { isAlike } from './findingText.ts';
 import { harm } from './harm.ts';
 import type { TriedSuggestion } from './suggestion.ts';
 

@@ -20,3 +20,20 @@ export interface Row {
   readonly unknown?: boolean;
   readonly cells: readonly string[];
 }
+
+/** A table of both sides that are alike to the last digit shown has one column for each of them. */
+export function eachAsOne(table: Table): Table {
+  const { columns, groups } = table;
+  const isAlike = groups.every(({ rows }) =>
+    rows.every(({ cells: [first, ...rest] }) => rest.every((one) => one === first)),
+  );
+  if (columns.length < 2 || !isAlike) return table;
+  return {
+    ...table,
+    columns: ['Each'],
+    groups: groups.map((group) => ({
+      ...group,
+      rows: group.rows.map((row) => ({ ...row, cells: row.cells.slice(0, 1) })),
+    })),
+  };
+}

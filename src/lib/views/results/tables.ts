@@ -6,12 +6,14 @@ import { sideNames } from '$lib/project/project.ts';
 import type { Lengths } from '$lib/project/units.ts';
 import { angleText, countText, formatNumber, lengthText, quantityText, rangeText } from '$lib/views/ui/formatNumber.ts';
 import { causeName } from '$lib/views/sound/surfaceName.ts';
-import type { Group, Row, Table } from './table.ts';
+import { eachAsOne, type Group, type Row, type Table } from './table.ts';
 
 /** The plan's numbers as tables, in the order in which they are asked for. */
 export function tablesOf(plan: Plan, unit: Lengths): readonly Table[] {
   const tables = [aim(plan, unit), triangle(plan, unit), stands(plan, unit), drivers(plan, unit)];
-  return [...tables, crossovers(plan, unit), reflections(plan, unit)].filter(({ groups }) => groups.length > 0);
+  return [...tables, crossovers(plan, unit), reflections(plan, unit)]
+    .filter(({ groups }) => groups.length > 0)
+    .map(eachAsOne);
 }
 
 const columns = ['Left', 'Right'] as const;

@@ -1,0 +1,45 @@
+import type { Page } from 'playwright';
+import { describe, expect, test } from 'vitest';
+import { useBrowser } from './page.ts';
+
+const visit = useBrowser();
+
+/** The line over the title block. */
+const line = (page: Page) =>
+  page.getByRole('button', { name: /^(\d+ (fault|caution|note)|All is well|Nothing found)/ });
+const focused = (page: Page) => page.evaluate(() => document.activeElement?.id);
+
+describe('whether all is well', () => {
+  test('is told in one line of the title block, and a press leads to the finding that is worst', async () => {
+    const { page } = await visit();
+    await expect
+      .poll(() => line(page).innerText())
+      .toMatch(/2 cautions, 2 notes\.\s+A cabinet may slide when the desk tilts by 2°; 10° is asked\./);
+    await line(page).press('Enter');
+    await expect.poll(() => focused(page)).toBe('finding-slides');
+  });
+
+  test('with a value that cannot be, names its field, what it takes, and leads there', async () => {
+    const { page } = await visit();
+    const height = page.locator('[id="/layouts/0/desk/height"]');
+    await height.fill('2950');
+    await expect.poll(() => line(page).innerText()).toMatch(/1 fault\.\s+Desk, height: Enter 150 to 2000\smm/);
+    await page.evaluate(() => window.scrollTo(0, 0));
+    await line(page).click();
+    expect(await focused(page)).toBe('/layouts/0/desk/height');
+    await height.fill('735');
+    await expect.poll(() => line(page).innerText()).toMatch(/^\D*2 cautions/);
+  });
+
+  test.each([320, 390, 768, 1440])('nothing of line and cells is cut at %i px', async (width) => {
+    const { page, expectAccessible, shot } = await visit('', { viewport: { width, height: 844 }, touch: width < 700 });
+    await line(page).waitFor();
+    const cut = () =>
+      page
+        .locator('.verdict, .block dd, .block dt')
+        .evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth).map((one) => one.textContent));
+    await expect.poll(cut).toEqual([]);
+    await shot(`verdict-${width}`);
+    if (width === 390) await expectAccessible('light and dark');
+  });
+});
