@@ -31,7 +31,21 @@ describe('whether all is well', () => {
     await expect.poll(() => line(page).innerText()).toMatch(/^\D*2 cautions/);
   });
 
-  test.each([320, 390, 768, 1440])('nothing of line and cells is cut at %i px', async (width) => {
+  test('marks the value concerned in the form and in its cell, until it is mended', async () => {
+    const { page, expectAccessible } = await visit();
+    const sign = page
+      .locator('.row', { has: page.locator('[id="/layouts/0/placement/right/x"]') })
+      .getByRole('img', { name: 'A caution concerns this' });
+    const cell = page.locator('.block').getByRole('img', { name: '(caution)' });
+    await expect.poll(() => sign.count()).toBe(1);
+    await expect.poll(() => cell.count()).toBe(1);
+    await expectAccessible('light and dark');
+    await page.locator('[id="/layouts/0/placement/right/x"]').fill('300');
+    await expect.poll(() => sign.count()).toBe(0);
+    await expect.poll(() => cell.count()).toBe(0);
+  });
+
+  test.each([320, 390, 768, 1024, 1280, 1440])('nothing of line and cells is cut at %i px', async (width) => {
     const { page, expectAccessible, shot } = await visit('', { viewport: { width, height: 844 }, touch: width < 700 });
     await line(page).waitFor();
     const cut = () =>

@@ -1,4 +1,5 @@
 import type { Plan } from '$lib/solution/document.ts';
+import { levelsByPointer } from '$lib/solution/findings/concerns.ts';
 import { countedAt, isEntered } from '$lib/project/counted.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import { isMirrored } from '$lib/project/mirrored.ts';
@@ -34,6 +35,7 @@ export class OpenProject {
   readonly #messages = $derived.by(() =>
     this.#faults.length === 0 ? NO_MESSAGES : messagesByOwner(this.faults, this.draft, this.display),
   );
+  readonly #levels = $derived.by(() => levelsByPointer(this.shown?.checks ?? [], this.layoutIndex));
 
   constructor(project: Project) {
     const settled = settleProject(project, 0);
@@ -127,6 +129,11 @@ export class OpenProject {
   enteredAt(pointer: string): boolean {
     const place = countedAt(pointer);
     return place === null || isEntered(this.at(`${place.thing}/entered`), place.key);
+  }
+
+  /** How grave what the checks say of the value with this pointer is; undefined where they say nothing, or only note something. */
+  levelAt(pointer: string): 'fault' | 'caution' | undefined {
+    return this.#levels.get(pointer);
   }
 
   edit(pointer: string, value: unknown): void {

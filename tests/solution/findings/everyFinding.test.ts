@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { fieldAt } from '$lib/document/fields.ts';
+import { concernedBy } from '$lib/solution/findings/concerns.ts';
 import type { Finding, FindingCode } from '$lib/solution/findings/finding.ts';
 import { findingDocuments } from '$lib/solution/findings/findingDocument.ts';
 import { headlineText } from '$lib/solution/findings/headline.ts';
@@ -78,6 +80,8 @@ test.each(codes)('%s is raised, and said in mm and in inches', (code) => {
     expect(Number.isFinite(value) && Number.isFinite(limit)).toBe(true);
     expect(sources[source]).not.toBe('');
     const lengths = Object.values(finding.quantities).filter(({ unit }) => unit === 'mm');
+    // What the form marks is there to be marked.
+    for (const pointer of concernedBy(finding, 0)) expect([pointer, fieldAt(pointer)?.label]).not.toContain(undefined);
     // The title block's line: short, whole, and in the unit asked for.
     const short = headlineText(finding, MILLIMETRES);
     expect(short).toMatch(/^[A-Z].*\.$/);

@@ -33,6 +33,10 @@ const hasFractions = (lengths: LengthDisplay): lengths is LengthDisplay & { frac
 /** A tape leaves an angle some tenths of a degree uncertain: more digits would be none. */
 export const angleText = (degrees: number): string => `${formatNumber(degrees, 1)}°`;
 
+/** A worked-out length as a tape shows one: whole millimetres, or a fraction of an inch. */
+export const tapeText = (mm: number, lengths: Lengths): string =>
+  unitOf(lengths) === 'mm' ? quantityText(mm, 0, 'mm') : lengthText(mm, lengths);
+
 export const quantityText = (value: number, decimals: number, unit: string): string =>
   `${formatNumber(value, decimals)}${NARROW}${unit}`;
 

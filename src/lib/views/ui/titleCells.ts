@@ -1,35 +1,46 @@
 import type { SideName } from '$lib/project/project.ts';
-import type { LengthDisplay } from '$lib/project/units.ts';
 import type { Plan, SidePlan } from '$lib/solution/document.ts';
-import { angleText, lengthText, quantityText } from './formatNumber.ts';
+import type { FindingCode } from '$lib/solution/findings/finding.ts';
+import { gravest } from '$lib/solution/findings/harm.ts';
+import { angleText, tapeText } from './formatNumber.ts';
 
 export interface TitleCell {
   readonly name: string;
   readonly text: string;
-  /** Whether a narrow sheet goes without it. */
-  readonly minor: boolean;
+  /** What it is for: any sheet, one that is not narrow, or paper only, as the page says it elsewhere. */
+  readonly on: 'all' | 'wide' | 'paper';
+  /** How grave what the checks say of it is; null where they say nothing, or only note something. */
+  readonly level: 'fault' | 'caution' | null;
 }
 
 /** The cells of the title block: whose drawing it is, and the numbers that one aims for, of both sides where they are alike. */
 export function titleCells(solution: Plan, side: SideName): readonly TitleCell[] {
-  const { project, layout, triangle, sides } = solution;
+  const { project, layout, triangle, sides, checks } = solution;
   const unit = project.display;
-  const plain = (name: string, text: string, minor = false): TitleCell => ({ name, text, minor });
-  const ofSide = (name: string, write: (of: SidePlan) => string, minor = false): TitleCell => {
+  const plain = (name: string, text: string, { about = [], on = 'all' }: CellOptions = {}): TitleCell => {
+    const level = gravest(checks.filter(({ code }) => about.includes(code)));
+    return { name, text, on, level: level === 'note' ? null : level };
+  };
+  const ofSide = (name: string, write: (of: SidePlan) => string, options?: CellOptions): TitleCell => {
     const alike = write(sides.left) === write(sides.right);
-    return { name: `${name}, ${alike ? 'each' : side}`, text: write(sides[side]), minor };
+    return plain(`${name}, ${alike ? 'each' : side}`, write(sides[side]), options);
   };
   return [
-    plain('Project', project.title, true),
-    plain('Layout', layout.name, true),
+    plain('Project', project.title, { on: 'paper' }),
+    plain('Layout', layout.name, { on: 'paper' }),
     ofSide('Toe', ({ toe }) => angleText(toe)),
-    ofSide('Tilt', ({ tilt }) => angleText(tilt)),
-    ofSide('Lift', ({ lift }) => shortLength(lift, unit)),
-    plain('Triangle', angleText(triangle.angle)),
-    ofSide('Axis passes the head by', ({ miss }) => shortLength(miss, unit), true),
+    ofSide('Tilt', ({ tilt }) => angleText(tilt), { about: ['inclination'] }),
+    ofSide('Lift', ({ lift }) => tapeText(lift, unit)),
+    plain('Triangle', angleText(triangle.angle), { about: ['triangle-angle'] }),
+    ofSide('Axis passes the head by', ({ miss }) => tapeText(miss, unit), {
+      about: ['axis-misses-head', 'axis-misses-ears'],
+      on: 'wide',
+    }),
   ];
 }
 
-/** A tape carries no finer digit than a millimetre, or a fraction of an inch. */
-const shortLength = (mm: number, lengths: LengthDisplay): string =>
-  lengths.length === 'mm' ? quantityText(mm, 0, 'mm') : lengthText(mm, lengths);
+interface CellOptions {
+  /** What findings would be about its number. */
+  readonly about?: readonly FindingCode[];
+  readonly on?: TitleCell['on'];
+}
