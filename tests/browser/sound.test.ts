@@ -116,6 +116,33 @@ describe('a suggestion', () => {
   });
 });
 
+describe('the verdict', () => {
+  test('is the first thing on the page: five lines, each with a sign, a number and a press to its picture', async () => {
+    const { page } = await visit('sound/');
+    const lines = page.getByRole('list', { name: 'Verdict' }).getByRole('listitem');
+    await expect
+      .poll(() => lines.allInnerTexts())
+      .toEqual(
+        [/Aimed\s+0\smm/, /In step\s+not known/, /Even\s+−\d+\sdB/, /Free\s+± \d+\smm/, /Steady\s+2\.0°/].map((line) =>
+          expect.stringMatching(line),
+        ),
+      );
+    const signs = await lines.getByRole('img').evaluateAll((all) => all.map((one) => one.ariaLabel));
+    expect(signs).toEqual(['Good:', 'Note:', 'Note:', expect.stringMatching(/^(Good|Note):/), 'Caution:']);
+    expect(await lines.locator('svg').count()).toBe(5);
+    for (const [name, heading] of [
+      ['Aimed', 'At the ears'],
+      ['In step', /^Crossovers/],
+      ['Free', 'Head movement'],
+      ['Steady', 'Standing safely'],
+    ] as const) {
+      await page.getByRole('link', { name: `${name}: show` }).click();
+      const target = page.getByRole('heading', { name: heading });
+      await expect.poll(() => target.evaluate((one) => one === document.activeElement)).toBe(true);
+    }
+  });
+});
+
 describe('head movement', () => {
   test('is drawn as maps, follows the head that is dragged, and by keys', async () => {
     const { page } = await visit('sound/');
