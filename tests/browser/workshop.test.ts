@@ -121,6 +121,29 @@ describe('the workshop', () => {
       );
   });
 
+  test('all builds are compared on a phone without scrolling, and what nobody gave prices for is not listed', async () => {
+    const { page } = await visit('workshop/', { viewport: { width: 390, height: 844 }, touch: true });
+    const table = page.getByRole('table', { name: 'Builds side by side' });
+    const boxes = await table.getByRole('radio').evaluateAll((all) => all.map((one) => one.getBoundingClientRect().x));
+    expect(boxes).toHaveLength(4);
+    expect(boxes.every((x) => x >= 0 && x < 390)).toBe(true);
+    const cut = await table
+      .locator('td, th')
+      .evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth).map((one) => one.textContent));
+    expect(cut).toEqual([]);
+    await expect.poll(() => table.getByText('Finished mass').isVisible()).toBe(true);
+    expect(await table.innerText()).not.toMatch(/not known|Cost|Cutting/);
+    await page.getByText('Minutes and cost come with the speeds and prices').click();
+    await expect
+      .poll(() =>
+        page
+          .getByText(/^the price of a sheet of/)
+          .first()
+          .isVisible(),
+      )
+      .toBe(true);
+  });
+
   test('every build can be had with its base square to the desk', async () => {
     const { page } = await visit('workshop/');
     await field(page, '/layouts/0/stand/base').selectOption('square to the desk');

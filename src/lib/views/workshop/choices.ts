@@ -8,7 +8,7 @@ import { buildNamed } from '$lib/stand/builds/builds.ts';
 import { messageOf } from '$lib/document/messages.ts';
 import { countText, formatNumber, lengthText, quantityText, rangeText } from '$lib/views/ui/formatNumber.ts';
 import { arrange } from '$lib/workshop/nesting/arrange.ts';
-import type { Estimate } from '$lib/workshop/estimate.ts';
+import type { Estimate, Estimates } from '$lib/workshop/estimate.ts';
 
 /** What a build is called where it begins a line. */
 export const buildTitle = (name: BuildChoice['build']): string => capital(buildNamed(name).label);
@@ -42,17 +42,30 @@ export function choiceRows(choices: readonly BuildChoice[], unit: LengthUnit): r
     cells: choices.map((choice) => (choice.ok ? cell(choice) : null)),
   });
   const some = (value: number, text: string): string => (value > 0 ? text : NONE);
+  const known = choices.flatMap((choice) => (choice.ok ? [choice.estimates] : []));
+  /** A row of what nobody gave the speeds or prices for says nothing: it comes with the first of them. */
+  const given = (estimate: (of: Estimates) => Estimate, ...rows: readonly ChoiceRow[]): readonly ChoiceRow[] =>
+    known.some((one) => (estimate(one).value ?? 0) > 0) ? rows : [];
   return [
     row('Sheets', ({ sheets, parts }) =>
       parts.length === 0 ? NONE : sheets === null ? 'not laid out' : String(sheets),
     ),
     row('Cut length', ({ figures }) => some(figures.cutLength, wayText(figures.cutLength, unit))),
-    row('Cutting', ({ estimates, figures }) => some(figures.cutLength, minutes(estimates.cutMinutes)), true),
+    ...given(
+      ({ cutMinutes }) => cutMinutes,
+      row('Cutting', ({ estimates, figures }) => some(figures.cutLength, minutes(estimates.cutMinutes)), true),
+    ),
     row('Printed mass', ({ figures }) => some(figures.printedMass, quantityText(figures.printedMass, 2, 'kg'))),
-    row('Printing', ({ estimates, figures }) => some(figures.printedMass, minutes(estimates.printMinutes)), true),
+    ...given(
+      ({ printMinutes }) => printMinutes,
+      row('Printing', ({ estimates, figures }) => some(figures.printedMass, minutes(estimates.printMinutes)), true),
+    ),
     row('Solid wood', ({ figures }) => some(figures.solidWood, woodText(figures.solidWood, unit))),
     row('Finished mass', ({ figures }) => quantityText(figures.finishedMass, 2, 'kg')),
-    row('Cost', ({ estimates }) => money(estimates.cost), true),
+    ...given(
+      ({ cost }) => cost,
+      row('Cost', ({ estimates }) => money(estimates.cost), true),
+    ),
     row('Finished width', ({ widths }) => lengthText(widths[1], unit)),
     row('Width may be off by', ({ plan: { stand } }) =>
       stand.right.widthSpread === null ? NONE : rangeText(widthRange(stand.right.widthSpread), unit),
