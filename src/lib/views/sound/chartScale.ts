@@ -14,9 +14,12 @@ const ENDS = [20, 20_000] as const;
 /** Room for the figures of both axes. */
 const MARGIN = { left: 44, right: 12, top: 26, bottom: 34 } as const;
 
-export const frameOf = (width: number, height: number): ChartFrame => ({
+/** Height of a row over the chart, for brackets, px. */
+const ROW = 22;
+
+export const frameOf = (width: number, height: number, hasBrackets = false): ChartFrame => ({
   left: MARGIN.left,
-  top: MARGIN.top,
+  top: MARGIN.top + (hasBrackets ? ROW : 0),
   right: width - MARGIN.right,
   bottom: height - MARGIN.bottom,
 });
@@ -62,4 +65,23 @@ export function roomFor(
     if (stand.every((other) => Math.abs(other.at - at) >= apart)) stand.push({ at, index });
   }
   return new Set(stand.map(({ index }) => index));
+}
+
+/** Neighbours of one name told once. */
+export interface Bracket {
+  readonly text: string;
+  readonly from: number;
+  readonly to: number;
+  readonly count: number;
+}
+
+/** Runs of two and more marks of one name, in the order of their places. */
+export function bracketsOf(marks: readonly { readonly x: number; readonly text: string }[]): readonly Bracket[] {
+  const runs: Bracket[] = [];
+  for (const { x, text } of marks.toSorted((a, b) => a.x - b.x)) {
+    const last = runs.at(-1);
+    if (last?.text === text) runs[runs.length - 1] = { ...last, to: x, count: last.count + 1 };
+    else runs.push({ text, from: x, to: x, count: 1 });
+  }
+  return runs.filter(({ count }) => count > 1);
 }
