@@ -131,7 +131,7 @@ describe('the workshop', () => {
       .locator('td, th')
       .evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth).map((one) => one.textContent));
     expect(cut).toEqual([]);
-    await expect.poll(() => table.getByText('Finished mass').isVisible()).toBe(true);
+    await expect.poll(() => table.getByRole('rowheader', { name: 'Finished mass' }).isVisible()).toBe(true);
     expect(await table.innerText()).not.toMatch(/not known|Cost|Cutting/);
     await page.getByText('Minutes and cost come with the speeds and prices').click();
     await expect
