@@ -367,6 +367,7 @@ describe('layouts', () => {
 describe('units', () => {
   test('are the same all over the page: form, drawing, title block, tables, findings', async () => {
     const { page, expectAccessible } = await visit();
+    await page.getByText('All figures, and how each is worked out').click();
     await page.getByRole('combobox', { name: 'Show lengths in' }).selectOption('inches, to 1/16');
     await ear(page).fill('47 1/4');
     await ear(page).blur();

@@ -58,6 +58,7 @@ describe('a measurement', () => {
     const { tilt } = planned({ [EAR]: 1250 }).sides.right;
     await expect.poll(() => reading(page, 'Tilt').textContent()).toBe(angleText(tilt));
     await expect.poll(() => drawing(page)).not.toBe(before);
+    await page.getByText('All figures, and how each is worked out').click();
     const cell = page.getByRole('table', { name: 'Aim' }).getByRole('row', { name: 'Tilt' }).getByRole('cell').first();
     // Tables out of sight are filled when the typing pauses.
     await expect.poll(() => cell.textContent()).toBe(angleText(tilt));

@@ -171,6 +171,7 @@ describe('the help', () => {
 
   test('is there for results too', async () => {
     const { page } = await visit();
+    await page.getByText('All figures, and how each is worked out').click();
     await page
       .getByRole('table', { name: 'Aim' })
       .getByRole('button', { name: 'What is meant by Axis misses' })

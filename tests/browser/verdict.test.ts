@@ -57,3 +57,22 @@ describe('whether all is well', () => {
     if (width === 390) await expectAccessible('light and dark');
   });
 });
+
+test('the results are small pictures with their numbers, the tables folded behind them', async () => {
+  const { page, expectAccessible } = await visit('', { viewport: { width: 390, height: 844 }, touch: true });
+  const readings = page.getByRole('list', { name: 'At a glance' }).getByRole('listitem');
+  await expect
+    .poll(() => readings.allInnerTexts())
+    .toEqual(
+      [/Aimed\s+0\smm/, /Triangle\s+83\.7°/, /Off the desk\s+0\.\d\d\sms/, /Off the wall behind/, /Steady\s+2\.0°/].map(
+        (one) => expect.stringMatching(one),
+      ),
+    );
+  expect(await readings.locator('svg').count()).toBe(await readings.count());
+  const table = page.getByRole('table', { name: 'Aim' });
+  expect(await table.count()).toBe(0);
+  await page.getByText('All figures, and how each is worked out').tap();
+  await expect.poll(() => table.isVisible()).toBe(true);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+  await expectAccessible('light and dark');
+});

@@ -39,11 +39,19 @@ export interface Heard {
 }
 
 /** Whether the loudspeakers are aimed, in step, even, free and steady: of the worse of the two. */
-export const fiveLines = (of: Heard): readonly Line[] => [aimed(of), inStep(of), even(of), free(of), steady(of)];
+export const fiveLines = (of: Heard): readonly Line[] => [
+  aimed(of.plan),
+  inStep(of),
+  even(of),
+  free(of),
+  steady(of.plan),
+];
 
 /** The gravest that is said of it; `good` where nothing is. */
-const levelOf = ({ plan, findings }: Heard, ...codes: readonly FindingCode[]): Line['level'] =>
-  gravest([...plan.checks, ...(findings ?? [])].filter(({ code }) => codes.includes(code))) ?? 'good';
+const levelOf = (
+  { plan, findings }: Pick<Heard, 'plan' | 'findings'>,
+  ...codes: readonly FindingCode[]
+): Line['level'] => gravest([...plan.checks, ...(findings ?? [])].filter(({ code }) => codes.includes(code))) ?? 'good';
 
 const waiting = (name: LineName, at: string): Line => ({
   name,
@@ -57,14 +65,15 @@ const waiting = (name: LineName, at: string): Line => ({
 /** The side with the greatest of a number. */
 const worse = (of: (side: SideName) => number): SideName => (of('left') > of('right') ? 'left' : 'right');
 
-function aimed(of: Heard): Line {
-  const { sides, project } = of.plan;
+/** Whether each axis passes through the head. */
+export function aimed(plan: Plan): Line {
+  const { sides, project } = plan;
   const side = worse((one) => sides[one].miss);
   const { miss } = sides[side];
   const told = tapeText(miss, project.display);
   return {
     name: 'Aimed',
-    level: levelOf(of, 'axis-misses-head', 'axis-misses-ears'),
+    level: levelOf({ plan, findings: null }, 'axis-misses-head', 'axis-misses-ears'),
     figure: told,
     of: 'past the head',
     sentence:
@@ -157,8 +166,8 @@ function free(of: Heard): Line {
   };
 }
 
-function steady(of: Heard): Line {
-  const { balance, project, checks } = of.plan;
+/** Whether each loudspeaker stays where it stands. */
+export function steady({ balance, project, checks }: Plan): Line {
   const side = worse((one) => -balance[one].verdict.holds.least);
   const { holds } = balance[side].verdict;
   return {

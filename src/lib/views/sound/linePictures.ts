@@ -1,6 +1,6 @@
 import type { Point, Vec3 } from '$lib/geometry/point.ts';
 import { radians } from '$lib/geometry/angle.ts';
-import type { Plan } from '$lib/solution/document.ts';
+import type { Plan, ReflectionPlan } from '$lib/solution/document.ts';
 import type { ListeningAreaPlan } from '$lib/solution/listeningArea.ts';
 import type { ResponsePlan } from '$lib/solution/soundDocument.ts';
 
@@ -12,7 +12,7 @@ export interface SmallPicture {
 }
 
 export interface Shape {
-  readonly kind: 'head' | 'axis' | 'ink' | 'dashed' | 'zone' | 'desk' | 'cabinet' | 'wood' | 'ground';
+  readonly kind: 'head' | 'axis' | 'reflection' | 'ink' | 'dashed' | 'zone' | 'desk' | 'cabinet' | 'wood' | 'ground';
   readonly points: readonly Point[];
   readonly closed: boolean;
 }
@@ -50,6 +50,54 @@ export function aimPicture({ head, sides, layout: { listener } }: Plan): SmallPi
 /** Half the size of the mark of an axis, mm; and a face's height over its width, in a picture. */
 const CROSS = 16;
 const FACE = 1.35;
+
+/** The listening triangle from above, the listener at the bottom; dashed: the one of 60° with the same seat and base line. mm. */
+export function trianglePicture({ head, sides: { left, right } }: Plan): SmallPicture {
+  const ends = [left.aimedPoint, right.aimedPoint].map(({ x, y }): Point => [x - head.x, y - head.y]);
+  const [[lx, ly] = [0, 0], [rx, ry] = [0, 0]] = ends;
+  const deep = Math.max(ly, ry);
+  const half = deep * Math.tan(radians(WANTED / 2));
+  return framed([
+    line('dashed', [-half, deep], [0, 0], [half, deep]),
+    line('ink', [lx, ly], [rx, ry]),
+    line('axis', [lx, ly], [0, 0], [rx, ry]),
+    area('head', round([0, 0], HEAD)),
+  ]);
+}
+
+/** The angle wanted at the head, degrees (ITU-R BS.775); and half a head, mm, in a picture. */
+const WANTED = 60;
+const HEAD = 76;
+
+/** The way of a sound by a surface, and the direct one: from above for a wall beside, else from the side. mm. */
+export function pathPicture(
+  plan: Plan,
+  side: 'left' | 'right',
+  { surface, point, driver }: ReflectionPlan,
+): SmallPicture {
+  const from = plan.sides[side].drivers.find(({ name }) => name === driver)?.position ?? plan.sides[side].aimedPoint;
+  const isBeside = surface === 'left-wall' || surface === 'right-wall';
+  const flat = ({ x, y, z }: Vec3): Point => (isBeside ? [x, y] : [y, z]);
+  const [start, corner, end] = [flat(from), flat(point), flat(plan.head)];
+  const { depth, width } = plan.layout.desk;
+  const desk = isBeside ? area('desk', box(-width / 2, 0, width / 2, depth)) : line('ground', [0, 0], [depth, 0]);
+  return framed([
+    desk,
+    area('head', round(end, HEAD)),
+    line('dashed', start, end),
+    line('reflection', start, corner, end),
+  ]);
+}
+
+/** A picture as large as its shapes, with a rim. */
+function framed(shapes: readonly Shape[]): SmallPicture {
+  const all = shapes.flatMap(({ points }) => points);
+  const [xs, ys] = [all.map(([x]) => x), all.map(([, y]) => y)];
+  return {
+    extent: [Math.min(...xs) - RIM, Math.min(...ys) - RIM, Math.max(...xs) + RIM, Math.max(...ys) + RIM],
+    shapes,
+  };
+}
 
 /** Two waves of a crossover's frequency at the head, so many degrees apart. */
 export function stepPicture(phase: number): SmallPicture {
@@ -107,13 +155,11 @@ export function steadyPicture(plan: Plan, side: 'left' | 'right'): SmallPicture 
   const flat = ({ x, y, z }: Vec3): Point => [(x - mark.x) * bx + (y - mark.y) * by, z];
   const face = [0, 3, 7, 4].flatMap((corner) => cabinet[corner] ?? []).map(flat);
   const wood = plan.stand[side].profile;
-  const all = [...face, ...wood];
-  const [xs, ys] = [all.map(([x]) => x), all.map(([, y]) => y)];
-  const [left, right, top] = [Math.min(...xs), Math.max(...xs), Math.max(...ys)];
-  return {
-    extent: [left - RIM, -RIM, right + RIM, top + RIM],
-    shapes: [line('ground', [left - RIM, 0], [right + RIM, 0]), area('wood', wood), area('cabinet', face)],
-  };
+  return framed([
+    line('ground', ...[...face, ...wood].map(([x]): Point => [x, 0])),
+    area('wood', wood),
+    area('cabinet', face),
+  ]);
 }
 
 const RIM = 25;
