@@ -28,7 +28,7 @@ const layout = (page: Page, name: string) => page.getByRole('radio', { name, exa
 const saved = (page: Page) => expect.poll(() => status(page).getAttribute('data-status')).toBe('saved');
 
 async function openShelf(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Projects and sharing' }).click();
+  await page.getByRole('button', { name: 'New, open, share' }).click();
   await shelf(page).waitFor();
 }
 
@@ -39,7 +39,7 @@ async function typeEar(page: Page, value: string): Promise<void> {
 
 /** Loads the page anew once it can be worked with. */
 async function reload(page: Page): Promise<void> {
-  await page.locator('button:enabled', { hasText: 'Projects and sharing' }).waitFor();
+  await page.locator('button:enabled', { hasText: 'New, open, share' }).waitFor();
   await page.reload();
 }
 
@@ -257,7 +257,7 @@ describe('the shelf', () => {
     await expect.poll(() => title(page).inputValue()).toBe('First');
     await expect
       .poll(() => page.evaluate(() => document.activeElement?.textContent?.trim()))
-      .toBe('Projects and sharing');
+      .toBe('New, open, share');
   });
 
   test('refuses a broken file with its faults and loses nothing', async () => {

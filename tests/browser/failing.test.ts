@@ -86,7 +86,7 @@ describe('what the browser kept', () => {
     await saved(page);
     const other = await context.newPage();
     await other.goto(page.url());
-    await other.getByRole('button', { name: 'Projects and sharing' }).click();
+    await other.getByRole('button', { name: 'New, open, share' }).click();
     await other.getByRole('button', { name: /^Delete/ }).click();
     await gone(page);
     await notices(page).getByRole('button', { name: 'Keep it as a new entry' }).click();

@@ -17,7 +17,7 @@ const FIELDS: readonly (readonly [pointer: string, from: number, to: number])[] 
 const field = (page: Page, pointer: string) => page.locator(`[id="${pointer}"]`);
 const saved = (page: Page) =>
   expect.poll(() => page.locator('[data-status]').getAttribute('data-status')).toBe('saved');
-const alive = (page: Page) => page.locator('button:enabled', { hasText: 'Projects and sharing' }).waitFor();
+const alive = (page: Page) => page.locator('button:enabled', { hasText: 'New, open, share' }).waitFor();
 
 async function type(page: Page, pointer: string, value: string): Promise<void> {
   await field(page, pointer).fill(value);
