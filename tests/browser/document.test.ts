@@ -257,7 +257,7 @@ describe('the shelf', () => {
     await expect.poll(() => title(page).inputValue()).toBe('First');
     await expect
       .poll(() => page.evaluate(() => document.activeElement?.textContent?.trim()))
-      .toBe('New, open, share');
+      .toBe('New, open, shareOpen');
   });
 
   test('refuses a broken file with its faults and loses nothing', async () => {
@@ -357,9 +357,13 @@ describe('layouts', () => {
 
   test('are chosen by touch, and the page follows', async () => {
     const { page } = await visit('', { viewport: { width: 390, height: 844 }, touch: true });
-    await page.getByRole('button', { name: 'Add a layout' }).tap();
+    await page.getByRole('button', { name: 'window side: Arrange' }).tap();
+    const card = page.getByRole('dialog', { name: 'Arrange layouts' });
+    await card.getByRole('button', { name: 'Add another' }).tap();
+    await card.getByRole('button', { name: 'Done' }).tap();
     await page.locator('[id="/layouts/1/listener/earHeight"]').fill('1250');
-    await page.getByText('window side', { exact: true }).first().tap();
+    await page.getByRole('button', { name: /^window side 2: Arrange/ }).tap();
+    await card.getByRole('button', { name: 'window side', exact: true }).tap();
     await expect.poll(() => ear(page).inputValue()).toBe('1180');
   });
 });
@@ -490,8 +494,8 @@ describe('for everybody', () => {
       viewport: { width, height: 844 },
       touch: width < 1000,
     });
-    await page.getByRole('button', { name: 'Add a layout' }).click();
-    await page.getByRole('button', { name: 'Arrange' }).click();
+    await page.getByRole('button', { name: 'window side: Arrange' }).click();
+    await page.getByRole('button', { name: 'Add another' }).click();
     await expectAccessible();
     await page.keyboard.press('Escape');
     await openShelf(page);

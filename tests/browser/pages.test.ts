@@ -9,13 +9,27 @@ const PHONE = { viewport: { width: 390, height: 844 }, touch: true } as const;
 
 /** Every page with its name in the row and its heading. */
 const pages = [
-  ['', 'Drawing', 'Wedgewright'],
+  ['', 'Drawing', 'Wedgewright: drawing and measurements'],
   ['measure/', 'Measure', 'Measure in seven steps'],
-  ['workshop/', 'Workshop', 'Workshop'],
   ['sound/', 'Sound', 'Sound and stability'],
+  ['workshop/', 'Workshop', 'Workshop'],
   ['build-sheet/', 'Build sheet', /^Build sheet: /],
   ['method/', 'Method', 'Method'],
 ] as const;
+
+const menu = (page: Page) => page.getByRole('button', { name: 'Menu' });
+
+/** Where the pages' frame and all that it holds stand, px. */
+const frameOf = (page: Page) =>
+  page
+    .locator('header')
+    .locator('a, .cell, legend, select, input, button')
+    .evaluateAll((parts) =>
+      parts.map((part) => {
+        const { x, y, width, height } = part.getBoundingClientRect();
+        return [x, y, width, height];
+      }),
+    );
 
 const row = (page: Page) => page.getByRole('navigation', { name: 'Pages' }).getByRole('link');
 
@@ -46,18 +60,52 @@ describe('the row of pages', () => {
     const { page } = await visit('', PHONE);
     await page.getByLabel('Project title').fill('Attic');
     for (const [, name, heading] of [...pages.slice(1), pages[0]]) {
+      await menu(page).tap();
       await row(page)
         .filter({ hasText: new RegExp(`^${name}$`) })
         .tap();
       await page.getByRole('heading', { level: 1, name: heading, exact: true }).waitFor();
+      await expect.poll(() => row(page).count()).toBe(0);
     }
     await expect.poll(() => page.getByLabel('Project title').inputValue()).toBe('Attic');
+  });
+
+  test.each([1440, 768, 390])(
+    'stands in one frame with project, layouts and unit, at the same pixels on every page, %d px wide',
+    async (width) => {
+      const { page } = await visit('', { viewport: { width, height: 900 }, touch: width < 1000 });
+      await page.getByLabel('Project title').fill('Attic');
+      const frame = await frameOf(page);
+      for (const [path, , heading] of pages.slice(1)) {
+        await page.goto(new URL(`/some/where/${path}`, page.url()).href);
+        await page.locator('button:enabled', { hasText: 'New, open, share' }).waitFor();
+        await page.getByRole('heading', { level: 1, name: heading, exact: true }).waitFor();
+        await expect.poll(() => page.getByLabel('Project title').inputValue()).toBe('Attic');
+        expect(await frameOf(page)).toEqual(frame);
+      }
+    },
+  );
+
+  test('is folded behind a button on a phone, which Escape closes again', async () => {
+    const { page } = await visit('', PHONE);
+    await expect.poll(() => row(page).count()).toBe(0);
+    await menu(page).press('Enter');
+    await expect.poll(() => row(page).count()).toBe(pages.length);
+    await page.keyboard.press('Escape');
+    await expect.poll(() => row(page).count()).toBe(0);
+    await expect.poll(() => menu(page).evaluate((button) => button === document.activeElement)).toBe(true);
   });
 
   test.each(pages)(
     'on a phone the page %j shows all of it, large enough for a finger, and nothing jumps',
     async (path) => {
       const { page, expectAccessible } = await visit(path, PHONE);
+      if (path === 'sound/') await page.getByRole('button', { name: 'Back to the planned head' }).waitFor();
+      // While the page came to life, nothing on it jumped.
+      expect(await layoutShift(page)).toBe(0);
+      await expectAccessible();
+      await menu(page).tap();
+      await expect.poll(() => row(page).count()).toBe(pages.length);
       const boxes = await row(page).evaluateAll((links) =>
         links.map((link) => {
           const { left, right, width, height } = link.getBoundingClientRect();
@@ -68,9 +116,6 @@ describe('the row of pages', () => {
         expect([left >= 0, right <= 390, height >= 44, width >= 44]).toEqual([true, true, true, true]);
       }
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
-      if (path === 'sound/') await page.getByRole('button', { name: 'Back to the planned head' }).waitFor();
-      // While the page came to life, nothing on it jumped.
-      expect(await layoutShift(page)).toBe(0);
       await expectAccessible();
     },
   );
@@ -98,14 +143,12 @@ describe('the first page on a phone', () => {
     expect(box.y + box.height).toBeLessThanOrEqual(PHONE.viewport.height);
     // What stands above it takes less than 30 % of the screen, and is large enough for a finger.
     expect(box.y).toBeLessThan(0.3 * PHONE.viewport.height);
-    const small = await page
-      .locator('header a, .document :is(button, select, input[type=text])')
-      .evaluateAll((controls) =>
-        controls.flatMap((control) => {
-          const { width, height } = control.getBoundingClientRect();
-          return height > 0 && (height < 44 || width < 24) ? [`${control.textContent}: ${width} × ${height}`] : [];
-        }),
-      );
+    const small = await page.locator('header :is(a, button, select, input[type=text])').evaluateAll((controls) =>
+      controls.flatMap((control) => {
+        const { width, height } = control.getBoundingClientRect();
+        return height > 0 && (height < 44 || width < 24) ? [`${control.textContent}: ${width} × ${height}`] : [];
+      }),
+    );
     expect(small).toEqual([]);
   });
 });
