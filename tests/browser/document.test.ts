@@ -335,7 +335,12 @@ describe('layouts', () => {
     await card.getByRole('textbox', { name: 'Name of this layout' }).fill('door side');
     await expectAccessible();
     await card.getByRole('button', { name: 'Move it one earlier' }).press('Enter');
-    const names = () => page.locator('input[name=layout] + span').allTextContents();
+    const names = () =>
+      page
+        .locator('#layout-card')
+        .getByRole('group', { name: 'All layouts', includeHidden: true })
+        .locator('button')
+        .allTextContents();
     expect(await names()).toEqual(['door side', 'window side']);
     await card.getByRole('button', { name: 'Copy it beside this one' }).press('Enter');
     expect(await names()).toEqual(['door side', 'door side 2', 'window side']);
