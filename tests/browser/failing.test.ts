@@ -47,7 +47,7 @@ describe('a project without an answer', () => {
     await page.getByRole('link', { name: 'Build sheet to print' }).click();
     await page.getByRole('heading', { name: 'Build sheet: Bindery desk, window side' }).waitFor();
     await expect
-      .poll(() => page.getByRole('status').first().textContent())
+      .poll(() => page.getByRole('main').getByRole('status').first().textContent())
       .toContain('There is no build sheet for these values');
     for (const name of ['Print', 'Download as PDF']) {
       await expect.poll(() => page.getByRole('button', { name, exact: true }).isDisabled()).toBe(true);

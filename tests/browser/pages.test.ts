@@ -9,7 +9,7 @@ const PHONE = { viewport: { width: 390, height: 844 }, touch: true } as const;
 
 /** Every page with its name in the row and its heading. */
 const pages = [
-  ['', 'Drawing', 'Wedgewright: drawing and measurements'],
+  ['', 'Drawing', 'Wedgewright: desk, aim and stands'],
   ['measure/', 'Measure', 'Measure in seven steps'],
   ['sound/', 'Sound', 'Sound and stability'],
   ['workshop/', 'Workshop', 'Workshop'],

@@ -33,7 +33,7 @@ test('below a folder, all that a page loads and every way it leads stays there',
   expect(addresses.filter((address) => !address.startsWith(home))).toEqual([]);
   await page.getByRole('link', { name: 'Wedgewright' }).first().click();
   await page.waitForURL(home);
-  await page.getByRole('heading', { name: 'Wedgewright' }).waitFor();
+  await page.getByRole('heading', { name: 'Wedgewright: desk, aim and stands' }).waitFor();
 });
 
 function splitFirst(directive: string): [string, string] {
