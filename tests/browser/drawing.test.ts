@@ -230,6 +230,23 @@ describe('a thing on the drawing', () => {
     expect([await valueOf(page, RIGHT.x), await valueOf(page, RIGHT.y)]).toEqual(['430', '300']);
   });
 
+  test('shows on a phone the view that gives the value whose field is entered, lit, and stays in sight', async () => {
+    const { page } = await visit('', PHONE);
+    const shown = (view: string) => drawing(page).locator(`[data-view="${view}"]`);
+    await shown('top').waitFor();
+    await field(page, EAR).focus();
+    await shown('side').waitFor();
+    await drawing(page).locator('[data-view="side"] .dimension.chosen').waitFor();
+    const box = await drawing(page).locator('svg[role="group"], svg').first().boundingBox();
+    expect(box && box.y >= 0 && box.y < 400).toBe(true);
+    await field(page, RIGHT.x).focus();
+    await shown('top').waitFor();
+    await drawing(page).locator('[data-view="top"] .dimension.chosen').waitFor();
+    // What is asked for by its button is shown, whatever is chosen.
+    await drawing(page).getByRole('button', { name: 'Front', exact: true }).click();
+    await shown('front').waitFor();
+  });
+
   test('is dragged by a finger on a phone, while a finger beside it leaves the page to scroll', async () => {
     const { page, context } = await visit('', PHONE);
     await movable(page);

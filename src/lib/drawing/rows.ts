@@ -12,6 +12,10 @@ export const ofRank = (view: View, rank: Rank): View => ({
   items: view.items.filter((item) => (item.rank ?? 1) <= rank),
 });
 
+/** Whether the view gives an input without being enlarged. */
+export const givesAtRest = (view: View, input: string): boolean =>
+  ofRank(view, 1).items.some((item) => 'input' in item && item.input === input);
+
 /** The view without the dimensions of inputs that another view of the same sheet gives already: a size is given once. */
 export function withoutRepeats(view: View, other: View): View {
   const given = new Set(other.items.flatMap((item) => ('input' in item && item.input ? [item.input] : [])));

@@ -37,3 +37,18 @@ test('draws what the project is on the side that is chosen', () => {
   expect(drawn.source.plan).toBe(open.shown);
   expect(drawn.display).toEqual(open.display);
 });
+
+test('follows the field that is entered to the view that gives its value, where one view is shown', () => {
+  const [wide, narrow] = [picture(1200, 1100).picture, picture(360, 280).picture];
+  const [ear, mark, width] = ['/layouts/0/listener/earHeight', '/layouts/0/placement/right/x', '/speaker/width'];
+  for (const pointer of [ear, mark, width]) wide.follow(pointer);
+  expect(wide.shown).toBe('all');
+  const seen = [ear, mark, width, '/layouts/0/air/temperature'].map((pointer) => {
+    narrow.follow(pointer);
+    return narrow.shown;
+  });
+  // What no view gives leaves the view as it is.
+  expect(seen).toEqual(['side', 'top', 'front', 'front']);
+  narrow.show('stand');
+  expect(narrow.shown).toBe('stand');
+});

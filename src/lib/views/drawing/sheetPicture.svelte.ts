@@ -1,10 +1,11 @@
 import { untrack } from 'svelte';
 import { dimensionStyle, screenStyle, type DimensionStyle } from '$lib/drawing/dimensionStyle.ts';
 import { severalFit, shownOf } from '$lib/drawing/rooms.ts';
-import { canWait, detailed, handlesOf, redrawn, sheetOf, textsPlaced } from '$lib/drawing/sheet.ts';
+import { canWait, detailed, handlesOf, redrawn, sheetOf, textsPlaced, viewOf } from '$lib/drawing/sheet.ts';
 import type { Sheet } from '$lib/drawing/sheet.ts';
 import type { Shown as ShownViews } from '$lib/drawing/pane.ts';
-import type { ViewName } from '$lib/drawing/views.ts';
+import { viewNames, type ViewName } from '$lib/drawing/views.ts';
+import { givesAtRest } from '$lib/drawing/rows.ts';
 import type { Frame } from '$lib/drawing/sheetLayout.ts';
 import type { SheetSource } from '$lib/drawing/sheetSource.ts';
 import { steadyPanes, steadySheet, stillServes, type DrawnPane } from '$lib/drawing/steady.ts';
@@ -43,6 +44,8 @@ export class SheetPicture {
   readonly #drawn: () => Plan;
   /** What somebody asked to see; until then the sheet decides by its size. */
   #asked = $state<ShownViews | null>(null);
+  /** The view that gives the value chosen last, where there is room for one view only and it was not the one shown. */
+  #followed = $state<ViewName | null>(null);
   /** The arrangement that is held still while something is moved or typed into, and the view in which it is. */
   #held = $state.raw<{ readonly sheet: Sheet; readonly view: ViewName } | null>(null);
   /** What was drawn last, to draw no more anew than has changed: no state of its own. */
@@ -59,7 +62,7 @@ export class SheetPicture {
     return { project, layout, layoutIndex, plan, side: this.#open.side };
   });
   readonly #fit = $derived.by(() => severalFit(this.#frame, this.#style));
-  readonly #shown = $derived.by(() => shownOf(this.#asked, this.#fit));
+  readonly #shown = $derived.by(() => (this.#fit ? null : this.#followed) ?? shownOf(this.#asked, this.#fit));
   /** Whether the numbers are being changed just now: what is dear to draw and not looked at follows when they rest. */
   readonly #moving = $derived.by(() => this.#gestures.gesturing && this.#source !== this.rested.value);
   readonly #sheet = $derived.by(() => {
@@ -133,6 +136,15 @@ export class SheetPicture {
 
   readonly show = (views: ShownViews): void => {
     this.#asked = views;
+    this.#followed = null;
+  };
+
+  /** Shows the view in which a value is given, where one view is shown and it does not give it. */
+  readonly follow = (pointer: string): void => {
+    const { sheet, shown } = this;
+    if (this.#fit || shown === 'all') return;
+    const gives = (key: ViewName): boolean => givesAtRest(viewOf(key, this.#source, sheet.floor), pointer);
+    this.#followed = [shown, ...viewNames].find(gives) ?? this.#followed;
   };
 
   #redraw(still: Sheet, workedOn: ViewName | null): Sheet {
