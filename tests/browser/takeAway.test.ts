@@ -119,7 +119,7 @@ describe('a project file', () => {
     await expect.poll(() => status(page).textContent()).toContain(line);
     await expect.poll(() => status(page).textContent()).toContain('broken.json was not opened');
     await expect.poll(() => page.locator(`[id="${EAR}"]`).inputValue()).toBe('1234');
-    await page.getByRole('button', { name: 'Put this list away' }).click();
+    await status(page).getByRole('button', { name: 'Dismiss' }).click();
     await expect.poll(async () => (await status(page).textContent())?.trim()).toBe('');
   });
 
