@@ -26,6 +26,8 @@ self.addEventListener('fetch', (event) => {
   if (request.method !== 'GET' || origin !== self.location.origin) return;
   if (request.mode === 'navigate') {
     const page = pathname.replace(/index\.html$/, '');
+    // As the server answers an address without its last slash.
+    if (kept.has(`${page}/`)) event.respondWith(Response.redirect(withSlash(request.url)));
     if (!kept.has(page)) return;
     event.respondWith(networkFirst(request, page));
     event.waitUntil(refill());
@@ -37,6 +39,13 @@ self.addEventListener('message', (event) => {
   if (event.data.kind === 'take-over') void self.skipWaiting();
   else event.ports[0]?.postMessage(event.data.paths.every((path) => kept.has(path)));
 });
+
+/** The address of a page with the slash that its path lacks. */
+function withSlash(address: string): URL {
+  const url = new URL(address);
+  url.pathname += '/';
+  return url;
+}
 
 /** Asks for everything anew: what the browser has kept on its own may belong to an older build. */
 async function keepAll(): Promise<void> {

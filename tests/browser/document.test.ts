@@ -405,7 +405,11 @@ describe('without a network', () => {
     const { page, setOffline } = await visit('', { keepsSite: true });
     await ready(page);
     await setOffline(true);
-    await reload(page);
+    const home = page.url();
+    await page.goto(new URL('workshop', home).href);
+    await page.getByRole('heading', { level: 1, name: 'Workshop' }).waitFor();
+    expect(page.url()).toBe(new URL('workshop/', home).href);
+    await page.goto(home);
     await page.locator('#svelte-announcer').waitFor({ state: 'attached' });
     await typeEar(page, '1234');
     await saved(page);

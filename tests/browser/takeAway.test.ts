@@ -129,8 +129,9 @@ describe('a project file', () => {
     await expect.poll(() => status(page).textContent()).toContain('expected a project file of at most 4 MB, got 5 MB');
   });
 
-  test('dropped on the page is opened', async () => {
-    const { page } = await visit();
+  test.each(['', 'workshop/'])('dropped on the page %j is opened, and a notice says so in view', async (path) => {
+    const { page } = await visit(path);
+    await page.mouse.wheel(0, 600);
     await page.evaluate(
       (text) => {
         const dataTransfer = new DataTransfer();
@@ -141,7 +142,11 @@ describe('a project file', () => {
       },
       JSON.stringify({ ...demoProject, title: 'Dropped desk' }),
     );
-    await expect.poll(() => status(page).textContent()).toContain('Opened dropped.json.');
-    await expect.poll(() => page.locator('dl').textContent()).toContain('Dropped desk');
+    const notices = page.getByRole('region', { name: 'Notices' });
+    await expect.poll(() => notices.textContent()).toContain('Opened dropped.json.');
+    expect((await notices.boundingBox())?.y).toBeGreaterThanOrEqual(0);
+    await expect.poll(() => page.getByLabel('Project title').inputValue()).toBe('Dropped desk');
+    await notices.getByRole('button', { name: 'Dismiss' }).click();
+    await expect.poll(async () => (await notices.textContent())?.trim()).toBe('');
   });
 });

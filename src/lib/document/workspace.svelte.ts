@@ -137,6 +137,14 @@ export class Workspace {
     return read;
   }
 
+  /** Opens a file that was dropped on a page, and says what came of it in the notices. */
+  async takeDropped(file: File): Promise<void> {
+    const taken = await this.takeFile(file);
+    if (!taken.ok) {
+      this.notify({ text: `${file.name} was not opened. The project on the page is as it was.`, faults: taken.faults });
+    } else if (this.#notice === null) this.notify({ text: `Opened ${file.name}.` });
+  }
+
   undo(): void {
     this.#turn(() => this.#undo.undo());
   }
