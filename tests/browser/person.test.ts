@@ -34,7 +34,7 @@ test('an ear height that nobody measured is estimated from the person, with its 
   await seat.waitFor();
   await expect.poll(() => field(page, '/sure/earHeight').inputValue()).toBe(String(Math.round((high - low) / 2)));
   // Several centimetres at some 75 cm: degrees of tilt, not tenths.
-  const effect = page.locator('.sure', { has: field(page, '/sure/earHeight') }).locator('.effect');
+  const effect = page.locator('.value', { has: field(page, '/sure/earHeight') }).locator('.effect');
   const doubt = Number(/tilt ±\u202f([\d.]+)°/.exec((await effect.textContent()) ?? '')?.[1]);
   expect(doubt).toBeGreaterThan(1);
   await page.goBack();
