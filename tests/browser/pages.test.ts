@@ -24,12 +24,14 @@ const frameOf = (page: Page) =>
   page
     .locator('header')
     .locator('a, .cell, legend, select, input, button')
-    .evaluateAll((parts) =>
-      parts.map((part) => {
+    .evaluateAll((parts) => {
+      // The page's own font may come too late for the first page; a font of the system is there for each.
+      document.body.style.fontFamily = 'sans-serif';
+      return parts.map((part) => {
         const { x, y, width, height } = part.getBoundingClientRect();
         return [x, y, width, height];
-      }),
-    );
+      });
+    });
 
 const row = (page: Page) => page.getByRole('navigation', { name: 'Pages' }).getByRole('link');
 
