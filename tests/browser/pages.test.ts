@@ -11,6 +11,7 @@ const PHONE = { viewport: { width: 390, height: 844 }, touch: true } as const;
 const pages = [
   ['', 'Drawing', 'Wedgewright: desk, aim and stands'],
   ['measure/', 'Measure', 'Measure in seven steps'],
+  ['compare/', 'Compare', 'Compare layouts'],
   ['sound/', 'Sound', 'Sound and stability'],
   ['workshop/', 'Workshop', 'Workshop'],
   ['build-sheet/', 'Build sheet', /^Build sheet: /],

@@ -17,3 +17,11 @@ export const rectangle = ([left, bottom, right, top]: Box): Point[] => [
   [right, top],
   [left, top],
 ];
+
+/** The smallest box round boxes, of which there is one at least. */
+export const unionOf = (boxes: readonly Box[]): Box => [
+  Math.min(...boxes.map(([left]) => left)),
+  Math.min(...boxes.map(([, bottom]) => bottom)),
+  Math.max(...boxes.map(([, , right]) => right)),
+  Math.max(...boxes.map(([, , , top]) => top)),
+];

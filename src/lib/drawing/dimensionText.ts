@@ -9,8 +9,11 @@ export type Fineness = 'screen' | 'paper';
 const ANGLE_DECIMALS = 1;
 const INCH_DECIMALS = 2;
 
-/** A value that somebody gave has all the digits that they gave it; one that is worked out, none that a tape cannot carry. */
-function valueText(dimension: Dimension | AngleDimension, display: Lengths, fineness: Fineness): string {
+/**
+ * The bare number. A value that somebody gave has all the digits that they gave it; one that is worked out, none that a tape
+ * cannot carry.
+ */
+export function valueText(dimension: Dimension | AngleDimension, display: Lengths, fineness: Fineness): string {
   const { input, value } = dimension;
   if (dimension.kind === 'angle') return input === undefined ? `${trimmed(value, ANGLE_DECIMALS)}°` : angleText(value);
   if (dimension.defining) {

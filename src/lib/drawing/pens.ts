@@ -13,6 +13,8 @@ const DASH = 12;
 const LONG = 24;
 const GAP = 3;
 const DOT = 1;
+/** Of another layout: shorter than those of a hidden edge, so that neither passes for the other. */
+const SHORT = 5;
 /** An axis of a loudspeaker is drawn between narrow and wide, in narrow widths: it is what the drawing is about. */
 const AIM = 1.4;
 
@@ -24,6 +26,7 @@ const PATTERN: Record<Pen, readonly number[]> = {
   phantom: [LONG, GAP, DOT, GAP, DOT, GAP],
   aim: [LONG, GAP, DOT, GAP],
   sight: [LONG, GAP, DOT, GAP],
+  other: [SHORT, GAP],
 };
 
 /** The stroke of a pen on a paper. */

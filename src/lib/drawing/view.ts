@@ -14,13 +14,25 @@ export interface View {
 /**
  * Line kinds after ISO 128: wide for visible outlines; narrow for dimension, extension and hatching lines; hidden (dashed)
  * for what lies behind; centre (long dash, dot) for axes of symmetry; phantom (long dash, two dots) for neighbours;
- * aim for the axis of a loudspeaker and sight for lines between loudspeakers and ears (long dash, dot).
+ * aim for the axis of a loudspeaker and sight for lines between loudspeakers and ears (long dash, dot); other (short dashes)
+ * for another layout.
  */
-export type Pen = 'wide' | 'narrow' | 'hidden' | 'centre' | 'phantom' | 'aim' | 'sight';
+export type Pen = 'wide' | 'narrow' | 'hidden' | 'centre' | 'phantom' | 'aim' | 'sight' | 'other';
 
 /** What a thing is: decides its tint, its name for a screen reader and what a selection lights up. */
 export type Subject =
-  'desk' | 'wall' | 'monitor' | 'cabinet' | 'driver' | 'stand' | 'head' | 'axis' | 'triangle' | 'sight' | 'reflection';
+  | 'desk'
+  | 'wall'
+  | 'monitor'
+  | 'cabinet'
+  | 'driver'
+  | 'stand'
+  | 'head'
+  | 'axis'
+  | 'triangle'
+  | 'sight'
+  | 'reflection'
+  | 'other';
 
 export type Item = Outline | Round | Spot | Label | Dimension | AngleDimension;
 
