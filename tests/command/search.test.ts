@@ -36,6 +36,15 @@ describe('search', () => {
     expect(JSON.parse(out)).toMatchObject({ kept: 0, front: [], relax: [{ rule: 0, measure: 'tilt' }] });
   });
 
+  test('asks a question by its name', () => {
+    const { status, out } = run(file(demoWith()), '--question', 'sixty-degrees');
+    expect(status).toBe(0);
+    const printed = JSON.parse(out) as { front: { measures: Record<string, { value: number }> }[] };
+    const errors = printed.front.map(({ measures }) => measures['triangle-error']?.value ?? NaN);
+    expect(Math.min(...errors)).toBeLessThan(1);
+    for (const { measures } of printed.front) expect(measures['screen-gap']?.value).toBeGreaterThanOrEqual(20);
+  }, 120_000);
+
   test('refuses what is no ask, at its pointer', () => {
     const path = file(demoWith());
     const refused = (...words: string[]) => {
@@ -43,7 +52,13 @@ describe('search', () => {
       expect([status, out]).toEqual([2, '']);
       return lines;
     };
-    expect(refused()[0]).toBe('/: expected --ask and the path of a file, got nothing');
+    expect(refused()[0]).toBe('/: expected --ask and the path of a file, or --question and a name, got neither');
+    expect(refused('--ask', file(document), '--question', 'sixty-degrees')[0]).toBe(
+      '/: expected --ask or --question, got both',
+    );
+    expect(refused('--question', 'beauty')).toEqual([
+      '/: expected the name of a question (sixty-degrees, lowest-stands, widest-safe-zone, least-desk-reflection) after --question, got "beauty"',
+    ]);
     expect(refused('--ask', '/nowhere/ask.json')).toEqual([
       'ask: expected an ask, got "/nowhere/ask.json", which is not there',
     ]);

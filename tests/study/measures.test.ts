@@ -209,6 +209,35 @@ describe('held against figures from outside', () => {
     expect(at({ '/layouts/0/placement/right/x': 630 })).toBeCloseTo(700 - 630 - half, 6);
   });
 
+  test('clearance is the least of the gaps to screens, walls and edges, each of them a measure', () => {
+    let answered = 0;
+    let screens = 0;
+    fc.assert(
+      fc.property(anyDesk, fc.integer({ min: 250, max: 600 }), (changes, wall) => {
+        const of = withLayouts({ ...changes, '/layouts/0/room/leftWall': 2 * wall });
+        const result = of && solve(of, firstLayout(of), false);
+        if (!result?.ok) return;
+        answered += 1;
+        const gaps = ['screen-gap', 'wall-gap', 'edge-gap'].map((name) => valueOf(name, result.value));
+        if (gaps[0] !== null && gaps[0] === valueOf('clearance', result.value)) screens += 1;
+        expect(valueOf('clearance', result.value)).toBe(Math.min(...gaps.flatMap((gap) => gap ?? [])));
+      }),
+      { numRuns: runs(200) },
+    );
+    expect(answered).toBeGreaterThan(runs(200) / 3);
+    expect(screens).toBeGreaterThan(0);
+    const none = solved(project({ '/layouts/0/monitors': [], '/layouts/0/desk/wallGap': null }));
+    expect([valueOf('screen-gap', none), valueOf('wall-gap', none)]).toEqual([null, null]);
+  });
+
+  test('stand height is that of the highest bottom edge: lift, and at 30 degrees half the depth more', () => {
+    const as = (degrees: number) => project({ '/layouts/0/aim/tilt': { rule: 'as-set', degrees }, '/layouts/0/stand/lift': 25 }); // prettier-ignore
+    const { depth } = as(0).speaker;
+    expect(valueOf('stand-height', solved(as(0)))).toBe(25);
+    expect(valueOf('stand-height', solved(as(30)))).toBeCloseTo(25 + depth / 2, 9);
+    expect(valueOf('stand-height', solved(as(-30)))).toBeCloseTo(25 + depth / 2, 9);
+  });
+
   test('counts faults and cautions as the page does, each once for both loudspeakers', () => {
     const solution = solved(project({ '/layouts/0/stand/friction': 0.2, '/layouts/0/placement/right/x': 431 }));
     const levels = solution.findings.map(({ level }) => level);

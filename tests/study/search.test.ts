@@ -6,7 +6,8 @@ import type { Project } from '$lib/project/project.ts';
 import { solve } from '$lib/solution/solve.ts';
 import { readAsk, type Ask } from '$lib/study/ask.ts';
 import { measureOf, type Measure } from '$lib/study/measure.ts';
-import { merged, search, searchShare } from '$lib/study/search.ts';
+import { merged, type Part } from '$lib/study/found.ts';
+import { search, searchSteps } from '$lib/study/search.ts';
 import { visited } from '$lib/study/visited.ts';
 import { anyDesk, demoWith, firstLayout, project } from '../projects.ts';
 import { runs } from '../runs.ts';
@@ -22,6 +23,11 @@ const refused = (document: unknown): string[] => {
   const read = readAsk(document, firstLayout(of));
   return read.ok ? [] : read.faults.map(({ pointer, message }) => `${pointer}: ${plainText(message)}`);
 };
+
+/** A worker's part, worked through to its end. */
+function finished(steps: ReturnType<typeof searchSteps>): Part {
+  for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value;
+}
 
 const dominates = (a: readonly number[], b: readonly number[]): boolean =>
   a.every((one, aim) => one <= (b[aim] ?? 0)) && a.some((one, aim) => one < (b[aim] ?? 0));
@@ -110,10 +116,12 @@ describe('a search', () => {
       aims: ['triangle-error', 'move'],
     });
     const whole = search(of, layout, wanted, 7);
-    const shares = Array.from({ length: 16 }, (_, share) => searchShare(of, layout, wanted, 7, share));
-    expect(merged(of, layout, wanted, shares.toReversed())).toEqual(whole);
-    const byTwo = [...shares.filter((_, i) => i % 2 === 1), ...shares.filter((_, i) => i % 2 === 0)];
-    expect(merged(of, layout, wanted, byTwo)).toEqual(whole);
+    const partsOf = (workers: number): Part[] =>
+      Array.from({ length: workers }, (_, worker) => finished(searchSteps(of, layout, wanted, 7, { worker, of: workers }))); // prettier-ignore
+    for (const workers of [2, 3, 16]) {
+      expect(merged(wanted, partsOf(workers))).toEqual(whole);
+      expect(merged(wanted, partsOf(workers).toReversed())).toEqual(whole);
+    }
     expect(search(of, layout, wanted, 7)).toEqual(whole);
     expect(whole.front.length).toBeGreaterThan(3);
     expect(whole.tried).toBe(43 * 39);
@@ -140,6 +148,63 @@ describe('a search', () => {
       const bearing = (Math.atan2(Math.abs(aimedPoint.x - head.x), aimedPoint.y - head.y) * 180) / Math.PI;
       expect(bearing).toBeCloseTo(30, 1);
     }
+  });
+
+  test('gives first answers soon, each of more than the one before, and what it has so far is dominated by nothing it has seen', () => {
+    const of = project();
+    const layout = firstLayout(of);
+    const wanted = ask(of, {
+      free: [
+        { ...x, step: 2 },
+        { ...setback, step: 2 },
+      ],
+      aims: ['triangle-error', 'move'],
+    });
+    const steps = searchSteps(of, layout, wanted, 7, { worker: 0, of: 1 });
+    const answers: Part[] = [];
+    let shares = 0;
+    for (let step = steps.next(); !step.done; step = steps.next()) {
+      if ('answer' in step.value) answers.push(step.value.answer);
+      else shares += 1;
+    }
+    expect(answers[0]?.tried).toBeLessThan(151 * 251 * 0.03);
+    expect(answers.length).toBeGreaterThan(5);
+    expect(shares).toBeGreaterThan(answers.length);
+    answers.forEach(({ tried }, i) => expect(tried).toBeGreaterThan(answers[i - 1]?.tried ?? 0));
+    const last = search(of, layout, wanted, 7);
+    for (const answer of answers) {
+      const { front } = merged(wanted, [structuredClone(answer)]);
+      expect(front.length).toBeGreaterThan(0);
+      for (const { values } of front) {
+        const [error = NaN, move = NaN] = [values['triangle-error'] ?? NaN, values.move ?? NaN];
+        const covering = last.front.some((one) => (one.values['triangle-error'] ?? NaN) < error + 0.01 && (one.values.move ?? NaN) < move + 0.1); // prettier-ignore
+        expect(covering).toBe(true);
+      }
+    }
+  });
+
+  test('counts what holds, and looks closely at some that are spread over all', () => {
+    const of = project();
+    const layout = firstLayout(of);
+    const rules = [{ measure: 'tilt', most: 13 }];
+    const fine = { free: [{ ...x, step: 4 }, { ...setback, step: 5 }], aims: ['triangle-error', 'move'] }; // prettier-ignore
+    const counted = search(of, layout, ask(of, { ...fine, rules }), 7);
+    expect(counted.tried).toBe(76 * 101);
+    const { passing } = exhaustive({}, of, ask(of, { ...fine, free: [{ ...x, step: 20 }, { ...setback, step: 50 }], rules })); // prettier-ignore
+    expect(counted.holding.counted).toBe(true);
+    const share = counted.holding.count / counted.tried;
+    expect(share).toBeGreaterThan(0.2);
+    expect(share).toBeLessThan(0.9);
+    expect(Math.abs(share - passing.length / (16 * 11))).toBeLessThan(0.1);
+    expect(counted.sample).toHaveLength(1024);
+    const sampled = counted.sample.filter(({ holds }) => holds).length / counted.sample.length;
+    expect(Math.abs(sampled - share)).toBeLessThan(0.04);
+    for (const { values, holds } of counted.sample) expect(holds).toBe((values.tilt ?? NaN) <= 13);
+    // What is left before a dear rule is worked out is not counted, and the sample tells how many there are.
+    const dear = { ...fine, rules: [...rules, { measure: 'screen-gap', least: 0 }] };
+    const { holding, sample, tried } = search(of, layout, ask(of, dear), 7);
+    expect(holding.counted).toBe(false);
+    expect(holding.count).toBe(Math.round((sample.filter(({ holds }) => holds).length / 1024) * tried));
   });
 
   test('says which rule, relaxed alone and by how much, would let something pass', () => {

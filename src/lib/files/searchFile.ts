@@ -1,6 +1,6 @@
 import type { Ask } from '$lib/study/ask.ts';
 import type { Measure } from '$lib/study/measure.ts';
-import type { Found } from '$lib/study/search.ts';
+import type { Found } from '$lib/study/found.ts';
 import { csvFile, type Cell } from './csv.ts';
 import { decimalsOf, measureTitle, valuesDocument } from './measureText.ts';
 

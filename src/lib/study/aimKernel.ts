@@ -3,7 +3,7 @@ import { headOf } from '$lib/layout/ears.ts';
 import { placeSide } from '$lib/layout/place.ts';
 import { solveTilt } from '$lib/layout/tilt.ts';
 import { sideNames, type Layout, type SideName, type Speaker } from '$lib/project/project.ts';
-import type { Aimed, AimedSide } from './measure.ts';
+import type { Aimed, AimedSide, Bodies } from './measure.ts';
 
 /** The same object, written anew for each candidate: read it before the next one. */
 type Writable<Of> = Of extends object ? { -readonly [Key in keyof Of]: Writable<Of[Key]> } : Of;
@@ -40,6 +40,11 @@ const setters: Readonly<Record<string, Setter>> = {
   '/placement/right/y': (numbers, value) => (numbers.right.y = value),
 };
 
+/** A screen that is moved leaves the aim as it is. */
+const nothing: Setter = () => undefined;
+const setterOf = (pointer: string): Setter | undefined =>
+  pointer.startsWith('/monitors/') ? nothing : setters[pointer];
+
 /** Aims a pair with other numbers at some pointers, a million times a second. */
 export interface AimKernel {
   /** @param values One a pointer. @returns The pair, written over by the next call; null where it cannot be aimed. */
@@ -51,7 +56,7 @@ export interface AimKernel {
  * Null where a pointer is none that it can set: then `placeSide` has to do.
  */
 export function aimKernel(speaker: Speaker, layout: Layout, pointers: readonly string[]): AimKernel | null {
-  const set = pointers.flatMap((pointer) => setters[pointer] ?? []);
+  const set = pointers.flatMap((pointer) => setterOf(pointer) ?? []);
   if (set.length < pointers.length) return null;
   const { aim, stand, listener, desk, placement } = layout;
   const numbers: Numbers = {
@@ -106,7 +111,17 @@ function sideSolver(speaker: Speaker, layout: Layout, name: SideName) {
   const [sinRake, cosRake] = [Math.sin(rake), Math.cos(rake)];
   const earOffset = toeRule.rule === 'to-ear' ? layout.listener.headWidth / 2 : 0;
   const vec = (): WritableVec => ({ x: 0, y: 0, z: 0 });
-  const side: SideNumbers = { toe: 0, tilt: 0, lift: 0, mark: vec(), aimedPoint: vec(), axis: vec(), miss: 0 };
+  const side: SideNumbers = {
+    toe: 0,
+    tilt: 0,
+    lift: 0,
+    frontEdgeHeight: 0,
+    rearEdgeHeight: 0,
+    mark: vec(),
+    aimedPoint: vec(),
+    axis: vec(),
+    miss: 0,
+  };
 
   const toeOf = (x: number, y: number, numbers: Numbers): number => {
     if (toeRule.rule === 'straight') return 0;
@@ -162,7 +177,8 @@ function sideSolver(speaker: Speaker, layout: Layout, name: SideName) {
       ({ tilt, lift } = solved.value);
     }
     const [sinUp, cosUp] = [Math.sin(tilt + rake), Math.cos(tilt + rake)];
-    const front = lift + Math.max(0, depth * Math.sin(tilt));
+    const rise = depth * Math.sin(tilt);
+    const front = lift + Math.max(0, rise);
     const [axisX, axisY] = [-sinToe * cosUp, -cosToe * cosUp];
     const pointX = markX + height * sinToe * sinUp - offset * cosToe;
     const pointY = mark.y + height * cosToe * sinUp + offset * sinToe;
@@ -174,6 +190,8 @@ function sideSolver(speaker: Speaker, layout: Layout, name: SideName) {
     side.toe = degrees(toe);
     side.tilt = degrees(tilt);
     side.lift = lift;
+    side.frontEdgeHeight = front;
+    side.rearEdgeHeight = front - rise;
     side.mark.x = mark.x;
     side.mark.y = mark.y;
     side.aimedPoint.x = flip * pointX;
@@ -204,18 +222,29 @@ function aimedOf({ drivers }: Speaker, through: Layout['aim']['through'], otherW
   };
 }
 
-/** The same by the general solver, with a layout of its own. */
-export function aimPair(speaker: Speaker, layout: Layout): Pick<Aimed, 'sides' | 'heads'> | null {
+/** A pair as the general solver aims it, and its cabinets. */
+export interface GeneralPair extends Pick<Aimed, 'sides' | 'heads'> {
+  readonly cabinets: Bodies['sides'];
+}
+
+/** The same by the general solver, with a layout of its own, to the last digit of the plan. */
+export function aimPair(speaker: Speaker, layout: Layout): GeneralPair | null {
   const [left, right] = sideNames.map((side) => placeSide(speaker, layout, side));
   if (!left?.ok || !right?.ok) return null;
   const of = ({ value: pose }: typeof left): AimedSide => ({
     toe: degrees(pose.toe),
     tilt: degrees(pose.tilt),
     lift: pose.lift,
+    frontEdgeHeight: pose.frontEdgeHeight,
+    rearEdgeHeight: pose.rearEdgeHeight,
     mark: pose.mark,
     aimedPoint: pose.aimedPoint,
     axis: pose.forward,
     miss: pose.miss,
   });
-  return { heads: headsOf(layout), sides: { left: of(left), right: of(right) } };
+  return {
+    heads: headsOf(layout),
+    sides: { left: of(left), right: of(right) },
+    cabinets: { left: left.value, right: right.value },
+  };
 }

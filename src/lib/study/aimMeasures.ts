@@ -75,6 +75,16 @@ export const aimMeasures: readonly Measure[] = [
     of: ({ sides }) => worst(sides, ({ lift }) => lift),
   },
   {
+    name: 'stand-height',
+    label: 'Stand height',
+    unit: 'mm',
+    better: 'less',
+    says: 'How high over the desk the highest edge under either cabinet is: lift and slope together.',
+    working: 'height of the front and of the rear bottom edge of each cabinet over the desk; the largest',
+    needs: 'aim',
+    of: ({ sides }) => worst(sides, ({ frontEdgeHeight, rearEdgeHeight }) => Math.max(frontEdgeHeight, rearEdgeHeight)),
+  },
+  {
     name: 'toe-difference',
     label: 'Toe difference',
     unit: '°',

@@ -13,6 +13,13 @@ interface Held<Of> {
   readonly member: Of;
 }
 
+/** A front as plain data, to be sent from a worker: what another front of the same grains is merged with. */
+export interface Kept<Of extends Member> {
+  readonly members: readonly Of[];
+  /** How many grains wide its boxes are. */
+  readonly coarseness: number;
+}
+
 /**
  * The best compromises among candidates: those that no other is at least as good as by every aim. Aims are compared in
  * boxes of a grain each, one candidate a box is kept, and its order does not matter: the same candidates make the same
@@ -23,10 +30,12 @@ export class Front<Of extends Member> {
   #held: Held<Of>[] = [];
   #coarseness = 1;
   readonly #grains: readonly number[];
+  readonly #boxes: number[];
 
   /** @param grains Of each aim, over 0: the least difference that is one. */
   constructor(grains: readonly number[]) {
     this.#grains = grains;
+    this.#boxes = grains.map(() => 0);
   }
 
   /** In the order of the first aim, then the next ones. */
@@ -34,24 +43,38 @@ export class Front<Of extends Member> {
     return this.#held.map(({ member }) => member).sort((a, b) => (this.#isBefore(a, b) ? -1 : 1));
   }
 
+  get kept(): Kept<Of> {
+    return { members: this.#held.map(({ member }) => member), coarseness: this.#coarseness };
+  }
+
   /** Whether it would be a member, were it added. */
   admits(candidate: Member): boolean {
+    const held = this.#held;
     const boxes = this.#boxesOf(candidate.bad);
-    return this.#held.every((held) => !covers(held.boxes, boxes) || (same(held.boxes, boxes) && this.#isBefore(candidate, held.member))); // prettier-ignore
+    for (let i = 0; i < held.length; i++) {
+      const one = held[i];
+      if (!one || !covers(one.boxes, boxes)) continue;
+      if (same(one.boxes, boxes) && this.#isBefore(candidate, one.member)) continue;
+      // What covers this one covers others as well: it is asked first next time.
+      held[i] = held[0] ?? one;
+      held[0] = one;
+      return false;
+    }
+    return true;
   }
 
   add(candidate: Of): void {
     if (!this.admits(candidate)) return;
-    const boxes = this.#boxesOf(candidate.bad);
+    const boxes = [...this.#boxesOf(candidate.bad)];
     this.#held = this.#held.filter((held) => !covers(boxes, held.boxes));
     this.#held.push({ boxes, member: candidate });
     if (this.#held.length > MOST) this.#coarsen(2 * this.#coarseness);
   }
 
   /** Takes in the members of another front of the same grains. */
-  merge(other: Front<Of>): void {
-    if (other.#coarseness > this.#coarseness) this.#coarsen(other.#coarseness);
-    for (const { member } of other.#held) this.add(member);
+  merge({ members, coarseness }: Kept<Of>): void {
+    if (coarseness > this.#coarseness) this.#coarsen(coarseness);
+    for (const member of members) this.add(member);
   }
 
   #coarsen(to: number): void {
@@ -61,9 +84,13 @@ export class Front<Of extends Member> {
     for (const member of members) this.add(member);
   }
 
-  #boxesOf(bad: readonly number[]): number[] {
+  /** Written over by the next call. */
+  #boxesOf(bad: readonly number[]): readonly number[] {
     // Coarse boxes are made of whole fine ones, so that what a fine box was left out for still covers it.
-    return bad.map((one, aim) => Math.floor(this.#fine(one, aim) / this.#coarseness));
+    for (let aim = 0; aim < bad.length; aim++) {
+      this.#boxes[aim] = Math.floor(this.#fine(bad[aim] ?? 0, aim) / this.#coarseness);
+    }
+    return this.#boxes;
   }
 
   #fine(bad: number, aim: number): number {

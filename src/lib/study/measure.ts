@@ -42,7 +42,10 @@ export interface Aimed {
   readonly before: Places | null;
 }
 
-export type AimedSide = Pick<SidePlan, 'toe' | 'tilt' | 'lift' | 'mark' | 'aimedPoint' | 'axis' | 'miss'>;
+export type AimedSide = Pick<
+  SidePlan,
+  'toe' | 'tilt' | 'lift' | 'frontEdgeHeight' | 'rearEdgeHeight' | 'mark' | 'aimedPoint' | 'axis' | 'miss'
+>;
 
 /** Where everything is that can be moved. */
 export interface Places {

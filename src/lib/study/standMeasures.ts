@@ -6,7 +6,9 @@ import { monitorBody } from '$lib/layout/bodies.ts';
 import { hiddenShare } from '$lib/layout/hiddenShare.ts';
 import { sideNames, type SideName } from '$lib/project/project.ts';
 import type { Solution } from '$lib/solution/solution.ts';
-import type { Measure } from './measure.ts';
+import type { Bodies, Measure } from './measure.ts';
+
+const OVERLAPS = 'geometry: under it something overlaps';
 
 /** Of the cabinets and the stands under them. */
 export const standMeasures: readonly Measure[] = [
@@ -28,16 +30,54 @@ export const standMeasures: readonly Measure[] = [
     },
   },
   {
+    name: 'screen-gap',
+    label: 'Clear of screens',
+    unit: 'mm',
+    better: 'more',
+    says: 'The least gap between a cabinet and a screen; negative where they overlap.',
+    working: 'gap between each cabinet and each screen; the least',
+    missing: { means: 'there is no screen', is: 'best' },
+    limit: { value: 0, source: OVERLAPS },
+    needs: 'bodies',
+    of: (bodies) => finite(Math.min(...sideNames.map((side) => screenGap(bodies, side)))),
+  },
+  {
+    name: 'wall-gap',
+    label: 'Clear of walls',
+    unit: 'mm',
+    better: 'more',
+    says: 'The least gap between a wall and a cabinet or its stand; negative where they overlap.',
+    working: 'gap of each cabinet and stand to each wall; the least',
+    missing: { means: 'there is no wall', is: 'best' },
+    limit: { value: 0, source: OVERLAPS },
+    needs: 'stands',
+    of: (solution) => finite(Math.min(...sideNames.flatMap((side) => wallGaps(solution, side)))),
+  },
+  {
+    name: 'edge-gap',
+    label: 'Within the desk’s edge',
+    unit: 'mm',
+    better: 'more',
+    says: 'How far inside the desk’s edge the base of every stand is; negative where it hangs over.',
+    working: 'gap of each stand’s base to each edge of the desk; the least',
+    limit: { value: 0, source: OVERLAPS },
+    needs: 'stands',
+    of: (solution) => Math.min(...sideNames.flatMap((side) => edgeGaps(solution, side))),
+  },
+  {
     name: 'clearance',
     label: 'Clearance',
     unit: 'mm',
     better: 'more',
     says: 'The least gap that is left to a screen, a wall or an edge of the desk; negative where something overlaps.',
-    working:
-      'gap between each cabinet and each screen; each cabinet and stand to each wall; each stand’s base to each edge of the desk; the least',
-    limit: { value: 0, source: 'geometry: under it something overlaps' },
+    working: 'the least of the gaps to screens, to walls and to the edges of the desk',
+    limit: { value: 0, source: OVERLAPS },
     needs: 'stands',
-    of: (solution) => Math.min(...sideNames.flatMap((side) => gapsOf(solution, side))),
+    of: (solution) => {
+      const near = Math.min(...sideNames.flatMap((side) => [...edgeGaps(solution, side), ...wallGaps(solution, side)]));
+      // Bodies that are further apart than that need not be measured.
+      return Math.min(near, ...sideNames.map((side) => screenGap(solution, side, near)));
+    },
   },
   {
     name: 'tip-angle',
@@ -84,27 +124,30 @@ export const standMeasures: readonly Measure[] = [
   },
 ];
 
-/** Gaps of one loudspeaker to everything around it, mm; negative where it overlaps. */
-function gapsOf({ layout, sides, stand }: Solution, side: SideName): number[] {
-  const { desk, room, monitors } = layout;
+/** mm; negative where they overlap, Infinity where every screen is further away than `most`. */
+function screenGap({ layout, sides }: Bodies, side: SideName, most = Infinity): number {
+  const body = sixSided(sides[side].cabinet);
+  return Math.min(
+    ...layout.monitors.map((monitor) => {
+      const screen = monitorBody(monitor);
+      return bodyGap(body, screen, Math.max(0, most)) || -Math.max(0, overlapDepth(body, screen));
+    }),
+  );
+}
+
+function wallGaps({ layout: { desk, room }, sides, stand }: Solution, side: SideName): number[] {
   const { cabinet } = sides[side];
-  const body = sixSided(cabinet);
-  const base = around(stand[side].footprint);
   const whole = around([...stand[side].footprint, ...cabinet.map(({ x, y }) => [x, y] as const)]);
-  const walls = [
+  return [
     desk.wallGap === null ? null : desk.depth + desk.wallGap - whole.top,
     room.leftWall === null ? null : whole.left + room.leftWall,
     room.rightWall === null ? null : room.rightWall - whole.right,
-  ];
-  return [
-    ...monitors.map((monitor) => {
-      const screen = monitorBody(monitor);
-      return bodyGap(body, screen) || -Math.max(0, overlapDepth(body, screen));
-    }),
-    ...walls.filter((gap) => gap !== null),
-    base.bottom,
-    desk.depth - base.top,
-    base.left + desk.width / 2,
-    desk.width / 2 - base.right,
-  ];
+  ].filter((gap) => gap !== null);
 }
+
+function edgeGaps({ layout: { desk }, stand }: Solution, side: SideName): number[] {
+  const base = around(stand[side].footprint);
+  return [base.bottom, desk.depth - base.top, base.left + desk.width / 2, desk.width / 2 - base.right];
+}
+
+const finite = (gap: number): number | null => (gap === Infinity ? null : gap);

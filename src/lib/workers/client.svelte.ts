@@ -86,6 +86,12 @@ export class JobClient<Name extends JobName> implements Retriable {
     else this.#send(question);
   }
 
+  /** Asks at once, whatever was asked before; the answer to that is no longer wanted. */
+  askAnew(of: Plan, input: Input<Name>): void {
+    this.#answer = null;
+    this.#send({ of, input });
+  }
+
   /** Asks again what was not answered. */
   retry(): void {
     const question = this.#next ?? this.#asked;

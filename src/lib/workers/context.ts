@@ -1,5 +1,6 @@
 import { createContext } from 'svelte';
 import { JobClient, type StartWorker } from './client.svelte.ts';
+import { LayoutSearch } from './layoutSearch.svelte.ts';
 import { SheetSearch } from './sheetSearch.svelte.ts';
 
 /** The clients of all jobs. The frame provides them, so that answers stay from page to page. */
@@ -10,6 +11,7 @@ export class Clients {
   /** One for each plane: a map of one does not wait for one of the other. */
   readonly slices: Readonly<Record<'plan' | 'side', JobClient<'slice'>>>;
   readonly sheets: SheetSearch;
+  readonly search: LayoutSearch;
 
   constructor(start: StartWorker) {
     this.findings = new JobClient('findings', start);
@@ -17,6 +19,7 @@ export class Clients {
     this.listeningArea = new JobClient('listening-area', start);
     this.slices = { plan: new JobClient('slice', start), side: new JobClient('slice', start) };
     this.sheets = new SheetSearch(start);
+    this.search = new LayoutSearch(start);
   }
 }
 

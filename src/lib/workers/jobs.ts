@@ -9,6 +9,10 @@ import { solve } from '$lib/solution/solve.ts';
 import type { SoundPlan } from '$lib/solution/soundDocument.ts';
 import { faultLine, success, type Result } from '$lib/project/fault.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
+import { readAsk } from '$lib/study/ask.ts';
+import type { AskDocument } from '$lib/study/questions.ts';
+import type { Part } from '$lib/study/found.ts';
+import { searchSteps } from '$lib/study/search.ts';
 import { cutterOf } from '$lib/workshop/beam.ts';
 import { nest, type Nested, type NestOptions } from '$lib/workshop/nesting/nest.ts';
 
@@ -34,6 +38,17 @@ export interface Jobs {
   readonly slice: { input: Subject & { readonly where: HeadPlane }; answer: HeadMap };
   /** How the parts lie on their sheets; or why they do not. */
   readonly sheets: { input: Subject; answer: Result<Nested> };
+  /** One worker's part of a search. */
+  readonly search: { input: SearchInput; answer: Part };
+}
+
+export interface SearchInput extends Subject {
+  /** As its file has it; known to be one of the layout. */
+  readonly ask: AskDocument;
+  readonly seed: number;
+  readonly worker: number;
+  /** Workers that share the search. */
+  readonly of: number;
 }
 
 export type JobName = keyof Jobs;
@@ -64,6 +79,12 @@ export const jobs: {
     return headMap(hearingOf(subject.project, solutionOf(subject)), where);
   },
   sheets: (subject) => sheetSteps(subject),
+  *search({ project, layoutIndex, ask, seed, worker, of }) {
+    const layout = layoutAt(project, layoutIndex);
+    const read = readAsk(ask, layout);
+    if (!read.ok) throw new Error(read.faults.map(faultLine).join('; '));
+    return yield* searchSteps(project, layout, read.value, seed, { worker, of });
+  },
 };
 
 /** Nesting as the project wants it, from its own seed round what it locks. `effort`: see `NestOptions`, and its default. */

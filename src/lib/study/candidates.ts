@@ -1,0 +1,128 @@
+import { speedOfSound } from '$lib/acoustics/air.ts';
+import type { Layout, Project } from '$lib/project/project.ts';
+import { plan } from '$lib/solution/plan.ts';
+import type { Solution } from '$lib/solution/solution.ts';
+import { solutionOf } from '$lib/solution/solve.ts';
+import { aimKernel, aimPair, type AimKernel, type GeneralPair } from './aimKernel.ts';
+import type { Ask } from './ask.ts';
+import { editsAt } from './editsAt.ts';
+import { edited, withEdits, type Edit } from './input.ts';
+import { measureOf, placesOf, type Aimed, type Measure, type Places } from './measure.ts';
+
+/**
+ * Every candidate of an ask, one at a time, worked out no further than it is asked: by the kernel, which takes a
+ * microsecond; by the general solver; and last as a whole plan.
+ */
+export class Candidates {
+  readonly #project: Project;
+  readonly #layout: Layout;
+  readonly #ask: Pick<Ask, 'free'>;
+  readonly #at: number;
+  readonly #kernel: AimKernel | null;
+  readonly #before: Places;
+  readonly #speed: number;
+  /** Of the candidate that is looked at: its numbers, written over by the next one. */
+  readonly #values: number[];
+  #index = 0;
+  #edits: readonly Edit[] | null = null;
+  #changed: Layout | null = null;
+  #aimed: Aimed | null = null;
+  #general: GeneralPair | null | undefined;
+  #solution: Solution | null | undefined;
+  readonly #known = new Map<Measure, number | null | undefined>();
+
+  constructor(project: Project, layout: Layout, ask: Pick<Ask, 'free'>) {
+    this.#project = project;
+    this.#layout = layout;
+    this.#ask = ask;
+    this.#at = project.layouts.indexOf(layout);
+    const pointers = editsAt(ask, 0).map(({ pointer }) => pointer);
+    this.#kernel = aimKernel(project.speaker, layout, pointers);
+    this.#before = placesOf(layout);
+    this.#speed = speedOfSound(layout.air.temperature);
+    this.#values = pointers.map(() => 0);
+  }
+
+  /** Looks at another candidate. False where it cannot be aimed. */
+  turnTo(index: number): boolean {
+    this.#index = index;
+    this.#edits = null;
+    this.#changed = null;
+    this.#general = undefined;
+    this.#solution = undefined;
+    if (this.#known.size > 0) this.#known.clear();
+    const pair = this.#kernel ? this.#kernel.aim(this.#numbers(index)) : this.#pair();
+    if (!pair) return false;
+    // The kernel writes over the same pair each time.
+    if (this.#aimed?.sides !== pair.sides) this.#aimed = this.#aimedBy(pair);
+    return true;
+  }
+
+  get edits(): readonly Edit[] {
+    return (this.#edits ??= editsAt(this.#ask, this.#index));
+  }
+
+  /** Of a measure, within the kernel's 1e-9; null where it has no answer, undefined where there is no plan. */
+  value(measure: Measure): number | null | undefined {
+    return measure.needs === 'aim' && this.#aimed ? measure.of(this.#aimed) : this.exact(measure);
+  }
+
+  /** The same to the last digit, as the plan has it. */
+  exact(measure: Measure): number | null | undefined {
+    if (this.#known.has(measure)) return this.#known.get(measure);
+    const value = this.#exact(measure);
+    this.#known.set(measure, value);
+    return value;
+  }
+
+  /** Whether the project with it is a sound one that has a plan. */
+  get isSound(): boolean {
+    return this.#whole() !== null && edited(this.#project, this.#layout, this.edits).ok;
+  }
+
+  #exact(measure: Measure): number | null | undefined {
+    if (measure.needs === 'aim' || measure.needs === 'bodies') {
+      const pair = this.#pair();
+      if (!pair) return undefined;
+      if (measure.needs === 'aim') return measure.of(this.#aimedBy(pair));
+      return measure.of({ layout: this.#layoutNow(), head: pair.heads[0], sides: pair.cabinets });
+    }
+    const whole = this.#whole();
+    return whole ? measureOf(measure, whole, this.#layout) : undefined;
+  }
+
+  #aimedBy({ heads, sides }: Pick<Aimed, 'heads' | 'sides'>): Aimed {
+    return { heads, sides, speedOfSound: this.#speed, before: this.#before };
+  }
+
+  #layoutNow(): Layout {
+    return (this.#changed ??= withEdits(this.#layout, this.edits));
+  }
+
+  #pair(): GeneralPair | null {
+    if (this.#general === undefined) this.#general = aimPair(this.#project.speaker, this.#layoutNow());
+    return this.#general;
+  }
+
+  #whole(): Solution | null {
+    if (this.#solution !== undefined) return this.#solution;
+    // Not checked yet: every number is in its own range, and only what would come in is checked as a whole.
+    const changed = this.#layoutNow();
+    const made = plan({ ...this.#project, layouts: this.#project.layouts.with(this.#at, changed) }, changed, false);
+    return (this.#solution = made.ok ? solutionOf(made.value) : null);
+  }
+
+  /** As `editsAt`, without new objects. */
+  #numbers(index: number): readonly number[] {
+    let rest = index;
+    let at = 0;
+    for (const { pointer, from, step, count, mirror } of this.#ask.free) {
+      const digit = rest % count;
+      rest = (rest - digit) / count;
+      const value = from + digit * step;
+      this.#values[at++] = value;
+      if (mirror) this.#values[at++] = pointer.endsWith('x') ? -value : value;
+    }
+    return this.#values;
+  }
+}

@@ -1,0 +1,90 @@
+import { TEST_PLANE } from '$lib/solution/findings/testPlane.ts';
+import type { Layout, Project } from '$lib/project/project.ts';
+import { freeInputs, spansOf, type Span } from './freeInputs.ts';
+import type { Measure } from './measure.ts';
+import { measures } from './measures.ts';
+
+/** An ask as its file has it. */
+export interface AskDocument {
+  readonly free: readonly Span[];
+  readonly rules: readonly RuleDocument[];
+  readonly aims: readonly string[];
+}
+
+export interface RuleDocument {
+  readonly measure: string;
+  readonly most?: number;
+  readonly least?: number;
+}
+
+/** What is asked often, with nothing to set up. */
+export interface Question {
+  /** As the command names it. */
+  readonly name: string;
+  readonly label: string;
+  readonly aims: readonly string[];
+  /** What may move, by pointer. */
+  readonly free: readonly string[];
+  readonly rules: readonly RuleDocument[];
+}
+
+const MARKS_AND_HEAD = ['/placement/right/x', '/placement/right/y', '/listener/setback'];
+
+export const questions: readonly Question[] = [
+  {
+    name: 'sixty-degrees',
+    label: '60° with what moves least',
+    aims: ['triangle-error', 'move'],
+    free: MARKS_AND_HEAD,
+    rules: [],
+  },
+  {
+    name: 'lowest-stands',
+    label: 'Lowest stands that still hit',
+    aims: ['stand-height', 'move'],
+    free: [...MARKS_AND_HEAD, '/stand/lift'],
+    rules: [{ measure: 'miss', most: 10 }],
+  },
+  {
+    name: 'widest-safe-zone',
+    label: 'Widest safe zone',
+    aims: ['safe-zone', 'move'],
+    free: MARKS_AND_HEAD,
+    rules: [],
+  },
+  {
+    name: 'least-desk-reflection',
+    label: 'Least desk reflection',
+    aims: ['desk-level', 'move'],
+    free: MARKS_AND_HEAD,
+    rules: [],
+  },
+];
+
+/** How many candidates an answer of some seconds has room for, by the dearest thing that is worked out. */
+const ROOM: Record<Measure['needs'], number> = { aim: 30_000, bodies: 30_000, stands: 30_000, sound: 1500, sheets: 20 };
+
+const byDearness: readonly Measure['needs'][] = ['aim', 'bodies', 'stands', 'sound', 'sheets'];
+
+/** The ask of a question for a layout. */
+export function askOf({ aims, free, rules }: Question, project: Project, layout: Layout): AskDocument {
+  const inputs = freeInputs(project, layout).filter(({ pointer }) => free.includes(pointer));
+  const must = [...usualRules(layout), ...rules];
+  const names = [...aims, ...must.map(({ measure }) => measure)];
+  const needs = measures.flatMap((measure) =>
+    names.includes(measure.name) ? [byDearness.indexOf(measure.needs)] : [],
+  );
+  const dearest = byDearness[Math.max(...needs)] ?? 'aim';
+  return { free: spansOf(inputs, ROOM[dearest]), rules: must, aims };
+}
+
+/** What holds for every plain question: nothing touches, nothing hides, nothing tips. Rules of thumb, but for the tip angle. */
+export const usualRules = ({ monitors, desk, room }: Layout): readonly RuleDocument[] => [
+  ...(monitors.length > 0 ? [{ measure: 'screen-gap', least: 20 }, { measure: 'screen-hidden', most: 3 }] : []), // prettier-ignore
+  ...(desk.wallGap === null && room.leftWall === null && room.rightWall === null
+    ? []
+    : [{ measure: 'wall-gap', least: 20 }]),
+  { measure: 'edge-gap', least: 0 },
+  { measure: 'tilt', most: 16 },
+  { measure: 'tip-angle', least: TEST_PLANE },
+];
