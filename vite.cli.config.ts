@@ -18,6 +18,7 @@ export default defineConfig({
         compare: at('./src/command/compare.ts'),
         sweep: at('./src/command/sweep.ts'),
         search: at('./src/command/search.ts'),
+        prove: at('./src/command/prove.ts'),
         schema: at('./src/command/schema.ts'),
         bench: at('./bench/run.ts'),
       },

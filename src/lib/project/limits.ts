@@ -9,3 +9,6 @@ export const MOST_LAYOUTS = 40;
  * against its neighbours would take longer than the search.
  */
 export const MOST_LOCKED = 2000;
+
+/** The most readings of one finished stand: far more than anybody takes, and still fitted at once. */
+export const MOST_READINGS = 40;

@@ -39,6 +39,9 @@ export type Arrangement = NonNullable<Layout['arrangement']>;
 export type Locked = Arrangement['locked'][number];
 export type Mark = Layout['placement']['left'];
 
+/** One thing read of a finished stand; lengths in mm over the surface, angles in degrees. */
+export type Reading = NonNullable<Layout['built']>['sides']['left']['readings'][number];
+
 /** Which of the pair. */
 export type SideName = 'left' | 'right';
 export const sideNames = ['left', 'right'] as const satisfies readonly SideName[];

@@ -1,6 +1,6 @@
 import { pointerTo, type Fault } from './fault.ts';
 import { got } from './got.ts';
-import type { Project, StandSettings } from './project.ts';
+import { sideNames, type Project, type StandSettings } from './project.ts';
 
 type Named = { readonly name: string };
 
@@ -71,6 +71,24 @@ export function referenceFaults(project: Project): Fault[] {
         ...(typeof through === 'string'
           ? unknownName('driver', through, drivers, ...at, 'aim', 'through')
           : pairFaults(through.between, drivers, ...at, 'aim', 'through', 'between')),
+        ...sideNames.flatMap((side) =>
+          (layout.built?.sides[side].readings ?? []).flatMap((reading, place) =>
+            reading.what === 'driver-height'
+              ? unknownName(
+                  'driver',
+                  reading.driver,
+                  drivers,
+                  ...at,
+                  'built',
+                  'sides',
+                  side,
+                  'readings',
+                  place,
+                  'driver',
+                )
+              : [],
+          ),
+        ),
         ...stocksNamed(layout.stand).flatMap(({ name, steps }) =>
           unknownName('stock', name, project.stock, ...at, 'stand', ...steps),
         ),

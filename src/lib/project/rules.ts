@@ -122,16 +122,20 @@ export function record<const Entries extends v.ObjectEntries>(entries: Entries) 
   );
 }
 
-/** One of several objects told apart by their `rule`, each with keys of its own. */
-export function oneRuleOf<const Options extends v.VariantOptions<'rule'>>(words: readonly string[], options: Options) {
+/** One of several objects told apart by the word under a key of theirs, each with keys of its own. */
+export function oneKindOf<const Key extends string, const Options extends v.VariantOptions<Key>>(
+  key: Key,
+  words: readonly string[],
+  options: Options,
+) {
   const phrase = alternatives(words);
   return known(
-    v.variant('rule', options, (issue) => {
+    v.variant(key, options, (issue) => {
       const last = issue.path?.at(-1);
-      return last?.key === 'rule'
+      return last?.key === key
         ? `expected ${phrase}, got ${got(last.value)}`
-        : `expected an object with a rule, got ${got(issue.input)}`;
+        : `expected an object with a ${key}, got ${got(issue.input)}`;
     }),
-    'an object with a rule',
+    `an object with a ${key}`,
   );
 }

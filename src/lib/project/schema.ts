@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import * as aims from './fields/aim.ts';
+import { reading as readings } from './fields/built.ts';
 import { arrangement as numbers } from './fields/arrangement.ts';
 import * as desks from './fields/desk.ts';
 import { leaf, leaves } from './fields/leaf.ts';
@@ -12,8 +13,8 @@ import * as stocks from './fields/stock.ts';
 import { sure } from './fields/sure.ts';
 import { countedValues, type CountedKind } from './counted.ts';
 import { got } from './got.ts';
-import { MOST_LAYOUTS, MOST_LOCKED } from './limits.ts';
-import { exactly, flag, list, name, numberOf, oneRuleOf, orNull, pair, quantity, record, word } from './rules.ts';
+import { MOST_LAYOUTS, MOST_LOCKED, MOST_READINGS } from './limits.ts';
+import { exactly, flag, list, name, numberOf, oneKindOf, orNull, pair, quantity, record, word } from './rules.ts';
 
 /**
  * How the project file is put together. What a value may be, and what it is where the file does not say, stands with its
@@ -142,7 +143,7 @@ const listener = record({
 
 const wordsOf = (options: readonly (readonly [word: string, label: string])[]) => options.map(([word]) => word);
 
-const toe = oneRuleOf(wordsOf(aims.aim.toe.options), [
+const toe = oneKindOf('rule', wordsOf(aims.aim.toe.options), [
   record({ rule: v.literal('to-head') }),
   record({ rule: v.literal('to-ear') }),
   record({ rule: v.literal('behind-head'), distance: leaf(aims.toe.distance) }),
@@ -150,7 +151,7 @@ const toe = oneRuleOf(wordsOf(aims.aim.toe.options), [
   record({ rule: v.literal('as-set'), degrees: leaf(aims.toe.degrees) }),
 ]);
 
-const tilt = oneRuleOf(wordsOf(aims.aim.tilt.options), [
+const tilt = oneKindOf('rule', wordsOf(aims.aim.tilt.options), [
   record({ rule: v.literal('tilt-to-ear') }),
   record({ rule: v.literal('lift-to-ear'), degrees: leaf(aims.tilt.degrees) }),
   record({ rule: v.literal('as-set'), degrees: leaf(aims.tilt.degrees) }),
@@ -217,6 +218,34 @@ const arrangement = record({
   locked: optional(list('locked parts', locked, 0, MOST_LOCKED), []),
 });
 
+/** The readings that are one height over the surface, and those that are one angle. */
+const HEIGHTS = ['front-height', 'rear-height', 'inboard-height', 'outboard-height'] as const;
+const ANGLES = ['slope', 'lean', 'toe'] as const;
+
+const reading = oneKindOf(
+  'what',
+  [...HEIGHTS, ...ANGLES, 'rise', 'mark', 'corner', 'driver-height', 'spot'],
+  [
+    record({ what: v.picklist(HEIGHTS), ...leaves(readings.height) }),
+    record({ what: v.picklist(ANGLES), ...leaves(readings.angle) }),
+    record({ what: v.literal('rise'), ...leaves(readings.rise) }),
+    record({ what: v.literal('mark'), ...leaves(readings.place) }),
+    record({ what: v.literal('corner'), which: leaf(readings.corner), ...leaves(readings.place) }),
+    record({ what: v.literal('driver-height'), driver: leaf(readings.driver), ...leaves(readings.height) }),
+    record({ what: v.literal('spot'), on: leaf(readings.light), ...leaves(readings.spot) }),
+  ],
+);
+
+const builtSide = record({ readings: optional(list('readings', reading, 0, MOST_READINGS), []) });
+
+// What was read of the finished stands; null until somebody reads them.
+const built = record({
+  // As the person writes it: no clock of this program's.
+  date: optional(orNull(name()), null),
+  note: optional(orNull(name()), null),
+  sides: record({ left: builtSide, right: builtSide }),
+});
+
 const monitor = record({ ...leaves(desks.monitor), entered: entered('monitor') });
 
 const layout = record({
@@ -231,6 +260,7 @@ const layout = record({
   stand,
   // How the parts lie on their sheets; null: as found from the first seed.
   arrangement: orNone(arrangement),
+  built: orNone(built),
   entered: entered('layout'),
 });
 

@@ -1,0 +1,70 @@
+import { degrees } from '$lib/geometry/angle.ts';
+import type { SideName } from '$lib/project/project.ts';
+import type { Act } from '$lib/proof/mend.ts';
+import type { SideProof } from '$lib/proof/prove.ts';
+import type { Standing } from '$lib/proof/standing.ts';
+
+/** Finished stands as a document of JSON: lengths in mm, angles in degrees, nothing rounded. Null for a side without readings. */
+export function proveFile(layout: string, sides: Readonly<Record<SideName, SideProof | null>>): string {
+  const document = {
+    format: 'wedgewright/prove',
+    version: 1,
+    layout,
+    sides: { left: sideDocument(sides.left), right: sideDocument(sides.right) },
+  };
+  return `${JSON.stringify(document, null, 2)}\n`;
+}
+
+function sideDocument(proof: SideProof | null) {
+  if (proof === null) return null;
+  const { cabinet, planned, standing, spread, pass, known, residuals, odd, unclear, levelTaken, next } = proof;
+  const { pass: ellipse } = spread;
+  return {
+    known,
+    ...standingDocument(cabinet.side, standing),
+    planned: standingDocument(cabinet.side, planned),
+    miss: known ? pass.miss : null,
+    at: known ? pass.at : null,
+    // From the head, along the axis: to the right and up.
+    right: known ? pass.right : null,
+    over: known ? pass.over : null,
+    // Half of what holds 95 of a hundred.
+    spread: {
+      ...standingDocument('right', spread.standing),
+      pass: { major: ellipse.major, minor: ellipse.minor, turn: degrees(ellipse.turn) },
+    },
+    levelTaken,
+    residuals: residuals.map(({ reading, off, over }, place) => ({ place, reading, off, over })),
+    odd,
+    unclear,
+    next: next && {
+      what: next.reading.what,
+      sure: next.reading.sure,
+      then: { known: next.known, major: next.then.pass.major },
+    },
+    do: proof.leave ? [{ act: 'leave', then: pass.miss }] : actsDocument(proof.byTurning),
+    instead: proof.leave ? null : actsDocument(proof.byMoving),
+  };
+}
+
+/** The mark of the left one is on its own side again. */
+const standingDocument = (side: SideName, { x, y, front, toe, tilt, roll }: Standing) => ({
+  mark: { x: side === 'left' ? -x : x, y },
+  frontEdgeHeight: front,
+  toe: degrees(toe),
+  tilt: degrees(tilt),
+  roll: degrees(roll),
+});
+
+const actsDocument = (acts: readonly Act[] | null) =>
+  acts?.map((act) => {
+    const then = act.then.miss;
+    switch (act.act) {
+      case 'shim':
+        return { act: act.act, where: act.where, by: act.by, then };
+      case 'turn':
+        return { act: act.act, by: degrees(act.by), corner: act.corner, then };
+      case 'move':
+        return { act: act.act, by: act.by, then };
+    }
+  }) ?? null;
