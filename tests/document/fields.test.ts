@@ -19,6 +19,7 @@ const full = project({
   '/layouts/0/aim/through': { between: ['tweeter', 'woofer'], fraction: 0.5 },
   '/layouts/0/aim/toe': { rule: 'behind-head', distance: 300 },
   '/layouts/0/aim/tilt': { rule: 'as-set', degrees: 5 },
+  '/layouts/0/aim/over': { postures: 'all' },
   '/speaker/designPoint': { driver: 'tweeter', distance: 1000 },
   '/layouts/0/room': {
     leftWall: 2000,
@@ -100,7 +101,7 @@ describe('the field table', () => {
   });
 
   test('every choice is one that the schema takes', () => {
-    const rules = new Set(['/display', '/layouts/*/aim/toe', '/layouts/*/aim/tilt']);
+    const rules = new Set(['/display', '/layouts/*/aim/toe', '/layouts/*/aim/tilt', '/layouts/*/aim/over']);
     const choices = Object.entries(fieldTable).flatMap(([pattern, field]) =>
       field.kind === 'choice' && !rules.has(pattern) ? field.options.map(([value]) => [pattern, value] as const) : [],
     );

@@ -109,6 +109,26 @@ describe('faults', () => {
       '/speaker/crossovers/0/between/1: expected the name of a driver ("tweeter", "woofer"), got "horn"',
     ],
     [
+      { '/layouts/0/aim/over': { postures: ['standing'] } },
+      '/layouts/0/aim/over/postures/0: expected the name of a posture ("leaning in"), got "standing"',
+    ],
+    [
+      { '/layouts/0/aim/over': { postures: ['leaning in', 'leaning in'] } },
+      '/layouts/0/aim/over/postures/1: expected each posture once, got "leaning in" again',
+    ],
+    [
+      { '/layouts/0/aim/over': { postures: 'some' } },
+      '/layouts/0/aim/over/postures: expected "all" or a list of 0 to 12 posture names, got "some"',
+    ],
+    [
+      { '/layouts/0/aim/over': { postures: 'all', by: 'least' } },
+      '/layouts/0/aim/over/by: expected "worst" or "mean", got "least"',
+    ],
+    [
+      { '/layouts/0/listener/postures/0/weight': 0 },
+      '/layouts/0/listener/postures/0/weight: expected a weight over 0, got 0',
+    ],
+    [
       { '/layouts/0/aim/through': 'horn' },
       '/layouts/0/aim/through: expected the name of a driver ("tweeter", "woofer"), got "horn"',
     ],

@@ -66,4 +66,9 @@ test('the kernel aims as the general solver does, and has no answer where that h
 test('numbers that aim nothing are left to the general solver', () => {
   const of = project();
   expect(aimKernel(of.speaker, firstLayout(of), ['/listener/setback', '/desk/height'])).toBeNull();
+  // So is an aim for several postures.
+  const shared = project({ '/layouts/0/aim/over': { postures: 'all' } });
+  expect(aimKernel(shared.speaker, firstLayout(shared), ['/listener/setback'])).toBeNull();
+  const alone = project({ '/layouts/0/aim/over': { postures: [] } });
+  expect(aimKernel(alone.speaker, firstLayout(alone), ['/listener/setback'])).not.toBeNull();
 });

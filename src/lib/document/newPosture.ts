@@ -1,4 +1,5 @@
 import { posture as fields } from '$lib/project/fields/listener.ts';
+import { startOf } from '$lib/project/fields/starts.ts';
 import type { Posture, Project } from '$lib/project/project.ts';
 import { freeName } from './freeName.ts';
 
@@ -8,5 +9,6 @@ export function newPosture({ listener }: Project['layouts'][number]): Posture {
     name: freeName('posture', listener.postures),
     setback: listener.setback - 100,
     earHeight: Math.max(fields.earHeight.min, listener.earHeight - 30),
+    ...startOf({ weight: fields.weight }),
   };
 }

@@ -9,10 +9,21 @@ export function referencesTo(document: unknown, pointer: string): readonly strin
     ? driverPlaces(document)
     : /^\/stock\/\d+\/name$/.test(pointer)
       ? stockPlaces.flatMap((steps) => layoutPlaces(document, ['stand', ...steps]))
-      : [];
+      : (posturePlaces(document, pointer) ?? []);
   const name = valueAt(document, pointer);
   return typeof name === 'string' ? places.filter((place) => valueAt(document, place) === name) : [];
 }
+
+/** Every pointer at which the aim of a posture's layout may name it; null where the pointer is not that of its name. */
+function posturePlaces(document: unknown, pointer: string): readonly string[] | null {
+  const [, layout] = /^(\/layouts\/\d+)\/listener\/postures\/\d+\/name$/.exec(pointer) ?? [];
+  if (layout === undefined) return null;
+  const served = servedAt(layout);
+  return listAt(document, served).map((_, index) => served + pointerTo(index));
+}
+
+/** Where a layout names the postures that its aim serves beside the seat. */
+export const servedAt = (layout: string): string => `${layout}/aim/over/postures`;
 
 /** Where in a stand a stock may be named. */
 const stockPlaces = [['stock'], ['cheeks', 'stock'], ['ribs', 'skin']] as const;

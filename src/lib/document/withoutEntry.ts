@@ -1,6 +1,6 @@
 import { pointerTo } from '$lib/project/fault.ts';
 import { listAt, valueAt, withoutValue, withValue } from './pointer.ts';
-import { DESIGN_DRIVER, layoutPlaces, referencesTo } from './references.ts';
+import { DESIGN_DRIVER, layoutPlaces, referencesTo, servedAt } from './references.ts';
 
 const DESIGN_POINT = '/speaker/designPoint';
 
@@ -29,4 +29,19 @@ export function withoutStock(document: unknown, index: number): unknown {
     (done, place) => withValue(done, place, null),
     withoutValue(document, own),
   );
+}
+
+/** The document without one posture of a layout (a pointer): an aim that names it serves those that are left. */
+export function withoutPosture(document: unknown, layout: string, index: number): unknown {
+  const own = layout + pointerTo('listener', 'postures', index);
+  const name = valueAt(document, `${own}/name`);
+  const rest = withoutValue(document, own);
+  const named = listAt(rest, servedAt(layout));
+  return named.includes(name)
+    ? withValue(
+        rest,
+        servedAt(layout),
+        named.filter((one) => one !== name),
+      )
+    : rest;
 }

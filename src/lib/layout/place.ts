@@ -16,17 +16,18 @@ import { baffleLength, topDepth } from '$lib/project/cabinet.ts';
 import { success, type Fault, type Result } from '$lib/project/fault.ts';
 import type { Driver, Layout, SideName, Speaker } from '$lib/project/project.ts';
 import { says } from '$lib/project/sentence.ts';
-import { headOf } from './ears.ts';
+import { headIn, headOf, posturesServed } from './ears.ts';
 import type { PlacedDriver, Pose } from './pose.ts';
+import { solveSharedAim, type Served, type SharedAim } from './sharedAim.ts';
 import { solveTilt } from './tilt.ts';
 import { solveToe } from './toe.ts';
 
 /**
  * Aims one loudspeaker: toe, tilt and lift by the layout's rules, and where everything on it then stands. The left one
  * is solved as a right one in a mirrored room and mirrored back, so mirrored rooms give mirrored answers to the last
- * digit.
+ * digit. An aim for several postures is solved for all of them.
  *
- * No answer: the faults of `solveToe` and `solveTilt`, with pointers below the layout.
+ * No answer: the faults of `solveToe`, `solveTilt` and `solveSharedAim`, with pointers below the layout.
  */
 export function placeSide(speaker: Speaker, layout: Layout, side: SideName): Result<Pose> {
   const flip = side === 'left' ? mirrorX : (v: Vec3): Vec3 => v;
@@ -35,28 +36,89 @@ export function placeSide(speaker: Speaker, layout: Layout, side: SideName): Res
   const mark = flip(vec3(x, y, 0));
   const drivers = side === 'left' && !speaker.mirrored ? speaker.drivers.map(otherWay) : speaker.drivers;
   const aimed = aimedPointOf(layout.aim.through, drivers);
+  const found = (posturesServed(layout).length > 0 ? sharedAim : plainAim)({
+    speaker,
+    layout,
+    flip,
+    head,
+    mark,
+    aimed,
+  });
+  if (!found.ok) return onSide(side, found.faults);
+  return success(poseOf({ speaker, drivers, aimed, side, flip, head, mark, ...found.value }));
+}
+
+/** A loudspeaker that is to be aimed, seen as a right one. */
+interface Unaimed {
+  readonly speaker: Speaker;
+  readonly layout: Layout;
+  readonly flip: (v: Vec3) => Vec3;
+  readonly head: Vec3;
+  readonly mark: Vec3;
+  readonly aimed: OnBaffle;
+}
+
+/** Through the head of the seat, or past it as the rules say. */
+function plainAim({ speaker, layout, head, mark, aimed }: Unaimed): Result<SharedAim> {
   const toHead = subtract(head, mark);
   const earOffset = layout.listener.headWidth / 2;
-
   const { toe: toeRule, tilt: tiltRule } = layout.aim;
   const toe = solveToe({ rule: toeRule, head: toHead, earOffset, inboard: aimed.offset });
-  if (!toe.ok) return onSide(side, toe.faults);
+  if (!toe.ok) return toe;
   const rearLevel = vec3(Math.sin(toe.value), Math.cos(toe.value), 0);
   const target = toeRule.rule === 'to-ear' ? vec3(toHead.x + earOffset, toHead.y, 0) : toHead;
-  const rake = radians(speaker.baffleRake);
   const solved = solveTilt({
     rule: tiltRule,
     lift: layout.stand.lift ?? null,
     depth: speaker.depth,
-    rake,
+    rake: radians(speaker.baffleRake),
     height: aimed.height,
     run: -(target.x * rearLevel.x + target.y * rearLevel.y),
     earHeight: head.z,
   });
-  if (!solved.ok) return onSide(side, solved.faults);
-  const { tilt, lift } = solved.value;
-  return success(poseOf({ speaker, drivers, aimed, side, flip, head, mark, toe: toe.value, tilt, lift }));
+  return solved.ok ? success({ toe: toe.value, ...solved.value }) : solved;
 }
+
+/**
+ * For the seat and other postures at once. What the rules set stays as they set it; a toe to the head or the ear, the tilt
+ * to the ear and the lift to the ear are found for all. With a toe to the ear, the ear on the loudspeaker's side is what
+ * counts of each head. A toe that meets behind the head does so behind the seat's.
+ */
+function sharedAim({ speaker, layout, flip, head, mark, aimed }: Unaimed): Result<SharedAim> {
+  const { aim, listener, desk, stand } = layout;
+  const earOffset = listener.headWidth / 2;
+  const isOpen = aim.toe.rule === 'to-head' || aim.toe.rule === 'to-ear';
+  const toe = isOpen
+    ? success(null)
+    : solveToe({ rule: aim.toe, head: subtract(head, mark), earOffset, inboard: aimed.offset });
+  if (!toe.ok) return toe;
+  const served = (from: Vec3, weight: number): Served => ({
+    from: subtract(aim.toe.rule === 'to-ear' ? vec3(from.x + earOffset, from.y, from.z) : from, mark),
+    weight,
+  });
+  const set = {
+    toe: toe.value,
+    tilt: aim.tilt.rule === 'tilt-to-ear' ? null : radians(aim.tilt.degrees),
+    lift: aim.tilt.rule === 'lift-to-ear' ? null : (stand.lift ?? 0),
+  };
+  const { toe: turned, tilt, lift } = set;
+  if (turned !== null && tilt !== null && lift !== null) return success({ toe: turned, tilt, lift });
+  return solveSharedAim({
+    served: [
+      served(head, SEAT_WEIGHT),
+      ...posturesServed(layout).map((posture) => served(flip(headIn(posture, listener, desk)), posture.weight)),
+    ],
+    by: aim.over?.by ?? 'worst',
+    depth: speaker.depth,
+    rake: radians(speaker.baffleRake),
+    height: aimed.height,
+    offset: aimed.offset,
+    ...set,
+  });
+}
+
+/** What the seat counts in a mean: the postures' weights are in shares of it. */
+const SEAT_WEIGHT = 1;
 
 const onSide = (side: SideName, faults: readonly Fault[]): Result<never> => ({
   ok: false,

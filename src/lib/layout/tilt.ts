@@ -27,9 +27,9 @@ export interface TiltAnswer {
 }
 
 /** Tilts the tool will set, radians. */
-const STEEPEST = radians(tiltFields.degrees.max);
+export const STEEPEST = radians(tiltFields.degrees.max);
 /** Past this elevation the axis runs up a wall and `tan` out of digits; radians. */
-const STEEPEST_AXIS = radians(80);
+export const STEEPEST_AXIS = radians(80);
 
 /** Height of the front bottom edge over the lowest edge: only an upward tilt raises the front. */
 const frontRise = (depth: number, tilt: number): number => Math.max(0, depth * Math.sin(tilt));

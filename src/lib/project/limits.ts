@@ -4,6 +4,9 @@ export const LONGEST_TEXT = 200;
 /** The most layouts one project holds. */
 export const MOST_LAYOUTS = 40;
 
+/** The most postures beside the seat. */
+export const MOST_POSTURES = 12;
+
 /**
  * The most parts of one layout that can be locked in place. A wide pair of stands has some 300; of more than these, checking each
  * against its neighbours would take longer than the search.

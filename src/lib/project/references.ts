@@ -42,6 +42,19 @@ function pairFaults(
     : missing;
 }
 
+/** Postures that an aim is for: each there, and named once. */
+function overFaults(
+  names: readonly string[],
+  postures: readonly Named[],
+  ...steps: readonly (string | number)[]
+): Fault[] {
+  return names.flatMap((name, index) =>
+    names.indexOf(name) < index
+      ? [{ pointer: pointerTo(...steps, index), message: `expected each posture once, got ${got(name)} again` }]
+      : unknownName('posture', name, postures, ...steps, index),
+  );
+}
+
 /** The stocks that a stand asks for, and where. */
 const stocksNamed = ({ stock, cheeks, ribs }: StandSettings) =>
   [
@@ -64,7 +77,7 @@ export function referenceFaults(project: Project): Fault[] {
       ? []
       : unknownName('driver', designPoint.driver, drivers, 'speaker', 'designPoint', 'driver')),
     ...project.layouts.flatMap((layout, index) => {
-      const { through } = layout.aim;
+      const { through, over } = layout.aim;
       const at = ['layouts', index] as const;
       return [
         ...twice(layout.listener.postures, ...at, 'listener', 'postures'),
@@ -89,6 +102,9 @@ export function referenceFaults(project: Project): Fault[] {
               : [],
           ),
         ),
+        ...(over === null || over.postures === 'all'
+          ? []
+          : overFaults(over.postures, layout.listener.postures, ...at, 'aim', 'over', 'postures')),
         ...stocksNamed(layout.stand).flatMap(({ name, steps }) =>
           unknownName('stock', name, project.stock, ...at, 'stand', ...steps),
         ),

@@ -13,7 +13,7 @@ import * as stocks from './fields/stock.ts';
 import { sure } from './fields/sure.ts';
 import { countedValues, type CountedKind } from './counted.ts';
 import { got } from './got.ts';
-import { MOST_LAYOUTS, MOST_LOCKED, MOST_READINGS } from './limits.ts';
+import { MOST_LAYOUTS, MOST_LOCKED, MOST_POSTURES, MOST_READINGS } from './limits.ts';
 import { exactly, flag, list, name, numberOf, oneKindOf, orNull, pair, quantity, record, word } from './rules.ts';
 
 /**
@@ -130,6 +130,7 @@ const posture = record({
   name: name(),
   setback: leaf(listeners.posture.setback),
   earHeight: leaf(listeners.posture.earHeight),
+  weight: leaf(listeners.posture.weight),
 });
 
 const listener = record({
@@ -138,7 +139,7 @@ const listener = record({
   earHeight: leaf(listeners.listener.earHeight),
   earHeightFrom: orNone(record(leaves(listeners.person))),
   headWidth: leaf(listeners.listener.headWidth),
-  postures: optional(list('postures', posture, 0, 12), []),
+  postures: optional(list('postures', posture, 0, MOST_POSTURES), []),
 });
 
 const wordsOf = (options: readonly (readonly [word: string, label: string])[]) => options.map(([word]) => word);
@@ -157,6 +158,15 @@ const tilt = oneKindOf('rule', wordsOf(aims.aim.tilt.options), [
   record({ rule: v.literal('as-set'), degrees: leaf(aims.tilt.degrees) }),
 ]);
 
+/** Who else an aim serves beside the seat, and what of all the angles is least. */
+const over = record({
+  postures: v.union(
+    [v.literal('all'), list('posture names', name(), 0, MOST_POSTURES)],
+    (issue) => `expected "all" or a list of 0 to ${MOST_POSTURES} posture names, got ${got(issue.input)}`,
+  ),
+  by: leaf(aims.over.by),
+});
+
 const aim = record({
   through: v.union(
     [name(), record({ between: pair('driver names'), fraction: leaf(aims.through.fraction) })],
@@ -164,6 +174,8 @@ const aim = record({
   ),
   toe: optional(toe, { rule: 'to-head' }),
   tilt: optional(tilt, { rule: 'tilt-to-ear' }),
+  // Null: for the seat alone.
+  over: orNone(over),
 });
 
 const { stand: standing } = stands;

@@ -1,7 +1,7 @@
 import { hearingAt, type HeadHearing, type Voice, type Voices } from '$lib/acoustics/headHearing.ts';
 import type { Seat } from '$lib/acoustics/listeningArea.ts';
 import type { Vec3 } from '$lib/geometry/point.ts';
-import { headOf } from '$lib/layout/ears.ts';
+import { headIn } from '$lib/layout/ears.ts';
 import type { Layout, Project, SideName } from '$lib/project/project.ts';
 import type { Plan } from './document.ts';
 import { placedDrivers } from './placedDrivers.ts';
@@ -24,6 +24,6 @@ export const seatsOf = ({ listener, desk }: Layout, plan: Plan): [Seat, ...Seat[
   { posture: null, head: plan.head },
   ...listener.postures.map((posture): Seat => ({
     posture: posture.name,
-    head: headOf({ ...listener, setback: posture.setback, earHeight: posture.earHeight }, desk),
+    head: headIn(posture, listener, desk),
   })),
 ];

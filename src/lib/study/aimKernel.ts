@@ -1,5 +1,5 @@
 import { degrees, radians } from '$lib/geometry/angle.ts';
-import { headOf } from '$lib/layout/ears.ts';
+import { headIn, headOf, posturesServed } from '$lib/layout/ears.ts';
 import { placeSide } from '$lib/layout/place.ts';
 import { solveTilt } from '$lib/layout/tilt.ts';
 import { sideNames, type Layout, type SideName, type Speaker } from '$lib/project/project.ts';
@@ -53,11 +53,11 @@ export interface AimKernel {
 
 /**
  * What `placeSide` works out of a pair, without new objects and by the closed form or Newton's method; within 1e-9 of it.
- * Null where a pointer is none that it can set: then `placeSide` has to do.
+ * Null where a pointer is none that it can set, or the aim is for several postures: then `placeSide` has to do.
  */
 export function aimKernel(speaker: Speaker, layout: Layout, pointers: readonly string[]): AimKernel | null {
   const set = pointers.flatMap((pointer) => setterOf(pointer) ?? []);
-  if (set.length < pointers.length) return null;
+  if (set.length < pointers.length || posturesServed(layout).length > 0) return null;
   const { aim, stand, listener, desk, placement } = layout;
   const numbers: Numbers = {
     headX: listener.offset,
@@ -91,7 +91,7 @@ export function aimKernel(speaker: Speaker, layout: Layout, pointers: readonly s
 type WritableVec = { x: number; y: number; z: number };
 
 function headsOf({ listener, desk }: Layout): [WritableVec, ...WritableVec[]] {
-  const others = listener.postures.map(({ setback, earHeight }) => ({ ...headOf({ ...listener, setback, earHeight }, desk) })); // prettier-ignore
+  const others = listener.postures.map((posture) => ({ ...headIn(posture, listener, desk) }));
   return [{ ...headOf(listener, desk) }, ...others];
 }
 

@@ -40,6 +40,25 @@ export const aim = {
     ],
     { term: 'tilt' },
   ),
+  over: choice('Aim is for', 'whose heads one aim has to serve', [
+    ['seat', 'the seat alone'],
+    ['all', 'the seat and all postures'],
+    ['chosen', 'the seat and some postures'],
+  ]),
+};
+
+/** Of one aim for several heads. */
+export const over = {
+  postures: named('Postures', 'served beside the seat'),
+  by: choice(
+    'What is least',
+    'of the angles between axis and heads',
+    [
+      ['worst', 'the largest of them'],
+      ['mean', 'their weighted mean square'],
+    ],
+    { default: 'worst' },
+  ),
 };
 
 /** Of a point between two drivers. */

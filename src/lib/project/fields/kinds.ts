@@ -44,6 +44,8 @@ export const rate = numbers('a rate', 'mm³/s', 0.5);
 export const minutes = numbers('a time', 'min', 1);
 export const fraction = numbers('a fraction', '', 0.05);
 export const percentile = numbers('a percentile', '', 0.05);
+/** How much one thing counts beside another. */
+export const weight = numbers('a weight', '', 0.5);
 export const price = numbers('a price', '', 1);
 export const friction = numbers('a coefficient of friction', '', 0.05);
 

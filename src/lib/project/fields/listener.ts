@@ -1,4 +1,4 @@
-import { choice, length, part, percentile, position, text, type Span } from './kinds.ts';
+import { choice, length, part, percentile, position, text, weight, type Span } from './kinds.ts';
 import { ROOM } from './desk.ts';
 
 const earHeight: Span = [200, 2500, 'from sitting on the floor to a tall person standing on a step'];
@@ -54,4 +54,10 @@ export const posture = {
   name: text('Name', 'another way you sit'),
   earHeight: length('Ear height', 'floor to ear', earHeight),
   setback: position('Setback', 'desk’s front edge back to the ears', setback),
+  weight: weight(
+    'Weight',
+    'how much it counts in a mean; the seat counts 1',
+    [0.01, 100, 'a hundredth to a hundred times as much as the seat'],
+    { default: 1 },
+  ),
 };

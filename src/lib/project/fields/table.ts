@@ -1,4 +1,4 @@
-import { aim, placement, through, tilt, toe } from './aim.ts';
+import { aim, over, placement, through, tilt, toe } from './aim.ts';
 import { air, desk, layout, monitor, room } from './desk.ts';
 import { general } from './general.ts';
 import { isField, type Field, type Fields } from './field.ts';
@@ -44,5 +44,6 @@ export const fieldTable: Readonly<Record<string, Field>> = {
   ...placed('/layouts/*/aim/through', through),
   ...placed('/layouts/*/aim/toe', toe),
   ...placed('/layouts/*/aim/tilt', tilt),
+  ...placed('/layouts/*/aim/over', over),
   ...placed('/layouts/*/stand', stand),
 };
