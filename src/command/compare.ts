@@ -2,7 +2,7 @@ import { compareCsv, compareFile } from '$lib/files/compareFile.ts';
 import type { Fault, Result } from '$lib/project/fault.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { compare } from '$lib/study/compare.ts';
-import { measures, measuresNamed } from '$lib/study/measures.ts';
+import { comparedBy, measures, measuresNamed } from '$lib/study/measures.ts';
 import { BAD_INPUT, chosenLayout, readWords, refuse, runCommand, type Asked } from './command.ts';
 import { compareText } from './compareText.ts';
 import { readProject } from './readProject.ts';
@@ -55,7 +55,7 @@ function answer({ file, layouts: names, of, as }: Request): number {
   if (!project.ok) return refuse(BAD_INPUT, project.faults);
   const layouts = chosenLayouts(project.value, names);
   if (!layouts.ok) return refuse(BAD_INPUT, layouts.faults);
-  const by = measuresNamed(of ?? measures.map(({ name }) => name).filter((name) => name !== 'move'), 'of');
+  const by = measuresNamed(of ?? comparedBy.map(({ name }) => name), 'of');
   if (!by.ok) return refuse(BAD_INPUT, by.faults);
   const comparison = compare(project.value, layouts.value, by.value);
   const write = { json: compareFile, csv: compareCsv, text: compareText }[as];

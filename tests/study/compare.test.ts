@@ -4,10 +4,10 @@ import { checkProject } from '$lib/project/parse.ts';
 import { sideNames, type Layout, type Project } from '$lib/project/project.ts';
 import { plan } from '$lib/solution/plan.ts';
 import { solve } from '$lib/solution/solve.ts';
-import { compare } from '$lib/study/compare.ts';
+import { compare, compareSteps, type Comparison } from '$lib/study/compare.ts';
 import { differencesOf } from '$lib/study/differences.ts';
-import { measureOf } from '$lib/study/measure.ts';
-import { measures } from '$lib/study/measures.ts';
+import { measureOf, type Measure } from '$lib/study/measure.ts';
+import { comparedBy, measures } from '$lib/study/measures.ts';
 import { ranked } from '$lib/study/ranked.ts';
 import { standFit } from '$lib/study/standsCut.ts';
 import { runs } from '../runs.ts';
@@ -210,5 +210,39 @@ describe('stands already cut', () => {
     expect(fit?.offAxis).toBeGreaterThan(20.6);
     // The slope that is missing raises the axis by as much.
     expect(fit?.tilt).toBeLessThan(0);
+  });
+});
+
+describe('a comparison in steps', () => {
+  test('tells first what is quickly known, then the sound with its findings, and ends as the whole does', () => {
+    const of = sound(withLayouts({}, { '/layouts/0/listener/setback': 300 }));
+    const answers: Comparison[] = [];
+    const shares: number[] = [];
+    // Sheets take seconds; the step that tells them does not care how many there are.
+    const by = comparedBy.map((measure): Measure =>
+      measure.needs === 'sheets' ? { ...measure, of: () => 4 } : measure,
+    );
+    const steps = compareSteps(of, of.layouts, by);
+    let step = steps.next();
+    for (; !step.done; step = steps.next()) {
+      if ('share' in step.value) shares.push(step.value.share);
+      else answers.push(step.value.answer);
+    }
+    const whole = compare(of, of.layouts, by);
+    expect(step.value).toEqual(whole);
+    const needed = (...needs: readonly Measure['needs'][]) =>
+      by.filter((measure) => needs.includes(measure.needs)).map(({ name }) => name);
+    const quickly = needed('aim', 'bodies', 'stands');
+    expect(answers.map(({ layouts }) => Object.keys(layouts[0]?.values ?? {}).toSorted())).toEqual(
+      [quickly, [...quickly, ...needed('sound')]].map((names) => names.toSorted()),
+    );
+    expect(answers.map(({ layouts }) => layouts.map(({ findings }) => findings !== null))).toEqual([[false, false], [true, true]]); // prettier-ignore
+    // What was told early stays as it was told.
+    for (const { layouts, stands, differs } of answers) {
+      expect(stands).toEqual(whole.stands);
+      expect(differs).toEqual(whole.differs);
+      layouts.forEach(({ values }, index) => expect(whole.layouts[index]?.values).toMatchObject(values));
+    }
+    expect(shares).toEqual([0.5, 1, 0.5, 1]);
   });
 });

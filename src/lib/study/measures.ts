@@ -8,6 +8,9 @@ import { standMeasures } from './standMeasures.ts';
 /** Everything that a layout is measured by. */
 export const measures: readonly Measure[] = [...aimMeasures, ...standMeasures, ...soundMeasures];
 
+/** What says something of a layout by itself: all but how far it has been moved. */
+export const comparedBy: readonly Measure[] = measures.filter(({ name }) => name !== 'move');
+
 const byName: ReadonlyMap<string, Measure> = new Map(measures.map((measure) => [measure.name, measure]));
 
 /** The measure of a name, or the fault that lists the known ones. @param pointer Where the name stands. */

@@ -7,14 +7,14 @@ import { SilenceWatch } from './silence.ts';
 /** Starts a worker for one job; may throw. */
 export type StartWorker = (name: JobName) => Worker;
 
-interface Question<Name extends JobName> {
-  readonly of: Plan;
+interface Question<Name extends JobName, Of> {
+  readonly of: Of;
   readonly input: Input<Name>;
 }
 
-export interface Answer<Name extends JobName> {
+export interface Answer<Name extends JobName, Of = Plan> {
   /** What was asked about: once the page shows something else, the answer is old. */
-  readonly of: Plan;
+  readonly of: Of;
   readonly value: JobAnswer<Name>;
   /** Whether no better one follows. */
   readonly final: boolean;
@@ -31,17 +31,17 @@ export interface Retriable {
  * before, and answers to older ones are dropped; an answer stays until the next is there. A worker that fails, or sends
  * nothing for too long, is ended; trying again, or the next question, starts another one.
  */
-export class JobClient<Name extends JobName> implements Retriable {
+export class JobClient<Name extends JobName, Of = Plan> implements Retriable {
   readonly #job: Name;
   readonly #start: StartWorker;
   #worker: Worker | null = null;
   #ticket = 0;
   /** What was asked last, and whether its final answer is still to come. */
-  #asked: Question<Name> | null = null;
+  #asked: Question<Name, Of> | null = null;
   #open = false;
   /** What is to be asked once that is answered. */
-  #next: Question<Name> | null = null;
-  #answer = $state.raw<Answer<Name> | null>(null);
+  #next: Question<Name, Of> | null = null;
+  #answer = $state.raw<Answer<Name, Of> | null>(null);
   #share = $state<number | null>(null);
   #failure = $state.raw<WorkerFailure | null>(null);
   readonly #watch = new SilenceWatch(() => this.#fail({ kind: 'silent' }));
@@ -52,7 +52,7 @@ export class JobClient<Name extends JobName> implements Retriable {
   }
 
   /** The last answer, also while a newer question is being worked at; null before the first. */
-  get answer(): Answer<Name> | null {
+  get answer(): Answer<Name, Of> | null {
     return this.#answer;
   }
 
@@ -67,12 +67,12 @@ export class JobClient<Name extends JobName> implements Retriable {
   }
 
   /** What was asked about last, unless that was cancelled. */
-  get asked(): Plan | null {
+  get asked(): Of | null {
     return this.#asked?.of ?? null;
   }
 
   /** Asks about what is shown, once: what failed is not asked again by itself. */
-  ask(of: Plan, input: Input<Name>): void {
+  ask(of: Of, input: Input<Name>): void {
     if (this.#asked?.of !== of) this.#send({ of, input });
   }
 
@@ -80,7 +80,7 @@ export class JobClient<Name extends JobName> implements Retriable {
    * Asks as often as it is called, but lets what is under way be finished, or a hand that asks faster than answers come
    * would see none of them; meanwhile the newest question waits, and those before it are dropped.
    */
-  askNext(of: Plan, input: Input<Name>): void {
+  askNext(of: Of, input: Input<Name>): void {
     const question = { of, input };
     if (this.#open && this.#asked?.of === of) this.#next = question;
     else this.#send(question);
@@ -107,7 +107,7 @@ export class JobClient<Name extends JobName> implements Retriable {
     this.#failure = null;
   }
 
-  #send(question: Question<Name>): void {
+  #send(question: Question<Name, Of>): void {
     this.#ticket += 1;
     this.#asked = question;
     this.#open = true;

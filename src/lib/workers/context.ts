@@ -1,5 +1,6 @@
 import { createContext } from 'svelte';
 import { JobClient, type StartWorker } from './client.svelte.ts';
+import type { ComparedSubject } from './jobs.ts';
 import { LayoutSearch } from './layoutSearch.svelte.ts';
 import { SheetSearch } from './sheetSearch.svelte.ts';
 
@@ -12,6 +13,9 @@ export class Clients {
   readonly slices: Readonly<Record<'plan' | 'side', JobClient<'slice'>>>;
   readonly sheets: SheetSearch;
   readonly search: LayoutSearch;
+  readonly compare: JobClient<'compare', ComparedSubject>;
+  /** By the sheets alone: what is quickly known does not wait for them. */
+  readonly compareSheets: JobClient<'compare', ComparedSubject>;
 
   constructor(start: StartWorker) {
     this.findings = new JobClient('findings', start);
@@ -20,6 +24,8 @@ export class Clients {
     this.slices = { plan: new JobClient('slice', start), side: new JobClient('slice', start) };
     this.sheets = new SheetSearch(start);
     this.search = new LayoutSearch(start);
+    this.compare = new JobClient('compare', start);
+    this.compareSheets = new JobClient('compare', start);
   }
 }
 

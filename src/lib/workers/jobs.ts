@@ -7,6 +7,8 @@ import { hearingOf } from '$lib/solution/headVoices.ts';
 import type { Solution } from '$lib/solution/solution.ts';
 import { solve } from '$lib/solution/solve.ts';
 import type { SoundPlan } from '$lib/solution/soundDocument.ts';
+import { compareSteps, type Comparison } from '$lib/study/compare.ts';
+import { comparedBy } from '$lib/study/measures.ts';
 import { faultLine, success, type Result } from '$lib/project/fault.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { readAsk } from '$lib/study/ask.ts';
@@ -28,6 +30,14 @@ export interface SoundFindings {
   readonly suggestions: ReadonlyMap<FindingCode, TriedSuggestion> | null;
 }
 
+/** Some layouts of a project, by their places in it. */
+export interface ComparedSubject {
+  readonly project: Project;
+  readonly chosen: readonly number[];
+  /** Whether by the sheets alone, which take seconds a layout; else by all but those. */
+  readonly sheets: boolean;
+}
+
 /** Every job that runs off the page's own thread: what it is asked, and what it answers. */
 export interface Jobs {
   readonly findings: { input: Subject; answer: SoundFindings };
@@ -38,6 +48,8 @@ export interface Jobs {
   readonly slice: { input: Subject & { readonly where: HeadPlane }; answer: HeadMap };
   /** How the parts lie on their sheets; or why they do not. */
   readonly sheets: { input: Subject; answer: Result<Nested> };
+  /** Layouts side by side: first what is quickly known. */
+  readonly compare: { input: ComparedSubject; answer: Comparison };
   /** One worker's part of a search. */
   readonly search: { input: SearchInput; answer: Part };
 }
@@ -85,6 +97,12 @@ export const jobs: {
     if (!read.ok) throw new Error(read.faults.map(faultLine).join('; '));
     return yield* searchSteps(project, layout, read.value, seed, { worker, of });
   },
+  compare: ({ project, chosen, sheets }) =>
+    compareSteps(
+      project,
+      chosen.map((index) => layoutAt(project, index)),
+      comparedBy.filter(({ needs }) => (needs === 'sheets') === sheets),
+    ),
 };
 
 /** Nesting as the project wants it, from its own seed round what it locks. `effort`: see `NestOptions`, and its default. */
