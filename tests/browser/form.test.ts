@@ -251,7 +251,7 @@ describe('the form', () => {
       await page.getByRole('combobox', { name: 'Tilt' }).selectOption(tilt);
       expect([tilt, await faults(page).count()]).toEqual([tilt, 0]);
     }
-    await page.getByRole('combobox', { name: 'Axis leaves from' }).selectOption('a point between two');
+    await page.getByRole('combobox', { name: 'Aimed point' }).selectOption('a point between two');
     await page.getByRole('textbox', { name: 'Fraction' }).fill('1');
     const woofer = planned({ '/layouts/0/aim/through': 'woofer' });
     await expect.poll(() => reading(page, 'Tilt').textContent()).toBe(angleText(woofer.sides.right.tilt));

@@ -52,7 +52,7 @@ test('the room and the design point have fields', async () => {
   await page.getByRole('heading', { name: 'Crossovers', exact: true }).first().click();
   await field(page, '/speaker/designPoint').check();
   await expect.poll(() => field(page, '/speaker/designPoint/distance').inputValue()).toBe('1000');
-  await page.getByRole('link', { name: 'Sound at the ears, and standing, drawn' }).click();
+  await page.getByRole('link', { name: 'Sound and stability, drawn' }).click();
   await expect.poll(() => page.getByText('left wall', { exact: false }).count()).toBeGreaterThan(0);
   await expect.poll(() => page.getByText('The same re the design point').count()).toBe(1);
 });

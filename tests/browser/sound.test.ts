@@ -134,7 +134,7 @@ describe('the verdict', () => {
       ['Aimed', 'At the ears'],
       ['In step', /^Crossovers/],
       ['Free', 'Head movement'],
-      ['Steady', 'Standing safely'],
+      ['Steady', 'Stability'],
     ] as const) {
       await page.getByRole('link', { name: `${name}: show` }).click();
       const target = page.getByRole('heading', { name: heading });
@@ -180,7 +180,7 @@ describe('head movement', () => {
       });
       stop.observe(document.body, { childList: true, subtree: true });
     });
-    await page.getByRole('link', { name: 'Sound at the ears, and standing, drawn' }).click();
+    await page.getByRole('link', { name: 'Sound and stability, drawn' }).click();
     await page.getByRole('button', { name: 'Work out the maps' }).waitFor();
     await expect.poll(() => page.getByRole('img', { name: /^From the side/ }).count()).toBe(0);
     await page.getByRole('button', { name: 'Work out the maps' }).click();

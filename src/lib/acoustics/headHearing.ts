@@ -23,7 +23,7 @@ export const HEAD_LIMITS = {
   time: {
     limit: 100,
     unit: 'µs',
-    source: 'modelled on ITU-R BS.1116; a full shift takes about 1000 µs',
+    source: 'ITU-R BS.1116-3, as a model; a full shift takes about 1000 µs',
   },
   /** Most level between them, dB. */
   level: {

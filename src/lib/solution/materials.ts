@@ -103,8 +103,8 @@ function ofStand(project: Project, { stand: settings }: Layout, { stand, parts }
             unit: 'g' as const,
             note:
               one.printed.length > 0
-                ? 'Epoxy, say: white glue does not hold plastic. Reckoned generously.'
-                : 'Reckoned generously; the label knows its own spread.',
+                ? 'Epoxy, for instance: white glue does not hold plastic. A generous estimate.'
+                : 'A generous estimate; the label states its own coverage.',
           },
         ]
       : []),

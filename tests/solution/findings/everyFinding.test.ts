@@ -122,7 +122,7 @@ test('in the document a finding has its quantities in their units, its source, a
     quantities: { angle: { unit: '°' }, most: { value: 10, unit: '°' } },
     limit: 10,
     unit: '°',
-    source: 'modelled on ITU-R BS.1116',
+    source: 'ITU-R BS.1116-3, as a model',
   });
   expect(steep?.quantities.angle?.value).toBe(steep?.value);
   expect(steep?.text).toMatch(/^Each axis rises 14\.7° towards the ear; 10° is the most/);

@@ -17,7 +17,7 @@ export const placement = {
 };
 
 export const aim = {
-  through: named('Axis leaves from', 'what is pointed at you', 'axis'),
+  through: named('Aimed point', 'what is pointed at you', 'aimed-point'),
   toe: choice(
     'Toe',
     'which way the fronts turn',

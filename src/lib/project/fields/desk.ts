@@ -55,13 +55,13 @@ export const room = {
 export const monitor = {
   x: position('Middle, sideways', 'from the desk’s middle; plus is right', [-10000, 10000, ROOM], { default: 0 }),
   y: position('Face, from the edge', 'desk’s front edge to the screen', [-5000, 15000, ROOM]),
-  width: length('Width', 'outside, side to side', [20, 10000, 'from a display in the palm to a wall of screens'], {
+  width: length('Width', 'outside, side to side', [20, 10000, 'from a screen in the palm to a wall of screens'], {
     start: 540,
   }),
   height: length(
     'Height',
     'of the panel, without its foot',
-    [20, 5000, 'from a display in the palm to a wall of screens'],
+    [20, 5000, 'from a screen in the palm to a wall of screens'],
     { start: 330 },
   ),
   bottom: length(

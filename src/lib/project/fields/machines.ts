@@ -35,19 +35,19 @@ export const printer = {
     y: length('Bed depth', 'what a print may take', bedSide, { start: 220 }),
     z: length('Print height', 'what a print may take', bedSide, { start: 250 }),
   },
-  clearance: length('Play round a key', 'between halves of a core', [0, 2, 'a looser key aligns nothing'], {
+  clearance: length('Key clearance', 'between halves of a core', [0, 2, 'a looser key aligns nothing'], {
     default: 0.2,
     step: FINEST,
   }),
   density: density('Filament density', 'as its maker says', DENSITY, { default: 1240 }),
   fill: fraction(
-    'Share filled',
-    'of the volume, walls included; 1 is solid',
+    'Infill, with walls',
+    'share of the volume that is plastic; 1 is solid',
     [0.02, 1, 'share of a print that is plastic, walls included'],
     { default: 1 },
   ),
   rate: rate(
-    'Print rate',
+    'Flow rate',
     'plastic laid down, in mm³/s as slicers have it',
     [0.1, 1000, 'from a fine nozzle to a coarse one'],
     { default: null, empty: 'not known' },

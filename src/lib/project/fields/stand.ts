@@ -107,7 +107,7 @@ export const recess = {
     start: 0.8,
     step: FINE,
   }),
-  border: length('Wood round the recess', 'at front and rear', [0, 500, 'wood left round the mat'], {
+  border: length('Recess border', 'at front and rear', [0, 500, 'wood left round the mat'], {
     default: 5,
     start: 8,
   }),

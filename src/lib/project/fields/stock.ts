@@ -14,7 +14,7 @@ const cutting: Span = [0.01, 10000, 'from a fretsaw to a fast engraving beam'];
 export const feed = {
   outside: speed('Speed, outside', 'round a part', cutting, { default: null, empty: 'not known' }),
   inside: speed('Speed, inside', 'holes and slots', cutting, { default: null, empty: 'not known' }),
-  mark: speed('Speed, marks', 'engraved lines', cutting, { default: null, empty: 'not known' }),
+  mark: speed('Speed, engraving', 'engraved lines', cutting, { default: null, empty: 'not known' }),
 };
 
 export const offcut = {

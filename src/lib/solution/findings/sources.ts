@@ -3,10 +3,10 @@ import { HEAD_LIMITS } from '$lib/acoustics/headHearing.ts';
 
 /** Where the limits of findings come from: the document, or that it is a rule of thumb. */
 export const sources = {
-  geometry: 'the geometry itself',
+  geometry: 'geometry',
   'rule-of-thumb': 'rule of thumb',
-  'listening-room': 'modelled on ITU-R BS.1116',
-  'stereo-triangle': '60° modelled on ITU-R BS.775; ±5° and ±15° rule of thumb',
+  'listening-room': 'ITU-R BS.1116-3, as a model',
+  'stereo-triangle': '60°: ITU-R BS.775-4, recommends 2, as a model; ±5° and ±15° rule of thumb',
   'head-width': 'half the head width',
   'head-treble': HEAD_LIMITS.treble.source,
   'head-crossover': HEAD_LIMITS.crossover.source,
@@ -20,7 +20,7 @@ export const sources = {
     'the plane of the tip test, with the least friction: wood on wood, dry, 0.40–0.75; rules of thumb; smooth pine down to 0.12 (Mater. Constr. 64, 2014)',
   fingers: 'room for fingers: rule of thumb',
   plug: 'a plug and its cable: rule of thumb; measure your own',
-  'hidden-screen': 'the geometry itself, from the middle of the head; a caution over 5 %: rule of thumb',
+  'hidden-screen': 'geometry, from the middle of the head; a caution over 5 %: rule of thumb',
   saws: 'the saws of “Machines and glue”',
 } as const satisfies Readonly<Record<string, string>>;
 

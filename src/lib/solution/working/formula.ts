@@ -17,7 +17,7 @@ export type FigureName =
   | 'slide'
   | 'piston';
 
-export type Topic = 'Air' | 'Aim' | 'Triangle' | 'Drivers' | 'Crossovers' | 'Reflections' | 'Stand' | 'Standing safely';
+export type Topic = 'Air' | 'Aim' | 'Triangle' | 'Drivers' | 'Crossovers' | 'Reflections' | 'Stand' | 'Stability';
 
 /** How a number of the results is found. */
 export interface Formula {

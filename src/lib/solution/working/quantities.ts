@@ -50,7 +50,7 @@ export const c = quantity('c', 'speed of sound', 'mm/ms', ({ plan }) => plan.spe
 export const lift = quantity('l', 'lift', 'mm', (s) => sideOf(s).lift);
 export const tilt = quantity('θ', 'tilt', '°', (s) => sideOf(s).tilt);
 export const toe = quantity('φ', 'toe', '°', (s) => sideOf(s).toe);
-export const elevation = quantity('α', 'axis over level: tilt and baffle rake', '°', (s) => sideOf(s).axisElevation);
+export const elevation = quantity('α', 'axis elevation: tilt and baffle rake', '°', (s) => sideOf(s).axisElevation);
 export const depth = quantity('D', 'cabinet’s depth', 'mm', ({ project }) => project.speaker.depth);
 export const frontEdge = quantity('h_f', 'front bottom edge over the desk', 'mm', (s) => sideOf(s).frontEdgeHeight);
 export const aimedHeight = quantity('h', 'aimed point, up the baffle', 'mm', (s) => aimedOnBaffle(s).height);

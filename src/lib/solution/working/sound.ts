@@ -249,7 +249,7 @@ const reflections: readonly Formula[] = [
   {
     id: 'delay',
     topic: 'Reflections',
-    title: 'Later by',
+    title: 'Delay',
     result: delay,
     term: over(detour, c),
     source: 'path over speed',
@@ -259,7 +259,7 @@ const reflections: readonly Formula[] = [
   {
     id: 'quieter',
     topic: 'Reflections',
-    title: 'Level against direct',
+    title: 'Relative level',
     result: quieter,
     term: times(20, call('lg', over(direct, plus(direct, detour)))),
     source: 'spreading of a small source: 6 dB for each doubling of the distance',

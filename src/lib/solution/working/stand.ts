@@ -104,7 +104,7 @@ export const standFormulas: readonly Formula[] = [
   {
     id: 'width-spread',
     topic: 'Stand',
-    title: 'Width may be off by',
+    title: 'Width uncertainty',
     result: widerBy,
     term: plus(times(boards, read), glueMore),
     known: (s) => spreadOf(s) !== null,

@@ -14,13 +14,13 @@ const jointOf = (s: Subject): Vec3 => balanceOf(s).joint ?? { x: NaN, y: NaN, z:
 
 const margin = quantity('b', 'centre of mass inside the edge', 'mm', (s) => balanceOf(s).base[edgeOf(s)].margin.least);
 const height = quantity('z', 'centre of mass over the desk', 'mm', (s) => jointOf(s).z);
-const angle = quantity('β', 'tilt that tips it over the edge', '°', (s) => balanceOf(s).base[edgeOf(s)].angle.least);
+const angle = quantity('β', 'tip angle over the edge', '°', (s) => balanceOf(s).base[edgeOf(s)].angle.least);
 const mass = quantity('m', 'cabinet and stand', 'kg', (s) => balanceOf(s).mass ?? NaN);
 const gravity = quantity('g', 'gravity', 'm/s²', () => GRAVITY);
 const top = quantity('z_t', 'highest corner of the cabinet over the desk', 'mm', (s) =>
   Math.max(...s.plan.sides[s.side].cabinet.slice(4).map(({ z }) => z)),
 );
-const push = quantity('F', 'push at the top that tips it', 'N', (s) => balanceOf(s).push?.[edgeOf(s)].tips ?? NaN);
+const push = quantity('F', 'tipping force at the cabinet’s top', 'N', (s) => balanceOf(s).push?.[edgeOf(s)].tips ?? NaN);
 const friction = quantity('μ', 'least friction of cabinet on stand', '', (s) => balanceOf(s).slide.friction);
 const needed = quantity('μ_θ', 'friction that the slope takes', '', (s) => balanceOf(s).slide.frictionNeeded);
 const held = quantity('ε', 'slope on which it just starts', '°', (s) => balanceOf(s).slide.frictionAngle);
@@ -36,20 +36,20 @@ const WITH_MASS = 'The cabinet’s mass is known; otherwise the number lies betw
 export const standingFormulas: readonly Formula[] = [
   {
     id: 'tip',
-    topic: 'Standing safely',
-    title: 'Tilt that tips it over an edge',
+    topic: 'Stability',
+    title: 'Tip angle, over an edge',
     result: angle,
     term: call('atan2', margin, height),
     holds: known,
     when: WITH_MASS,
-    source: 'held against the tip test on a plane of 10° (UL 1678 §16.3.1, IEC 60065 §19.1)',
+    source: 'compared with the tip test on a plane of 10° (UL 1678 §16.3.1, IEC 60065 §19.1)',
     limits: 'Stand and cabinet as one body on the whole of its base; feet set inwards leave less.',
     figure: 'tip',
   },
   {
     id: 'push',
-    topic: 'Standing safely',
-    title: 'Push that tips it',
+    topic: 'Stability',
+    title: 'Tipping force',
     result: push,
     term: over(times(mass, gravity, margin), top),
     holds: together,
@@ -60,7 +60,7 @@ export const standingFormulas: readonly Formula[] = [
   },
   {
     id: 'friction-needed',
-    topic: 'Standing safely',
+    topic: 'Stability',
     title: 'Friction that the slope takes',
     result: needed,
     term: call('tan', size(tilt)),
@@ -68,7 +68,7 @@ export const standingFormulas: readonly Formula[] = [
   },
   {
     id: 'friction-angle',
-    topic: 'Standing safely',
+    topic: 'Stability',
     title: 'Slope on which it starts to slide',
     result: held,
     term: call('arctan', friction),
@@ -79,7 +79,7 @@ export const standingFormulas: readonly Formula[] = [
   },
   {
     id: 'slide-margin',
-    topic: 'Standing safely',
+    topic: 'Stability',
     title: 'Spare before it slides',
     result: spare,
     term: minus(held, size(tilt)),

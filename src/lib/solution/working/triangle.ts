@@ -37,7 +37,7 @@ export const triangleFormulas: readonly Formula[] = [
     title: 'Angle at the head',
     result: angle,
     term: call('atan2', size(minus(times(lx, ry), times(ly, rx))), plus(times(lx, rx), times(ly, ry))),
-    source: 'held against the 60° of ITU-R BS.775, as modelled on it',
+    source: 'compared with the 60° of ITU-R BS.775-4, recommends 2',
     limits: 'A desk is smaller than the rooms that standard speaks of.',
     figure: 'triangle',
   },

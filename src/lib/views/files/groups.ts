@@ -7,7 +7,7 @@ export interface FileGroup {
 }
 
 const folders = [
-  { folder: 'sheets', name: 'Sheets', about: 'to cut: parts laid out, the beam’s width taken into account' },
+  { folder: 'sheets', name: 'Sheets', about: 'to cut: parts laid out, kerf taken into account' },
   { folder: 'parts', name: 'Parts', about: 'each at its finished size' },
   { folder: '', name: 'Plan', about: 'every number of this layout' },
 ] as const;

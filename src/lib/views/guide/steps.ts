@@ -194,7 +194,7 @@ export const steps: readonly Step[] = [
     title: 'The marks',
     choice: 'symmetry',
     how: [
-      'Put the loudspeakers where they shall stand. The mark is the point on the desk under the middle of the front bottom edge.',
+      'Put the loudspeakers where they are to stand. The mark is the point on the desk under the middle of the front bottom edge.',
       'Sideways from the desk’s middle line to the mark; then from the desk’s front edge to the mark.',
     ],
     well: {

@@ -7,7 +7,7 @@ const ofRows: ReadonlyMap<string, TermKey> = new Map([
   ['Lift', 'lift'],
   ['Axis elevation', 'axis'],
   ['Aimed point over desk', 'aimed-point'],
-  ['Axis misses head by', 'miss'],
+  ['Miss at the head', 'miss'],
   ['Angle at the head', 'triangle'],
   ['Slices', 'slice'],
   ['Rod-hole edge distance', 'rods'],

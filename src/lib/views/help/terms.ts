@@ -42,7 +42,7 @@ export const terms: Readonly<Record<TermKey, Term>> = {
   ),
   axis: term(
     'Axis',
-    'The line that leaves the aimed point square to the front: where the loudspeaker points. Its angle over level is tilt plus rake.',
+    'The line that leaves the aimed point square to the front: where the loudspeaker points. Its elevation is tilt plus rake.',
     aim.axisFigure,
   ),
   'aimed-point': term(

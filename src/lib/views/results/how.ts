@@ -7,7 +7,7 @@ export const how: Readonly<Record<string, string>> = {
   'Aim/Front edge over desk': 'front-edge',
   'Aim/Rear edge over desk': 'rear-edge',
   'Aim/Aimed point over desk': 'aimed-height',
-  'Aim/Axis misses head by': 'miss',
+  'Aim/Miss at the head': 'miss',
   'Triangle/Angle at the head': 'angle',
   'Triangle/Between aimed points': 'base',
   'Triangle/Left to head': 'left-distance',
@@ -16,7 +16,7 @@ export const how: Readonly<Record<string, string>> = {
   'Triangle/Level difference, right − left': 'level',
   'Stand/Slices': 'layers',
   'Stand/Finished width': 'width',
-  'Stand/Width may be off by': 'width-spread',
+  'Stand/Width uncertainty': 'width-spread',
   'Stand/Width shortfall': 'width-shortfall',
   'Stand/Height at the front': 'front-height',
   'Stand/Height at the rear': 'rear-height',
@@ -30,8 +30,8 @@ export const how: Readonly<Record<string, string>> = {
   'Crossovers/Phase': 'phase',
   'Crossovers/Sum at the crossover': 'sum',
   'Reflections/Path difference': 'detour',
-  'Reflections/Later by': 'delay',
-  'Reflections/Level against direct': 'quieter',
+  'Reflections/Delay': 'delay',
+  'Reflections/Relative level': 'quieter',
   'Reflections/First notch': 'notch',
 };
 

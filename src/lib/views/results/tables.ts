@@ -39,7 +39,7 @@ function aim(plan: Plan, unit: Lengths): Table {
           row('Front edge over desk', ({ frontEdgeHeight }) => lengthText(frontEdgeHeight, unit)),
           row('Rear edge over desk', ({ rearEdgeHeight }) => lengthText(rearEdgeHeight, unit)),
           row('Aimed point over desk', ({ aimedPoint }) => lengthText(aimedPoint.z, unit)),
-          row('Axis misses head by', ({ miss }) => lengthText(miss, unit)),
+          row('Miss at the head', ({ miss }) => lengthText(miss, unit)),
         ],
       },
     ],
@@ -174,8 +174,8 @@ function reflections(plan: Plan, unit: Lengths): Table {
           ({ firstNotch }) => firstNotch !== null,
         ),
         row('Path difference', of, ({ pathDifference }) => lengthText(pathDifference, unit)),
-        row('Later by', of, ({ delay }) => quantityText(delay, 2, 'ms')),
-        row('Level against direct', of, ({ relativeLevel }) => quantityText(relativeLevel, 1, 'dB')),
+        row('Delay', of, ({ delay }) => quantityText(delay, 2, 'ms')),
+        row('Relative level', of, ({ relativeLevel }) => quantityText(relativeLevel, 1, 'dB')),
       ],
     })),
   };
@@ -198,7 +198,7 @@ function stands({ stand }: Plan, unit: Lengths): Table {
           row('Slices', ({ layers }) => countText(layers, 'slice', 'slices')),
           row('Cut from', ({ stock }) => stock),
           row('Finished width', ({ width }) => mm(width)),
-          row('Width may be off by', ({ widthSpread }) =>
+          row('Width uncertainty', ({ widthSpread }) =>
             widthSpread === null ? 'of one piece' : rangeText(widthRange(widthSpread), unit),
           ),
           row('Width shortfall', ({ leftOver }) => (leftOver >= 0 ? mm(leftOver) : `none: ${mm(-leftOver)} wider`)),

@@ -32,7 +32,7 @@ export function titleCells(solution: Plan, side: SideName): readonly TitleCell[]
     ofSide('Tilt', ({ tilt }) => angleText(tilt), { about: ['inclination'] }),
     ofSide('Lift', ({ lift }) => tapeText(lift, unit)),
     plain('Triangle', angleText(triangle.angle), { about: ['triangle-angle'] }),
-    ofSide('Axis passes the head by', ({ miss }) => tapeText(miss, unit), {
+    ofSide('Miss at the head', ({ miss }) => tapeText(miss, unit), {
       about: ['axis-misses-head', 'axis-misses-ears'],
       on: 'wide',
     }),

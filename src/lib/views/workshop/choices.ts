@@ -67,7 +67,7 @@ export function choiceRows(choices: readonly BuildChoice[], unit: LengthUnit): r
       row('Cost', ({ estimates }) => money(estimates.cost), true),
     ),
     row('Finished width', ({ widths }) => lengthText(widths[1], unit)),
-    row('Width may be off by', ({ plan: { stand } }) =>
+    row('Width uncertainty', ({ plan: { stand } }) =>
       stand.right.widthSpread === null ? NONE : rangeText(widthRange(stand.right.widthSpread), unit),
     ),
     row('Steps', ({ steps }) => countText(steps, 'step', 'steps')),
