@@ -7,7 +7,7 @@ const OURS = /from memory|no source|common practice|\bas quoted\b| \(quoted\)|, 
 
 /** Names that have given way to a trade word: one thing has one name wherever it is read. */
 const RETIRED =
-  /the geometry itself|Exact for the numbers|may be off by|misses head|Axis over level|Push that tips|Standing safely|Wood round|Play (round|in) |Share filled|cannot be had\b(?=[<{'])|free box|Left later|Right louder|An empty desk|Put this away|Pass on|calliper|Toe-in/;
+  /the geometry itself|Exact for the numbers|may be off by|misses (the )?head by|Axis over level|Push that tips|Standing safely|Wood round|Play (round|in) |Share filled|cannot be had\b(?=[<{'])|free box|Left later|Right louder|An empty desk|Put this away|Pass on|calliper|Toe-in/;
 
 /** A source file without its comments: what is left may be read by a user. */
 const spoken = (source: string): string =>

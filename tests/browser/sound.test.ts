@@ -137,7 +137,7 @@ describe('the verdict', () => {
       ['Steady', 'Stability'],
     ] as const) {
       await page.getByRole('link', { name: `${name}: show` }).click();
-      const target = page.getByRole('heading', { name: heading });
+      const target = page.getByRole('heading', { name: heading, exact: true });
       await expect.poll(() => target.evaluate((one) => one === document.activeElement)).toBe(true);
     }
   });

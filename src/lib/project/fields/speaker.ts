@@ -42,7 +42,7 @@ export const speaker = {
     term: 'mirrored',
   }),
   centreOfMass: part('Balance point known', 'off: the middle of the cabinet', centreOfMass, { term: 'balance' }),
-  designPoint: part('Design point known', 'where the maker lined the drivers up', designPoint),
+  designPoint: part('Design point known', 'off: how the drivers add up is not known', designPoint),
 };
 
 export const driver = {

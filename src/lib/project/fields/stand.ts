@@ -114,9 +114,14 @@ export const recess = {
 };
 
 export const stand = {
-  lift: length('Lift', 'desk to the cabinet’s lowest edge', [0, 1500, 'from the desk to a tall pedestal'], {
-    term: 'lift',
-  }),
+  lift: length(
+    'Lift',
+    'desk to the cabinet’s lowest edge; on the desk only',
+    [0, 1500, 'from the desk to a tall pedestal'],
+    {
+      term: 'lift',
+    },
+  ),
   build: named('Build', 'how it is made', 'slice'),
   base: choice(
     'Base',

@@ -139,7 +139,7 @@ export const aimFormulas: readonly Formula[] = [
   {
     id: 'miss',
     topic: 'Aim',
-    title: 'Axis misses the head by',
+    title: 'Miss at the head',
     result: miss,
     term: times(toHead, size(call('sin', beside))),
     limits: 'Of the axis as a line without end.',

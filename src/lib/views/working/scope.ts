@@ -1,0 +1,18 @@
+/** What the numbers may be used for, one sentence each. */
+export const does: readonly string[] = [
+  'Finds toe, tilt and lift of two loudspeakers on a desk so that their axes meet the head, exactly for the numbers as measured, and says by how much the tape may be off.',
+  'Shapes the stands and lays them out to be cut, with kerf, glue lines and veneer counted in, and describes the work.',
+  'Says what is in the way: screens, walls, edges of the desk, a saw that does not reach.',
+  'Says when a cabinet would tip or slide, by statics.',
+  'Predicts the direct sound and one reflection from each surface, to compare one place with another.',
+];
+
+/** What they are not to be used for, one sentence each. */
+export const doesNot: readonly string[] = [
+  'Stands are for upright cabinets on one level, rectangular desk. Shelves, wall mounts, floor stands, cabinets on their side and anything overhead are not covered.',
+  'Desk, walls and screens count as mirrors without edges. A real desk sends back less, the less the lower the frequency.',
+  'Below some 250 Hz the room decides what is heard, and of the room nothing is known here but its nearest surfaces (rule of thumb).',
+  'Where the drivers of a bought loudspeaker were lined up is seldom published. Until that design point is given, the sum at the crossover is not known and no advice is built on it.',
+  'It measures nothing and corrects no sound. Drivers are flat pistons, filters are those of the textbook.',
+  'Wood, joints and glue are not checked for strength, and nothing is tested: hold the cabinet at the first try.',
+];
