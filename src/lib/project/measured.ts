@@ -18,11 +18,18 @@ interface Thing {
 
 /** The counted values of one layout: of its desk, seat, marks and screens, of the loudspeaker, and of the board that its stands are cut from. */
 export function measuredOf(project: Project, layoutIndex: number): Measured {
-  const values = new Map(countedIn(project, layoutIndex));
+  return { values: new Map(countedIn(project, layoutIndex)), ...tally(countedOnce(project, layoutIndex)) };
+}
+
+/** Pointers of the counted values of one layout that the user has not entered; of marks that mirror each other the right one’s. */
+export const notEntered = (project: Project, layoutIndex: number): readonly string[] =>
+  countedOnce(project, layoutIndex).flatMap(([pointer, entered]) => (entered ? [] : [pointer]));
+
+function countedOnce(project: Project, layoutIndex: number): readonly Value[] {
   const layout = project.layouts[layoutIndex];
   const follows =
     layout && isMirrored(layout.placement) ? pointerTo('layouts', layoutIndex, 'placement', 'left') : null;
-  return { values, ...tally([...values].filter(([pointer]) => follows === null || !pointer.startsWith(follows))) };
+  return countedIn(project, layoutIndex).filter(([pointer]) => follows === null || !pointer.startsWith(follows));
 }
 
 /** How many of counted values were entered. */

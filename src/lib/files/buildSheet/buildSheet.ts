@@ -8,6 +8,7 @@ import { glueUp } from './glueUp.ts';
 import { gluing } from './gluing.ts';
 import { machines } from './machines.ts';
 import { materials } from './materials.ts';
+import { notMeasured } from './notMeasured.ts';
 import { onTheDesk } from './onTheDesk.ts';
 import { overview } from './overview.ts';
 import { reopening } from './reopening.ts';
@@ -17,6 +18,7 @@ import type { Subject } from './subject.ts';
 export const buildSheet = (subject: Subject): readonly Section[] =>
   [
     overview,
+    notMeasured,
     heed,
     cautions,
     materials,
