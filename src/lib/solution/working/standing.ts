@@ -20,7 +20,12 @@ const gravity = quantity('g', 'gravity', 'm/s²', () => GRAVITY);
 const top = quantity('z_t', 'highest corner of the cabinet over the desk', 'mm', (s) =>
   Math.max(...s.plan.sides[s.side].cabinet.slice(4).map(({ z }) => z)),
 );
-const push = quantity('F', 'tipping force at the cabinet’s top', 'N', (s) => balanceOf(s).push?.[edgeOf(s)].tips ?? NaN);
+const push = quantity(
+  'F',
+  'tipping force at the cabinet’s top',
+  'N',
+  (s) => balanceOf(s).push?.[edgeOf(s)].tips ?? NaN,
+);
 const friction = quantity('μ', 'least friction of cabinet on stand', '', (s) => balanceOf(s).slide.friction);
 const needed = quantity('μ_θ', 'friction that the slope takes', '', (s) => balanceOf(s).slide.frictionNeeded);
 const held = quantity('ε', 'slope on which it just starts', '°', (s) => balanceOf(s).slide.frictionAngle);
