@@ -87,7 +87,7 @@ export class JobClient<Name extends JobName, Of = Plan> implements Retriable {
   }
 
   /** Asks at once, whatever was asked before; the answer to that is no longer wanted. */
-  askAnew(of: Plan, input: Input<Name>): void {
+  askAnew(of: Of, input: Input<Name>): void {
     this.#answer = null;
     this.#send({ of, input });
   }
