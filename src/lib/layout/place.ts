@@ -34,7 +34,7 @@ export function placeSide(speaker: Speaker, layout: Layout, side: SideName): Res
   const head = flip(headOf(layout.listener, layout.desk));
   const { x, y } = layout.placement[side];
   const mark = flip(vec3(x, y, 0));
-  const drivers = side === 'left' && !speaker.mirrored ? speaker.drivers.map(otherWay) : speaker.drivers;
+  const drivers = driversOn(speaker, side);
   const aimed = aimedPointOf(layout.aim.through, drivers);
   const found = (posturesServed(layout).length > 0 ? sharedAim : plainAim)({
     speaker,
@@ -125,15 +125,20 @@ const onSide = (side: SideName, faults: readonly Fault[]): Result<never> => ({
   faults: faults.map(({ pointer, message }) => ({ pointer, message: says`${message} (${side} loudspeaker)` })),
 });
 
-/** An identical cabinet on the other side: what was inboard is outboard. */
+/** The drivers of one side. Of an identical cabinet on the left, what was inboard is outboard. */
+export const driversOn = ({ mirrored, drivers }: Pick<Speaker, 'mirrored' | 'drivers'>, side: SideName) =>
+  side === 'left' && !mirrored ? drivers.map(otherWay) : drivers;
+
 const otherWay = (driver: Driver): Driver => ({ ...driver, offset: -driver.offset });
 
-interface OnBaffle {
+/** A point on the baffle, as a driver's centre is given. */
+export interface OnBaffle {
   readonly height: number;
   readonly offset: number;
 }
 
-function aimedPointOf(through: Layout['aim']['through'], drivers: readonly Driver[]): OnBaffle {
+/** The point on the baffle that the axis runs through. */
+export function aimedPointOf(through: Layout['aim']['through'], drivers: readonly Driver[]): OnBaffle {
   const named = (name: string): OnBaffle => {
     const driver = drivers.find((one) => one.name === name);
     if (!driver) throw new Error(`The project was not checked: it has no driver "${name}".`);

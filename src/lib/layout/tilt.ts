@@ -38,7 +38,10 @@ const frontRise = (depth: number, tilt: number): number => Math.max(0, depth * M
  * Height of the axis over the lift where, in plan, it has run `run` from the mark. The aimed point stands
  * height · cos α up and height · sin α back, so the axis is at height / cos α + run · tan α over the front edge.
  */
-function axisOverLift({ depth, rake, height, run }: TiltTask, tilt: number): number {
+export function axisOverLift(
+  { depth, rake, height, run }: Pick<TiltTask, 'depth' | 'rake' | 'height' | 'run'>,
+  tilt: number,
+): number {
   const elevation = tilt + rake;
   return frontRise(depth, tilt) + height / Math.cos(elevation) + run * Math.tan(elevation);
 }

@@ -1,5 +1,4 @@
 import { crossoverSums } from '$lib/acoustics/crossover.ts';
-import { CANCELLED } from '$lib/acoustics/driversMeet.ts';
 import { hearingAt, strainOf, type HeadCriterion } from '$lib/acoustics/headHearing.ts';
 import { degrees } from '$lib/geometry/angle.ts';
 import { angleBetween, subtract, type Vec3 } from '$lib/geometry/point.ts';
@@ -10,6 +9,7 @@ import { placeFaults } from '$lib/layout/soundness.ts';
 import { sideNames, type Layout, type SideName, type Speaker } from '$lib/project/project.ts';
 import type { SidePlan } from '$lib/solution/document.ts';
 import type { Solution } from '$lib/solution/solution.ts';
+import { sumChanges, worstChange } from './sumChange.ts';
 
 /** What the stands of one layout miss by when they are put under the loudspeakers of another; of the worse side each. */
 export interface StandFit {
@@ -80,15 +80,11 @@ function withStand({ sides, layout: { stand } }: Solution, to: Layout, side: Sid
 /** What is used up at the head, crossovers compared with what the layout's own stands give. */
 function strain(speaker: Speaker, to: Solution, poses: Readonly<Record<SideName, Pose>>) {
   const changes = sideNames.flatMap((side) =>
-    crossoverSums(speaker.crossovers, poses[side].drivers, speaker.designPoint, to.head, to.speedOfSound).map(
-      ({ sumKnown, sumLevel }, index) =>
-        sumKnown ? audible(sumLevel) - audible(to.sides[side].crossovers[index]?.sumLevel ?? null) : null,
+    sumChanges(
+      crossoverSums(speaker.crossovers, poses[side].drivers, speaker.designPoint, to.head, to.speedOfSound),
+      to.sides[side].crossovers,
     ),
   );
-  const known = changes.filter((change) => change !== null);
   const hearing = hearingAt(speaker, poses, to.head, to.speedOfSound)(to.head);
-  return strainOf({ ...hearing, crossover: known.length < changes.length ? null : Math.min(0, ...known) });
+  return strainOf({ ...hearing, crossover: worstChange(changes) });
 }
-
-/** Level of a sum, dB; what cancels outright is held at the least that counts. */
-const audible = (level: number | null): number => level ?? 20 * Math.log10(CANCELLED);
