@@ -3,12 +3,12 @@ import type { Layout, SideName } from '$lib/project/project.ts';
 import { withEdits, type Edit } from '$lib/study/input.ts';
 import type { ExistingStand, PlaceAsk } from './ask.ts';
 
-/** The layout with a stand as it is under the loudspeakers, of one side: slope and height set, and the toe where its base fixes that. */
+/** The layout with a stand as it is under the loudspeakers, of one side: slope and height set, and the toe where its base fixes that; aimed at the seat alone. */
 export function onStand(layout: Layout, { tilt, lift, toe }: ExistingStand): Layout {
   const turned = toe === null ? layout.aim.toe : ({ rule: 'as-set', degrees: degrees(toe) } as const);
   return {
     ...layout,
-    aim: { ...layout.aim, toe: turned, tilt: { rule: 'as-set', degrees: degrees(tilt) } },
+    aim: { ...layout.aim, over: null, toe: turned, tilt: { rule: 'as-set', degrees: degrees(tilt) } },
     stand: { ...layout.stand, lift },
   };
 }

@@ -106,7 +106,7 @@ function used(
   const straight: Layout = {
     ...layout,
     placement: { ...layout.placement, [side]: { ...layout.placement[side], x: flip * offset, y: run } },
-    aim: { ...layout.aim, toe: { rule: 'straight' }, tilt: { rule: 'as-set', degrees: degrees(tilt) } },
+    aim: { ...layout.aim, over: null, toe: { rule: 'straight' }, tilt: { rule: 'as-set', degrees: degrees(tilt) } },
     stand: { ...layout.stand, lift },
   };
   const posed = placeSide(speaker, straight, side);
