@@ -19,6 +19,7 @@ export default defineConfig({
         sweep: at('./src/command/sweep.ts'),
         search: at('./src/command/search.ts'),
         prove: at('./src/command/prove.ts'),
+        place: at('./src/command/place.ts'),
         schema: at('./src/command/schema.ts'),
         bench: at('./bench/run.ts'),
       },

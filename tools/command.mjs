@@ -1,13 +1,13 @@
 /**
  * Runs one of the headless entries, building `dist/` first when a source file has changed since.
- * Usage: node tools/command.mjs plan|compare|sweep|search|prove|schema|bench [arguments]
+ * Usage: node tools/command.mjs plan|compare|sweep|search|place|prove|schema|bench [arguments]
  */
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { bringUpToDate } from './bundle.mjs';
 import { root } from './root.mjs';
 
-const ENTRIES = ['plan', 'compare', 'sweep', 'search', 'prove', 'schema', 'bench'];
+const ENTRIES = ['plan', 'compare', 'sweep', 'search', 'place', 'prove', 'schema', 'bench'];
 const [name = '', ...rest] = process.argv.slice(2);
 
 if (!ENTRIES.includes(name)) {

@@ -13,7 +13,7 @@ export interface Ran {
 }
 
 /** One of the headless commands as it is bundled, and a folder for its files that goes when the tests are done. */
-export function command(name: 'compare' | 'sweep' | 'search' | 'prove') {
+export function command(name: 'compare' | 'sweep' | 'search' | 'place' | 'prove') {
   const bundle = fileURLToPath(new URL(`../../dist/${name}.js`, import.meta.url));
   let folder = '';
   let count = 0;
