@@ -254,7 +254,7 @@ test('notches are the lowest odd multiples of c/2Δ that the driver plays, and n
       const way = { surface: 0, driver: 0, direct: 800, length: 800 + excess, excess, point: vec3(0, 0, 0) };
       const arrival = { ...way, lands: true, leaving: 0, screen: null, kept: 1 };
       const plane = { through: vec3(0, 0, 0), normal: vec3(0, 0, 1) };
-      const desk = { name: 'desk' as const, plane, holds: () => true, absorption: 0, monitor: null };
+      const desk = { name: 'desk' as const, plane, holds: () => true, plate: null, absorption: 0, monitor: null };
       const [one] = reflectionsOf([arrival], [desk], [band], SPEED);
       const all: number[] = [];
       for (let odd = 1; odd * 1000 * SPEED <= band.high * 2 * excess; odd += 2) {

@@ -1,4 +1,8 @@
 import { jinc } from '$lib/acoustics/bessel.ts';
+import { alongDescent, detoursAt } from '$lib/acoustics/descent.ts';
+import { scatteringOf } from '$lib/acoustics/diffraction.ts';
+import { frequencies } from '$lib/acoustics/grid.ts';
+import { rectangularPlate } from '$lib/acoustics/plate.ts';
 import { distance, dot, length, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
 import type { SidePlan } from '$lib/solution/document.ts';
 import type { Solution } from '$lib/solution/solution.ts';
@@ -36,7 +40,10 @@ export function pressure({ project, layout, plan }: Planned, side: SideName, fre
     const u = frequency / crossover.frequency;
     const filter = driver.role === 'tweeter' ? highPass(order, u) : lowPass(order, u);
     const toDesign = pathToDesignPoint(project, driver);
-    for (const { image, point, keeps } of waysOf(layout, placed.acousticCentre, plan.head)) {
+    for (const { length: way, point, size: share } of [
+      ...waysOf(layout, placed.acousticCentre, plan.head),
+      ...edgesOf(layout, placed.acousticCentre, plan, frequency),
+    ]) {
       const towards = subtract(point ?? plan.head, placed.position);
       const cosine = dot(towards, axis) / length(towards);
       const sine = cosine > 0 ? Math.sqrt(Math.max(0, 1 - cosine ** 2)) : 1;
@@ -47,12 +54,12 @@ export function pressure({ project, layout, plan }: Planned, side: SideName, fre
       const behind = cosine < 0 ? around(narrow, -cosine * frequency) : 1;
       const widths = widthsInTheWay({ project, layout, plan }, side, placed.position, point);
       const past = widths.length === 0 ? 1 : around(Math.max(...widths), frequency);
-      const way = distance(image, plan.head);
       const strength = toDesign === null ? 1 : toDesign / (speaker.designPoint?.distance ?? NaN);
-      const size = (strength * Math.sqrt(1 - keeps) * beam * behind * past) / way;
+      const size = strength * beam * behind * past;
       // Nobody said how they were lined up: both arrive together, as if from the aimed point.
       const advance = toDesign ?? distance(placed.acousticCentre, plan.head) - distance(aimedPoint, plan.head);
-      sum = plus(sum, times(times(filter, expi(-wavenumber * (way - advance))), [size, 0]));
+      const alone = times(times(filter, expi(-wavenumber * (way - advance))), [size, 0]);
+      sum = plus(sum, times(alone, share));
     }
   }
   return sum;
@@ -67,10 +74,24 @@ function pathToDesignPoint({ speaker }: Project, driver: Driver): number | null 
 }
 
 interface By {
-  readonly image: Vec3;
-  /** Where the straight line from the image to the head meets the mirror; null for the direct sound. */
+  readonly length: number;
+  /** Where the straight line from the image to the head meets the mirror, or the point of an edge; null for the direct sound. */
   readonly point: Vec3 | null;
-  readonly keeps: number;
+  /** What arrives of a source of strength 1, but for the phase that the length turns it by. */
+  readonly size: Complex;
+}
+
+/** By the desk's edges: the kernel's own waves, which are checked against other people's numbers by themselves. */
+function edgesOf({ desk, room }: Layout, from: Vec3, plan: Solution, frequency: number): By[] {
+  const top = rectangularPlate(vec3(-desk.width / 2, 0, 0), vec3(desk.width, 0, 0), vec3(0, desk.depth, 0));
+  const kept = Math.sqrt(1 - room.absorption.desk);
+  const place = frequencies.indexOf(frequency);
+  return scatteringOf(top, from, plan.head, kept, detoursAt(plan.speedOfSound)).edges.map(
+    ({ length, point, theta }) => {
+      const { re, im } = alongDescent(theta);
+      return { length, point, size: [re[place] ?? NaN, im[place] ?? NaN] };
+    },
+  );
 }
 
 function waysOf({ desk, room }: Layout, from: Vec3, head: Vec3): By[] {
@@ -81,12 +102,13 @@ function waysOf({ desk, room }: Layout, from: Vec3, head: Vec3): By[] {
   };
   const mirrored = (axis: 'x' | 'y' | 'z', at: number, keeps: number): By => {
     const image = { ...from, [axis]: 2 * at - from[axis] };
-    return { image, point: meet(image, axis, at), keeps };
+    const length = distance(image, head);
+    return { length, point: meet(image, axis, at), size: [Math.sqrt(1 - keeps) / length, 0] };
   };
   const top = mirrored('z', 0, absorption.desk);
   const onDesk = top.point && Math.abs(top.point.x) <= desk.width / 2 && top.point.y >= 0 && top.point.y <= desk.depth;
   return [
-    { image: from, point: null, keeps: 0 },
+    { length: distance(from, head), point: null, size: [1 / distance(from, head), 0] },
     ...(onDesk ? [top] : []),
     ...(desk.wallGap === null ? [] : [mirrored('y', desk.depth + desk.wallGap, absorption.wall)]),
     ...(room.leftWall === null ? [] : [mirrored('x', -room.leftWall, absorption.sides)]),

@@ -33,14 +33,17 @@ export function planFigures(of: Project): PlanFigures {
   };
 }
 
+/** What the names of the sound's figures begin with. */
+export const NOTCH = 'notch';
+
 /** The notches of the response at the ears, both loudspeakers together; none where there is no plan. */
 export function soundFigures(of: Project): PlanFigures {
   const planned = solve(of, firstLayout(of));
   if (!planned.ok) return {};
   const { notches } = soundOf(of, firstLayout(of), planned.value).both;
   const told = notches.map(({ frequency, level }, at) => ({
-    [`notch ${at} Hz`]: frequency,
-    [`notch ${at} dB`]: level,
+    [`${NOTCH} ${at} Hz`]: frequency,
+    [`${NOTCH} ${at} dB`]: level,
   }));
   return Object.assign({}, ...told) as PlanFigures;
 }

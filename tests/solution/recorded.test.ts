@@ -5,12 +5,13 @@ import type { Project } from '$lib/project/project.ts';
 import { root } from '../../tools/root.mjs';
 import { seeded } from '../../bench/measure.ts';
 import { randomProject } from '../randomProject.ts';
-import { planFigures, soundFigures, type PlanFigures } from './planFigures.ts';
+import { NOTCH, planFigures, soundFigures, type PlanFigures } from './planFigures.ts';
 import { faultLine } from '$lib/project/fault.ts';
 
 /**
  * Projects as files of version 1, each with the figures that its plan had when it was recorded. `WEDGEWRIGHT_RECORD=1` records
- * them anew: only where a plan was wrong before, or the files get other members.
+ * them anew: only where a plan was wrong before, or the files get other members. `WEDGEWRIGHT_RECORD=sound` keeps files and
+ * plans and records the figures of their sound alone: only where a model of it was wrong.
  */
 interface Recorded {
   readonly document: unknown;
@@ -44,11 +45,29 @@ function record(): void {
     const room = refused(one) ? REFUSED : PLANNED;
     if (kept.filter((other) => refused(other) === refused(one)).length < room) kept.push(one);
   }
-  writeFileSync(FILE, `[\n${kept.map((one) => JSON.stringify(one, twelveDigits)).join(',\n')}\n]\n`);
+  write(kept);
 }
 
-if (process.env['WEDGEWRIGHT_RECORD']) record();
-const recorded = JSON.parse(readFileSync(FILE, 'utf8')) as readonly Recorded[];
+/** The same files and plans, with the sound that they have now. */
+function recordSound(): void {
+  write(
+    read().map(({ document, figures }, at) => {
+      const checked = checkProject(document);
+      if (!checked.ok || at % 10 !== 0) return { document, figures };
+      const plan = Object.entries(figures).filter(([name]) => !name.startsWith(NOTCH));
+      return { document, figures: { ...Object.fromEntries(plan), ...soundFigures(checked.value) } };
+    }),
+  );
+}
+
+const read = (): readonly Recorded[] => JSON.parse(readFileSync(FILE, 'utf8')) as readonly Recorded[];
+const write = (all: readonly Recorded[]): void =>
+  writeFileSync(FILE, `[\n${all.map((one) => JSON.stringify(one, twelveDigits)).join(',\n')}\n]\n`);
+
+const recording = process.env['WEDGEWRIGHT_RECORD'];
+if (recording === 'sound') recordSound();
+else if (recording) record();
+const recorded = read();
 
 test('files of version 1 open, and have the plan that they had, number for number', () => {
   expect(recorded.filter(({ figures }) => !('refused' in figures))).toHaveLength(PLANNED);

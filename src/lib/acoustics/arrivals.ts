@@ -1,7 +1,7 @@
 import { angleBetween, subtract, type Vec3 } from '$lib/geometry/point.ts';
 import type { PlacedDriver } from '$lib/layout/pose.ts';
 import { bounce } from './bounce.ts';
-import { othersThan, screenBetween, type Screen, type Way } from './screens.ts';
+import { othersThan, screenBetween, widerOf, type Screen, type Way } from './screens.ts';
 import type { RoomSurface } from './surface.ts';
 
 /** One way from a driver to the head. */
@@ -31,7 +31,7 @@ export interface Arrival {
 /**
  * All ways of one bounce at most from each driver to the head: for each driver the direct one, then one for each surface
  * that has the driver and the head on its sound side. Mirror images, so specular; ways that miss their surface are
- * listed with `lands: false` and carry no sound.
+ * listed with `lands: false`; what they carry nevertheless, where the surface ends within the room, is `scatteredBy`.
  *
  * A way is screened where it crosses a monitor's box or a cabinet. The loudspeaker's own cabinet does not screen what
  * leaves its baffle (directions behind the baffle have their own loss, `cornerBehind`), but does what comes back to it.
@@ -57,8 +57,8 @@ export function arrivalsOf(
       screen: screenBetween(others, position, head),
       kept: 1,
     };
-    const bounced = surfaces.flatMap(({ plane, holds, absorption }, surface): Arrival[] => {
-      const path = bounce(plane, acousticCentre, head);
+    const bounced = surfaces.flatMap((by, surface): Arrival[] => {
+      const path = bounce(by.plane, acousticCentre, head);
       if (!path) return [];
       const { point, excess } = path;
       const out = screenBetween(others, position, point);
@@ -71,10 +71,10 @@ export function arrivalsOf(
           direct: path.direct,
           excess,
           point,
-          lands: holds(point),
+          lands: by.holds(point),
           leaving: angleBetween(axis, subtract(point, position)),
-          screen: wider(out, back),
-          kept: Math.sqrt(1 - absorption),
+          screen: widerOf(out, back),
+          kept: sentBack(by),
         },
       ];
     });
@@ -82,4 +82,5 @@ export function arrivalsOf(
   });
 }
 
-const wider = (a: Screen | null, b: Screen | null): Screen | null => (a && b ? (b.width > a.width ? b : a) : (a ?? b));
+/** Share of the pressure that a surface sends back, √(1 − absorption). */
+export const sentBack = ({ absorption }: RoomSurface): number => Math.sqrt(1 - absorption);

@@ -2,8 +2,10 @@ import type { PlacedDriver } from '$lib/layout/pose.ts';
 import type { Speaker } from '$lib/project/project.ts';
 import type { Arrival } from './arrivals.ts';
 import { branches, type Transfer } from './branches.ts';
+import { alongDescent } from './descent.ts';
 import { alignmentsOf, type DriverAlignment } from './designPoint.ts';
 import { forwardSine, pistonRadius } from './piston.ts';
+import type { Scattered } from './scattered.ts';
 import { bodyCorner, cornerBehind } from './shadow.ts';
 import { addTransfer, addWave, silence, type Wave } from './wave.ts';
 
@@ -16,8 +18,18 @@ export interface Source {
   readonly corner: number;
 }
 
+/** What reaches the head of one driver by one way, as complex pressure over the frequencies of the grid. */
+export interface Part {
+  /** Which of the room's surfaces, from 0; null for the direct sound. */
+  readonly surface: number | null;
+  /** Which of the loudspeaker's drivers, from 0. */
+  readonly driver: number;
+  readonly sum: Transfer;
+}
+
 /** What reaches the head from one loudspeaker, as complex pressure over the frequencies of the grid. */
 export interface Field {
+  readonly parts: readonly Part[];
   readonly direct: Transfer;
   /** By surface, in the room's order; null where nothing comes by that way. */
   readonly bySurface: readonly (Transfer | null)[];
@@ -34,60 +46,86 @@ export const sourceOf = (speaker: Speaker, speed: number): Source => ({
 });
 
 /**
- * The complex sum of all ways that carry sound. Drivers of unknown alignment count as arriving together, as if from
- * `aimed` mm away, so that no loss is made up at their crossover. `speed` is the speed of sound, m/s.
+ * The complex sum of all ways that carry sound: the direct one, the mirror images, and of a surface that ends within the
+ * room what its edges send. Drivers of unknown alignment count as arriving together, as if from `aimed` mm away, so that
+ * no loss is made up at their crossover. `speed` is the speed of sound, m/s.
  */
 export function fieldOf(
   source: Source,
   drivers: readonly PlacedDriver[],
   arrivals: readonly Arrival[],
+  scattered: readonly Scattered[],
   surfaces: number,
   aimed: number,
   speed: number,
 ): Field {
+  const directWaves: Wave[] = [];
+  const parts: Part[] = [];
+  drivers.forEach((placed, driver) => {
+    const branch = source.branches[driver];
+    if (!branch) return;
+    const alignment = source.alignments?.[driver] ?? { advance: placed.distance - aimed, strength: 1 };
+    const waveOf = (way: Departure, share: number): Wave => ({
+      gain: alignment.strength * share,
+      turn: perHertz(speed) * (way.length - alignment.advance),
+      argument: perHertz(speed) * pistonRadius(placed.driver) * forwardSine(way.leaving),
+      behind: inverseSquare(cornerBehind(source.corner, way.leaving)),
+      screened: way.screen ? inverseSquare(bodyCorner(way.screen.width, speed)) : 0,
+      branch,
+    });
+    const own = arrivals.filter((arrival) => arrival.driver === driver);
+    for (const arrival of own) {
+      const { surface } = arrival;
+      const wave = waveOf(arrival, arrival.kept / arrival.length);
+      if (surface === null) {
+        directWaves.push(wave);
+        parts.push({ surface, driver, sum: sumOf([wave]) });
+      } else if (arrival.lands && !scattered.some((one) => one.driver === driver && one.surface === surface)) {
+        parts.push({ surface, driver, sum: sumOf([wave]) });
+      }
+    }
+    const direct = own.find(({ surface }) => surface === null);
+    for (const { surface, mirrors, blocks, edges } of scattered.filter((one) => one.driver === driver)) {
+      const mirrored = own.find((arrival) => arrival.surface === surface);
+      const waves = edges.map((edge): Wave => ({
+        ...waveOf(edge, 1),
+        branch: product(branch, alongDescent(edge.theta)),
+      }));
+      if (mirrors && mirrored) waves.push(waveOf(mirrored, mirrored.kept / mirrored.length));
+      if (blocks && direct) waves.push(waveOf(direct, -1 / direct.length));
+      parts.push({ surface, driver, sum: sumOf(waves) });
+    }
+  });
   const direct = silence();
   const bySurface: (Transfer | null)[] = Array.from({ length: surfaces }, () => null);
-  const directWaves: Wave[] = [];
-  for (const arrival of arrivals) {
-    const wave = arrival.lands ? waveOf(source, drivers, arrival, aimed, speed) : null;
-    if (!wave) continue;
-    if (arrival.surface === null) {
-      directWaves.push(wave);
-      addWave(direct, wave);
-    } else {
-      const sum = bySurface[arrival.surface] ?? silence();
-      bySurface[arrival.surface] = sum;
-      addWave(sum, wave);
-    }
-  }
   const total = silence();
-  addTransfer(total, direct);
-  for (const sum of bySurface) if (sum) addTransfer(total, sum);
-  return { direct, bySurface, total, directWaves };
+  for (const { surface, sum } of parts) {
+    addTransfer(surface === null ? direct : (bySurface[surface] ??= silence()), sum);
+    addTransfer(total, sum);
+  }
+  return { parts, direct, bySurface, total, directWaves };
 }
+
+/** What a wave needs to know of its way. */
+type Departure = Pick<Arrival, 'length' | 'leaving' | 'screen'>;
 
 /** Radians of phase or of ka for each Hz and mm. */
 const perHertz = (speed: number): number => (2 * Math.PI) / (1000 * speed);
 
-function waveOf(
-  source: Source,
-  drivers: readonly PlacedDriver[],
-  arrival: Arrival,
-  aimed: number,
-  speed: number,
-): Wave | null {
-  const placed = drivers[arrival.driver];
-  const branch = source.branches[arrival.driver];
-  if (!placed || !branch) return null;
-  const alignment = source.alignments?.[arrival.driver] ?? { advance: placed.distance - aimed, strength: 1 };
-  return {
-    gain: (alignment.strength * arrival.kept) / arrival.length,
-    turn: perHertz(speed) * (arrival.length - alignment.advance),
-    argument: perHertz(speed) * pistonRadius(placed.driver) * forwardSine(arrival.leaving),
-    behind: inverseSquare(cornerBehind(source.corner, arrival.leaving)),
-    screened: arrival.screen ? inverseSquare(bodyCorner(arrival.screen.width, speed)) : 0,
-    branch,
-  };
+const inverseSquare = (corner: number): number => 1 / (corner * corner);
+
+function sumOf(waves: readonly Wave[]): Transfer {
+  const sum = silence();
+  for (const wave of waves) addWave(sum, wave);
+  return sum;
 }
 
-const inverseSquare = (corner: number): number => 1 / (corner * corner);
+function product(a: Transfer, b: Transfer): Transfer {
+  const result = silence();
+  for (let i = 0; i < a.re.length; i++) {
+    const [x, y, u, v] = [a.re[i] ?? 0, a.im[i] ?? 0, b.re[i] ?? 0, b.im[i] ?? 0];
+    result.re[i] = x * u - y * v;
+    result.im[i] = x * v + y * u;
+  }
+  return result;
+}

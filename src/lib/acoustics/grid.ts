@@ -13,3 +13,7 @@ export const frequencies: Readonly<Float64Array> = Float64Array.from(
   { length: FREQUENCIES },
   (_, i) => LOWEST * 2 ** (OCTAVES_APART * i),
 );
+
+/** The place of the grid nearest to a frequency in Hz, in octaves. */
+export const nearestPlace = (frequency: number): number =>
+  Math.min(FREQUENCIES - 1, Math.max(0, Math.round(Math.log2(frequency / LOWEST) / OCTAVES_APART)));

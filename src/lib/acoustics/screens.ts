@@ -33,6 +33,10 @@ export function screenBetween(screens: readonly Screen[], from: Vec3, to: Vec3):
   return widest;
 }
 
+/** The wider one of what stands in the way before and after. */
+export const widerOf = (a: Screen | null, b: Screen | null): Screen | null =>
+  a && b ? (b.width > a.width ? b : a) : (a ?? b);
+
 /** The bodies in the way of sound that leaves a baffle: all but its own cabinet, which counts as its baffle does. */
 export const othersThan = ({ screens, side }: Way): Screen[] =>
   screens.filter(({ name }) => name !== `${side}-cabinet`);

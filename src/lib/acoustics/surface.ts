@@ -1,6 +1,7 @@
 import { vec3, type Vec3 } from '$lib/geometry/point.ts';
 import type { Desk, Layout, Monitor } from '$lib/project/project.ts';
 import type { Plane } from './bounce.ts';
+import { rectangularPlate, type Plate } from './plate.ts';
 
 /** What sends sound back. */
 export type SurfaceName = 'desk' | 'wall' | 'left-wall' | 'right-wall' | 'ceiling' | 'monitor';
@@ -11,6 +12,8 @@ export interface Surface<Name extends SurfaceName = SurfaceName> {
   readonly plane: Plane;
   /** Whether the surface is there at a point of its plane. */
   readonly holds: (point: Vec3) => boolean;
+  /** Its outline, where it ends within the room and sound bends round it; null where it ends at other surfaces. */
+  readonly plate: Plate | null;
 }
 
 /** A surface of the room with what it does to the sound. */
@@ -57,6 +60,7 @@ const deskTop = (desk: Desk): Surface<'desk'> => ({
   name: 'desk',
   plane: { through: vec3(0, 0, 0), normal: vec3(0, 0, 1) },
   holds: ({ x, y }) => Math.abs(x) <= desk.width / 2 && y >= 0 && y <= desk.depth,
+  plate: rectangularPlate(vec3(-desk.width / 2, 0, 0), vec3(desk.width, 0, 0), vec3(0, desk.depth, 0)),
 });
 
 /** The wall runs on to both sides and upwards; it ends at the floor. */
@@ -64,6 +68,7 @@ const wallBehind = (desk: Desk, gap: number): Surface<'wall'> => ({
   name: 'wall',
   plane: { through: vec3(0, desk.depth + gap, 0), normal: vec3(0, -1, 0) },
   holds: ({ z }) => z >= -desk.height,
+  plate: null,
 });
 
 /** Side walls run on to the front and the back. */
@@ -71,16 +76,19 @@ const sideWall = (name: 'left-wall' | 'right-wall', x: number, holds: Surface['h
   name,
   plane: { through: vec3(x, 0, 0), normal: vec3(x < 0 ? 1 : -1, 0, 0) },
   holds,
+  plate: null,
 });
 
 const ceilingAt = (z: number): Surface => ({
   name: 'ceiling',
   plane: { through: vec3(0, 0, z), normal: vec3(0, 0, -1) },
   holds: () => true,
+  plate: null,
 });
 
 const monitorFace = ({ x, y, bottom, width, height }: Monitor): Surface => ({
   name: 'monitor',
   plane: { through: vec3(x, y, bottom), normal: vec3(0, -1, 0) },
   holds: (point) => Math.abs(point.x - x) <= width / 2 && point.z >= bottom && point.z <= bottom + height,
+  plate: null,
 });

@@ -45,6 +45,7 @@ export function planFile(solution: Solution, sheets: readonly Sheet[]): string {
         right: { response: curves(sound.sides.right.response) },
       },
       both: curves(sound.both),
+      deskKnownFrom: sound.deskKnownFrom,
       leftOut: sound.leftOut,
     },
   };

@@ -4,11 +4,12 @@ import { arrivalsOf, type Arrival } from '$lib/acoustics/arrivals.ts';
 import { EARLY } from '$lib/acoustics/early.ts';
 import { fieldOf, sourceOf, type Field } from '$lib/acoustics/field.ts';
 import { frequencies } from '$lib/acoustics/grid.ts';
-import { leftOut } from '$lib/acoustics/leftOut.ts';
+import { DESK_KNOWN_FROM, leftOut } from '$lib/acoustics/leftOut.ts';
 import { notchesOf } from '$lib/acoustics/notches.ts';
 import { evenedAtDesign } from '$lib/acoustics/onAxis.ts';
 import { remediesFor } from '$lib/acoustics/remedies.ts';
 import { responseOf } from '$lib/acoustics/response.ts';
+import { scatteredBy } from '$lib/acoustics/scattered.ts';
 import { baffleStep, bodyCorner } from '$lib/acoustics/shadow.ts';
 import { surfacesAround, type RoomSurface } from '$lib/acoustics/surface.ts';
 import { addTransfer, silence } from '$lib/acoustics/wave.ts';
@@ -62,7 +63,8 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
     const drivers = placedDrivers(speaker, of);
     const arrivals = arrivalsOf(drivers, of.axis, surfaces, { screens, side }, head);
     const aimed = distance(of.aimedPoint, head);
-    const field = fieldOf(source, drivers, arrivals, surfaces.length, aimed, speed);
+    const scattered = scatteredBy(drivers, of.axis, surfaces, { screens, side }, head, speed);
+    const field = fieldOf(source, drivers, arrivals, scattered, surfaces.length, aimed, speed);
     return { plan: of, drivers, arrivals, field, reference: 1 / aimed };
   };
   const heard = { left: hear('left'), right: hear('right') };
@@ -78,7 +80,7 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
           ? [crossoverSound({ speaker, layout, side, plan: of, drivers, head, speed }, crossover, planned)]
           : [];
       }),
-      reflections: reflectionSound(speaker, arrivals, of.reflections, speed),
+      reflections: reflectionSound(arrivals, field.parts, of.reflections),
       early,
       earlyPasses: early.every(({ passes }) => passes),
       response: responsePlan([field], reference, evened, surfaces, known),
@@ -93,6 +95,7 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
     designPoint: speaker.designPoint,
     baffleStep: { corner, counted: options.baffleStep ?? false, source: 'rule of thumb' },
     early: { level: EARLY.level, window: EARLY.window, source: EARLY.source, plainly: EARLY.plainly },
+    deskKnownFrom: DESK_KNOWN_FROM,
     leftOut,
   };
 }

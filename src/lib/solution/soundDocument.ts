@@ -18,6 +18,8 @@ export interface SoundPlan {
   readonly designPoint: { readonly driver: string; readonly distance: number } | null;
   readonly baffleStep: BaffleStepPlan;
   readonly early: EarlyRule;
+  /** Hz: under it nothing is known of what the desk does, and the responses' lowest part with it. */
+  readonly deskKnownFrom: number;
   /** What the responses leave out, one sentence each. */
   readonly leftOut: readonly string[];
 }

@@ -1,5 +1,5 @@
 import { HEAD_LIMITS } from '$lib/acoustics/headHearing.ts';
-import { frequencies } from '$lib/acoustics/grid.ts';
+import { nearestPlace } from '$lib/acoustics/grid.ts';
 import { PRICE_FREQUENCY } from '$lib/acoustics/lineUp.ts';
 import { asAngle, asLevel, asMm, asUnit } from '$lib/project/sentence.ts';
 import { sideNames, type SideName } from '$lib/project/project.ts';
@@ -82,11 +82,6 @@ function topDrivers(crossovers: readonly CrossoverSound[], drivers: SideSound['d
   const [highest] = [...crossovers].sort((a, b) => b.frequency - a.frequency);
   return drivers.filter(({ name }) => name === highest?.treble);
 }
-
-const nearestPlace = (frequency: number): number => {
-  const above = frequencies.findIndex((one) => one >= frequency);
-  return above < 0 ? frequencies.length - 1 : above;
-};
 
 /** A surface that answers too soon and too loudly. */
 function earlyReflection(side: SideName, early: EarlySound, { early: rule, sides }: SoundPlan): Finding[] {

@@ -7,7 +7,10 @@ import type { ReflectionPlan } from '$lib/solution/document.ts';
 import { leadingReflections, sameSurface } from '$lib/solution/leadingReflections.ts';
 import type { EarlySound } from '$lib/solution/soundDocument.ts';
 
-/** Each surface against the rule for early reflections; those that send nothing are left out. */
+/**
+ * Each surface against the rule for early reflections; those that send nothing are left out. One that the mirror image's
+ * way misses may send something all the same, from its edges.
+ */
 export const earlySound = (
   field: Field,
   arrivals: readonly Arrival[],
@@ -17,8 +20,9 @@ export const earlySound = (
 ): EarlySound[] =>
   earlyLevels(field).flatMap((level, index): EarlySound[] => {
     const surface = surfaces[index];
-    const ways = arrivals.filter(({ surface: by, lands }) => by === index && lands);
-    if (level === null || !surface || ways.length === 0) return [];
+    if (level === null || !surface) return [];
+    const ways = arrivals.filter(({ surface: by, lands }) => by === index && (lands || surface.plate !== null));
+    if (ways.length === 0) return [];
     const delay = Math.min(...ways.map(({ excess }) => excess)) / speed;
     const leading = leadingReflections(reflections).find((one) =>
       sameSurface(one, { surface: surface.name, monitor: surface.monitor }),

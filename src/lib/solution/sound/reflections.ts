@@ -1,58 +1,47 @@
 import { degrees } from '$lib/geometry/angle.ts';
 import type { Arrival } from '$lib/acoustics/arrivals.ts';
-import { jinc } from '$lib/acoustics/bessel.ts';
-import { forwardSine, pistonRadius, pistonSize } from '$lib/acoustics/piston.ts';
+import type { Part } from '$lib/acoustics/field.ts';
+import { nearestPlace } from '$lib/acoustics/grid.ts';
 import { decibels } from '$lib/acoustics/response.ts';
-import { bodyCorner, cornerBehind, shadow } from '$lib/acoustics/shadow.ts';
-import type { Driver, Speaker } from '$lib/project/project.ts';
 import type { ReflectionPlan } from '$lib/solution/document.ts';
 import type { ReflectionSound } from '$lib/solution/soundDocument.ts';
 
 /** Where a reflection's level is stated, Hz: the octaves of the rule for early reflections. */
 const LEVEL_FREQUENCIES = [1000, 2000, 4000, 8000] as const;
 
-/** A driver's direct sound counts as at least this, a ratio of pressures: in a null of its beam there is none to compare with. */
-const LEAST_DIRECT = 1e-6;
-
 /** The plan's reflections, which come from the same ways in the same order, with their levels. */
 export function reflectionSound(
-  speaker: Speaker,
   arrivals: readonly Arrival[],
+  parts: readonly Part[],
   planned: readonly ReflectionPlan[],
-  speed: number,
 ): ReflectionSound[] {
   const bounced = arrivals.filter(({ surface }) => surface !== null);
   return planned.flatMap((reflection, index): ReflectionSound[] => {
     const arrival = bounced[index];
-    const driver = arrival && speaker.drivers[arrival.driver];
-    const direct = arrivals.find(({ driver: of, surface }) => of === arrival?.driver && surface === null);
-    if (!arrival || !driver || !direct) return [];
+    if (!arrival) return [];
+    const part = (surface: number | null) =>
+      parts.find((one) => one.driver === arrival.driver && one.surface === surface);
+    const [direct, sent] = [part(null), part(arrival.surface)];
     const absorption = 20 * Math.log10(arrival.kept);
-    const corner = bodyCorner(Math.min(speaker.width, speaker.height), speed);
-    const ratio = (frequency: number): number =>
-      (arrival.kept * direct.length * towards(driver, arrival, frequency, corner, speed)) /
-      (arrival.length * Math.max(towards(driver, direct, frequency, corner, speed), LEAST_DIRECT));
     return [
       {
         ...reflection,
         leaving: degrees(arrival.leaving),
         absorption: Number.isFinite(absorption) ? absorption : null,
-        levels: LEVEL_FREQUENCIES.map((frequency) => ({ frequency, level: decibels(ratio(frequency) ** 2) })),
+        levels: LEVEL_FREQUENCIES.map((frequency) => {
+          const place = nearestPlace(frequency);
+          return { frequency, level: levelAgainst(powerAt(sent, place), powerAt(direct, place)) };
+        }),
       },
     ];
   });
 }
 
-/** What directivity, the back of the baffle and bodies in the way leave of a driver's sound, as a ratio of pressures. */
-function towards(
-  driver: Driver,
-  { leaving, screen }: Arrival,
-  frequency: number,
-  corner: number,
-  speed: number,
-): number {
-  const size = pistonSize(pistonRadius(driver), frequency, speed);
-  const behind = shadow(frequency, cornerBehind(corner, leaving));
-  const past = screen ? shadow(frequency, bodyCorner(screen.width, speed)) : 1;
-  return Math.abs(jinc(size * forwardSine(leaving))) * behind * past;
+/** dB, from −120 to 120: in a null of its beam a driver has no direct sound to compare with. */
+function levelAgainst(power: number, reference: number): number {
+  if (power === 0) return decibels(0);
+  return Math.min(decibels(power / reference), -decibels(0));
 }
+
+const powerAt = (part: Part | undefined, place: number): number =>
+  part ? (part.sum.re[place] ?? 0) ** 2 + (part.sum.im[place] ?? 0) ** 2 : 0;

@@ -242,7 +242,8 @@ const reflections: readonly Formula[] = [
       root(plus(square(along), square(minus(sourceHeight, headHeight)))),
     ),
     source: 'mirror image of the source in the surface',
-    limits: 'A flat surface, large against the wave.',
+    limits:
+      'A flat surface, large against the wave. The edges of one that ends nearby, as a desk does, send sound by other ways too: in the response.',
     known: (s) => reflectionIn(s) !== null,
     figure: 'reflection',
   },
@@ -276,7 +277,7 @@ const reflections: readonly Formula[] = [
     source:
       'half a wave late; further ones at odd multiples (F. A. Everest and K. C. Pohlmann, Master Handbook of Acoustics)',
     limits:
-      'Of the driver whose first is lowest, in the band that it plays. One reflection alone; several move each other’s notches.',
+      'Of the driver whose first is lowest, in the band that it plays. One reflection alone, as of a mirror; several, and the edges of a desk, move the notches of the response.',
     known: (s) => (reflectionIn(s)?.firstNotch ?? null) !== null,
     figure: 'reflection',
   },

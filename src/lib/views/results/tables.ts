@@ -160,7 +160,7 @@ function reflections(plan: Plan, unit: Lengths): Table {
   return {
     title: 'Reflections',
     columns,
-    note: `Of each surface the driver whose first notch is lowest, in the band that it plays. Levels by spreading alone: what the cabinet beams, what the surface soaks up and what stands in the way come on top.${missed.size > 0 ? ` No sound lands on: ${[...missed].join(', ')}.` : ''}`,
+    note: `Of each surface the driver whose first notch is lowest, in the band that it plays. Levels by spreading alone: what the cabinet beams, what the surface soaks up and what stands in the way come on top.${missed.size > 0 ? ` The mirror image’s way passes beside: ${[...missed].join(', ')}.` : ''}`,
     groups: told.map((of) => ({
       name: capital(causeName(of.surface, of.monitor)),
       rows: [

@@ -1,0 +1,60 @@
+import { angleBetween, subtract, type Vec3 } from '$lib/geometry/point.ts';
+import type { PlacedDriver } from '$lib/layout/pose.ts';
+import { sentBack } from './arrivals.ts';
+import type { Transfer } from './branches.ts';
+import { detoursAt } from './descent.ts';
+import { scatteringOf } from './diffraction.ts';
+import { othersThan, screenBetween, widerOf, type Screen, type Way } from './screens.ts';
+import type { RoomSurface } from './surface.ts';
+
+/** One way from a driver by an edge or a corner of a surface to the head. */
+export interface EdgeArrival {
+  /** Acoustic centre to head by this way, mm. */
+  readonly length: number;
+  /** Angle at which it leaves the baffle, from the axis, radians. */
+  readonly leaving: number;
+  /** The widest body that stands in its way. */
+  readonly screen: Screen | null;
+  /** Of `alongDescent`. */
+  readonly theta: Transfer;
+}
+
+/** What a surface that ends within the room makes of one driver's sound. */
+export interface Scattered {
+  /** Which of the room's surfaces, and which of the loudspeaker's drivers, from 0. */
+  readonly surface: number;
+  readonly driver: number;
+  /** Whether the mirror image counts, and whether the direct sound is taken away: see `Scattering`. */
+  readonly mirrors: boolean;
+  readonly blocks: boolean;
+  readonly edges: readonly EdgeArrival[];
+}
+
+/**
+ * What each plate among the surfaces makes of each driver's sound. An edge wave leaves the baffle, and is screened, as
+ * sound to its point of the edge is; so it takes over from the mirror image without a jump. `speed` in m/s.
+ */
+export function scatteredBy(
+  drivers: readonly PlacedDriver[],
+  axis: Vec3,
+  surfaces: readonly RoomSurface[],
+  way: Way,
+  head: Vec3,
+  speed: number,
+): Scattered[] {
+  const detours = detoursAt(speed);
+  const others = othersThan(way);
+  return drivers.flatMap(({ position, acousticCentre }, driver) =>
+    surfaces.flatMap((surface, index): Scattered[] => {
+      if (surface.plate === null) return [];
+      const { mirrors, blocks, edges } = scatteringOf(surface.plate, acousticCentre, head, sentBack(surface), detours);
+      const arrivals = edges.map(({ point, length, theta }): EdgeArrival => ({
+        length,
+        leaving: angleBetween(axis, subtract(point, position)),
+        screen: widerOf(screenBetween(others, position, point), screenBetween(way.screens, point, head)),
+        theta,
+      }));
+      return [{ surface: index, driver, mirrors, blocks, edges: arrivals }];
+    }),
+  );
+}
