@@ -44,7 +44,7 @@ export const room = {
     empty: 'none near',
   }),
   absorption: {
-    desk: fraction('Desk absorbs', '0: all comes back, as from a mirror without edges', absorption, { default: 0 }),
+    desk: fraction('Desk absorbs', '0: all comes back, as from a hard plate', absorption, { default: 0 }),
     wall: fraction('Wall behind absorbs', 'share of the energy, 0 to 1', absorption, { default: 0 }),
     sides: fraction('Side walls absorb', 'share of the energy, 0 to 1', absorption, { default: 0 }),
     ceiling: fraction('Ceiling absorbs', 'share of the energy, 0 to 1', absorption, { default: 0 }),
