@@ -157,7 +157,7 @@ describe('faults', () => {
       '/layouts/0/stand/frictionMost: expected at least the least friction, 0.3, got 0.2',
     ],
     [{ '/title': 'two\nlines' }, '/title: expected one line of 1 to 200 characters, got "two\\nlines"'],
-    [{ '/layouts': [] }, '/layouts: expected a list of 1 to 40 layouts, got a list of 0'],
+    [{ '/layouts': [] }, '/layouts: expected a list of 1 to 50 layouts, got a list of 0'],
     [{ '/version': 2 }, '/version: expected 1 or lower, got 2: a newer Wedgewright wrote this file'],
     [{ '/version': 0 }, '/version: expected a whole number from 1 to 1, got 0'],
     [{ '/format': 'other' }, '/format: expected "wedgewright/project", got "other"'],

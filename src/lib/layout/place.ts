@@ -22,6 +22,11 @@ import { solveSharedAim, type Served, type SharedAim } from './sharedAim.ts';
 import { solveTilt } from './tilt.ts';
 import { solveToe } from './toe.ts';
 
+/** What of a layout an aim is made from. */
+export type AimedLayout = Pick<Layout, 'desk' | 'listener' | 'placement' | 'aim'> & {
+  readonly stand: Pick<Layout['stand'], 'lift'>;
+};
+
 /**
  * Aims one loudspeaker: toe, tilt and lift by the layout's rules, and where everything on it then stands. The left one
  * is solved as a right one in a mirrored room and mirrored back, so mirrored rooms give mirrored answers to the last
@@ -29,7 +34,7 @@ import { solveToe } from './toe.ts';
  *
  * No answer: the faults of `solveToe`, `solveTilt` and `solveSharedAim`, with pointers below the layout.
  */
-export function placeSide(speaker: Speaker, layout: Layout, side: SideName): Result<Pose> {
+export function placeSide(speaker: Speaker, layout: AimedLayout, side: SideName): Result<Pose> {
   const flip = side === 'left' ? mirrorX : (v: Vec3): Vec3 => v;
   const head = flip(headOf(layout.listener, layout.desk));
   const { x, y } = layout.placement[side];
@@ -51,7 +56,7 @@ export function placeSide(speaker: Speaker, layout: Layout, side: SideName): Res
 /** A loudspeaker that is to be aimed, seen as a right one. */
 interface Unaimed {
   readonly speaker: Speaker;
-  readonly layout: Layout;
+  readonly layout: AimedLayout;
   readonly flip: (v: Vec3) => Vec3;
   readonly head: Vec3;
   readonly mark: Vec3;

@@ -2,7 +2,7 @@
 export const LONGEST_TEXT = 200;
 
 /** The most layouts one project holds. */
-export const MOST_LAYOUTS = 40;
+export const MOST_LAYOUTS = 50;
 
 /** The most postures beside the seat. */
 export const MOST_POSTURES = 12;

@@ -3,7 +3,7 @@ import { hearingAt, strainOf, type HeadCriterion } from '$lib/acoustics/headHear
 import { degrees } from '$lib/geometry/angle.ts';
 import { angleBetween, subtract, type Vec3 } from '$lib/geometry/point.ts';
 import { sixSided } from '$lib/geometry/solid.ts';
-import { placeSide } from '$lib/layout/place.ts';
+import { placeSide, type AimedLayout } from '$lib/layout/place.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import { placeFaults } from '$lib/layout/soundness.ts';
 import { sideNames, type Layout, type SideName, type Speaker } from '$lib/project/project.ts';
@@ -45,7 +45,10 @@ export function standFit(from: Solution, to: Solution): StandFit | null {
   const fixesToe = from.layout.stand.base === 'square-to-desk';
   const off = (of: (side: SideName) => number): number => largest(of('left'), of('right'));
   const { by, used } = strain(speaker, to, poses);
-  const bodies = { left: sixSided(poses.left.cabinet), right: sixSided(poses.right.cabinet) };
+  const isClear = (): boolean => {
+    const bodies = { left: sixSided(poses.left.cabinet), right: sixSided(poses.right.cabinet) };
+    return placeFaults(to.layout, bodies).length === 0;
+  };
   return {
     from: from.layout.name,
     to: to.layout.name,
@@ -56,7 +59,7 @@ export function standFit(from: Solution, to: Solution): StandFit | null {
     offAxis: off((side) => offAxis(poses[side], to.head)),
     by,
     used,
-    fits: used <= 1 && placeFaults(to.layout, bodies).length === 0,
+    fits: used <= 1 && isClear(),
   };
 }
 
@@ -66,14 +69,17 @@ const largest = (one: number, other: number): number => (Math.abs(other) > Math.
 const offAxis = ({ forward, aimedPoint }: Pose, head: Vec3): number =>
   degrees(angleBetween(forward, subtract(head, aimedPoint)));
 
-/** A layout with slope and height of another's stand set, and its turn where the base fixes that. */
-function withStand({ sides, layout: { stand } }: Solution, to: Layout, side: SideName): Layout {
+/** What of a layout is aimed, with slope and height of another's stand set, and its turn where the base fixes that. */
+function withStand({ sides, layout: { stand } }: Solution, to: Layout, side: SideName): AimedLayout {
   const { tilt, toe, lift }: SidePlan = sides[side];
   const turned = stand.base === 'square-to-desk' ? ({ rule: 'as-set', degrees: toe } as const) : to.aim.toe;
+  const { desk, listener, placement, aim } = to;
   return {
-    ...to,
-    aim: { ...to.aim, toe: turned, tilt: { rule: 'as-set', degrees: tilt } },
-    stand: { ...to.stand, lift },
+    desk,
+    listener,
+    placement,
+    aim: { ...aim, toe: turned, tilt: { rule: 'as-set', degrees: tilt } },
+    stand: { lift },
   };
 }
 
