@@ -11,7 +11,7 @@ import { anyDesk, firstLayout, project } from '../projects.ts';
 import { plainText } from '$lib/project/sentence.ts';
 import { runs } from '../runs.ts';
 
-const lists = { Drivers: 2, Crossovers: 1, Reflections: 2, Stability: 4 } as const;
+const lists = { Postures: 2, Drivers: 2, Crossovers: 1, Reflections: 2, Stability: 4 } as const;
 const count = ({ topic }: Formula): number => (topic in lists ? lists[topic as keyof typeof lists] : 1);
 
 /** Every formula with the numbers of a desk, for both sides and every entry of a list; none where the desk has no plan. */

@@ -120,10 +120,18 @@ function usedUp({ treble, crossover, time, level }: HeadHearing): Record<HeadCri
   };
 }
 
-/** The limit that is used up most, and how much of it: over 1 is too much. */
-export function strainOf(hearing: HeadHearing): { readonly by: HeadCriterion; readonly used: number } {
-  const used = usedUp(hearing);
-  let by: HeadCriterion = 'treble';
-  for (const criterion of headCriteria) if (used[criterion] > used[by]) by = criterion;
-  return { by, used: used[by] };
+interface Strain {
+  readonly by: HeadCriterion;
+  /** How much of the limit is used up: over 1 is too much. */
+  readonly used: number;
 }
+
+/** Every limit, and how much of it is used up. */
+export function strainsOf(hearing: HeadHearing): readonly Strain[] {
+  const used = usedUp(hearing);
+  return headCriteria.map((by) => ({ by, used: used[by] }));
+}
+
+/** The limit that is used up most. */
+export const strainOf = (hearing: HeadHearing): Strain =>
+  strainsOf(hearing).reduce((most, one) => (one.used > most.used ? one : most));

@@ -2,6 +2,7 @@ import type { LengthUnit } from '$lib/project/units.ts';
 import { aimFormulas } from '$lib/solution/working/aim.ts';
 import type { Formula } from '$lib/solution/working/formula.ts';
 import { formulaIn, quantityIn } from '$lib/solution/working/lengths.ts';
+import { postureFormulas } from '$lib/solution/working/postures.ts';
 import { soundFormulas } from '$lib/solution/working/sound.ts';
 import { standFormulas } from '$lib/solution/working/stand.ts';
 import { standingFormulas } from '$lib/solution/working/standing.ts';
@@ -12,6 +13,7 @@ import { triangleFormulas } from '$lib/solution/working/triangle.ts';
 export const formulas: readonly Formula[] = [
   ...soundFormulas.filter(({ topic }) => topic === 'Air'),
   ...aimFormulas,
+  ...postureFormulas,
   ...triangleFormulas,
   ...soundFormulas.filter(({ topic }) => topic !== 'Air'),
   ...standFormulas,

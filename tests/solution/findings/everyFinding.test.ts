@@ -55,7 +55,9 @@ const cases: Readonly<Record<FindingCode, Changes>> = {
   'crossover-sum': { ...lined, '/layouts/0/aim/tilt': { rule: 'as-set', degrees: -15 } },
   'treble-off-axis': { '/layouts/0/aim/toe': { rule: 'as-set', degrees: -25 } },
   'early-reflection': {},
+  'posture-missed': {},
   'posture-suffers': { '/layouts/0/listener/offset': 90 },
+  'posture-triangle': {},
 };
 
 const codes = Object.keys(wordings) as FindingCode[];

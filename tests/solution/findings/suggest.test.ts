@@ -66,11 +66,15 @@ function expectHelped(before: Judged, after: Judged, code: string): void {
   if (worst !== 'fault') expect(count(after, 'caution')).toBeLessThanOrEqual(count(before, 'caution'));
 }
 
+/** How the axes pass a posture that the aim is not for, and its triangle: told, but no reason against a suggestion. */
+const isOfNobodyServed = ({ code }: Finding, { layout }: Judged): boolean =>
+  layout.aim.over === null && ['posture-missed', 'posture-triangle'].includes(code);
+
 /** What of other codes is worse after than before, by value and more than a little; a fault by anything at all. */
 function worse(before: Judged, after: Judged, code: string): string[] {
   const little: Record<string, number> = { mm: 1, '°': 0.5, dB: 0.5, µs: 10, '%': 0.5 };
   return after.findings.flatMap((now) => {
-    if (now.code === code) return [];
+    if (now.code === code || isOfNobodyServed(now, after)) return [];
     const was = before.findings
       .filter((one) => one.code === now.code && isDeepStrictEqual([one.sides, one.subject], [now.sides, now.subject]))
       .map(({ value, limit }) => Math.abs(value - limit));

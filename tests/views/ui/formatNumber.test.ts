@@ -51,6 +51,7 @@ describe('tables', () => {
   test('say what the plan says', () => {
     expect(tables.map(({ title }) => title)).toEqual([
       'Aim',
+      'Postures',
       'Triangle',
       'Stand',
       'Drivers',

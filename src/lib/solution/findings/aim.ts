@@ -1,9 +1,10 @@
 import { axisHeight, axisLimit, turnToEars } from '$lib/acoustics/axisLimit.ts';
 import { degrees } from '$lib/geometry/angle.ts';
 import type { Vec3 } from '$lib/geometry/point.ts';
+import { posturesServed } from '$lib/layout/ears.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import { asAngle, asMm, asUnit } from '$lib/project/sentence.ts';
-import { sideNames } from '$lib/project/project.ts';
+import { sideNames, type Layout } from '$lib/project/project.ts';
 import type { Finding } from './finding.ts';
 import type { PlacedCheck } from './check.ts';
 
@@ -44,7 +45,7 @@ const axisMiss: PlacedCheck = ({ poses, layout, head }) =>
         level: 'caution',
         sides: [side],
         subject: {},
-        facts: {},
+        facts: { shared: isShared(layout) },
         quantities: { aside: asMm(aside) },
         value: aside,
         limit,
@@ -54,8 +55,11 @@ const axisMiss: PlacedCheck = ({ poses, layout, head }) =>
     ];
   });
 
+/** Whether other postures pull the aim away from the seat. */
+const isShared = (layout: Layout): boolean => posturesServed(layout).length > 0;
+
 /** How far the axis passes beside the middle of the head, seen from above, mm. */
-function missAside({ aimedPoint, forward }: Pose, head: Vec3): number {
+export function missAside({ aimedPoint, forward }: Pick<Pose, 'aimedPoint' | 'forward'>, head: Vec3): number {
   const across = (head.x - aimedPoint.x) * forward.y - (head.y - aimedPoint.y) * forward.x;
   return Math.abs(across) / Math.hypot(forward.x, forward.y);
 }
@@ -67,7 +71,7 @@ function missAside({ aimedPoint, forward }: Pose, head: Vec3): number {
 const TOLD_TURN = 30;
 
 /** An axis that passes over or under the ears by more than the beam and, where it is known, the crossover's lobe allow. */
-const axisTooHigh: PlacedCheck = ({ poses, speaker, head, speedOfSound }) =>
+const axisTooHigh: PlacedCheck = ({ poses, speaker, layout, head, speedOfSound }) =>
   sideNames.flatMap((side): Finding[] => {
     const pose = poses[side];
     const found = axisHeight(pose, head);
@@ -82,7 +86,7 @@ const axisTooHigh: PlacedCheck = ({ poses, speaker, head, speedOfSound }) =>
           level: 'caution',
           sides: [side],
           subject: {},
-          facts: { by: limit.by, crossoverKnown: turned === null },
+          facts: { by: limit.by, crossoverKnown: turned === null, shared: isShared(layout) },
           quantities: {
             ...passes,
             heightMost: asMm(limit.height),

@@ -63,7 +63,9 @@ const byCode: { readonly [Code in FindingCode]: (finding: Finding<Code>) => read
   'crossover-sum': () => [['aim', 'through']],
   'treble-off-axis': () => [['aim', 'through']],
   'early-reflection': () => [],
+  'posture-missed': () => [['aim', 'over']],
   'posture-suffers': () => [],
+  'posture-triangle': () => [],
 };
 
 const pathsOf = <Code extends FindingCode>(finding: Finding<Code>): readonly Path[] => byCode[finding.code](finding);

@@ -45,7 +45,11 @@ const byCode: { readonly [Code in FindingCode]: (finding: Finding<Code>) => Sent
   'treble-off-axis': ({ quantities: { less, frequency } }) => says`Up to ${less} less treble at ${frequency}.`,
   'early-reflection': ({ quantities: { delay, lower } }) =>
     says`A surface sends sound back ${delay} later, only ${lower} lower.`,
+  'posture-missed': ({ subject: { posture, way }, quantities: { by } }) =>
+    says`An axis passes ${by} ${way} the head of “${posture}”.`,
   'posture-suffers': ({ subject: { posture } }) => says`The posture “${posture}” hears less well.`,
+  'posture-triangle': ({ subject: { posture }, quantities: { angle } }) =>
+    says`The posture “${posture}” has the loudspeakers ${angle} apart.`,
 };
 
 const headlineOf = <Code extends FindingCode>(finding: Finding<Code>): Sentence => byCode[finding.code](finding);

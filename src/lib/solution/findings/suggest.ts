@@ -1,3 +1,4 @@
+import { posturesServed } from '$lib/layout/ears.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
@@ -67,12 +68,20 @@ function bestOf(at: Case, code: FindingCode, solve: Solve): TriedSuggestion | nu
   let fair: TriedSuggestion | null = null;
   for (const proposal of proposalsFor(code, at)) {
     const tried = tryOut(at.of, proposal.change, code, solve);
-    if (!tried || !isBetter(at.of.findings, tried.findings, code)) continue;
+    if (!tried || !isBetter(counted(at.of), counted(tried), code)) continue;
     const suggestion = suggestionOf(proposal, at.of, tried);
     if (!tried.findings.some((finding) => finding.code === code)) return suggestion;
     fair ??= suggestion;
   }
   return fair;
+}
+
+/** What may not get worse for a suggestion: how the axes pass a posture that the aim is not for, and its triangle, may. */
+function counted({ layout, findings }: Solution): Finding[] {
+  const served = new Set(posturesServed(layout).map(({ name }) => name));
+  return findings.filter(
+    ({ code, subject }) => !(code === 'posture-missed' || code === 'posture-triangle') || served.has(subject.posture),
+  );
 }
 
 /** What a finding is about, on one side or the other; and the same for all that are about it. */

@@ -2,26 +2,24 @@ import { degrees } from '$lib/geometry/angle.ts';
 import { asAngle } from '$lib/project/sentence.ts';
 import type { PlacedCheck } from './check.ts';
 
-const STANDARD = 60;
-/** Deviations up to which the triangle passes without a word, and up to which it is only noted. Degrees. */
-const PASSES = 5;
-const NOTED = 15;
+/** The angle at the head that is wanted, and how far off it passes without a word, and is only noted. Degrees. */
+export const TRIANGLE = { standard: 60, passes: 5, noted: 15 } as const;
 
 /** The angle that the pair subtends at the head against the 60° of a stereo triangle. */
 const triangleAngle: PlacedCheck = ({ triangle }) => {
   const angle = degrees(triangle.angle);
-  const off = Math.abs(angle - STANDARD);
-  if (off <= PASSES) return [];
+  const off = Math.abs(angle - TRIANGLE.standard);
+  if (off <= TRIANGLE.passes) return [];
   return [
     {
       code: 'triangle-angle',
-      level: off <= NOTED ? 'note' : 'caution',
+      level: off <= TRIANGLE.noted ? 'note' : 'caution',
       sides: [],
       subject: {},
       facts: {},
-      quantities: { angle: asAngle(angle), standard: asAngle(STANDARD) },
+      quantities: { angle: asAngle(angle), standard: asAngle(TRIANGLE.standard) },
       value: angle,
-      limit: STANDARD,
+      limit: TRIANGLE.standard,
       unit: '°',
       source: 'stereo-triangle',
     },

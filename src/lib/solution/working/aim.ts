@@ -1,3 +1,4 @@
+import { posturesServed } from '$lib/layout/ears.ts';
 import type { Formula } from './formula.ts';
 import {
   aimedHeight,
@@ -57,7 +58,14 @@ const beside = quantity('δ', 'angle between the axis and the line to the head',
 
 const rise = call('max', 0, times(depth, call('sin', tilt)));
 const overEar = [rise, over(aimedHeight, call('cos', elevation)), times(run, call('tan', elevation))] as const;
-const solvesToe = ({ layout }: Subject): boolean => !['straight', 'as-set'].includes(layout.aim.toe.rule);
+/** Whether the aim is for the seat alone: for several postures it is found otherwise. */
+const isForSeat = ({ layout }: Subject): boolean => posturesServed(layout).length === 0;
+const solvesToe = (s: Subject): boolean => {
+  const { rule } = s.layout.aim.toe;
+  return rule === 'behind-head' || (isForSeat(s) && (rule === 'to-head' || rule === 'to-ear'));
+};
+const SHARED =
+  'One aim for several postures is found by Newton’s method instead, with the least worst angle at the aimed point or the least weighted mean square.';
 
 export const aimFormulas: readonly Formula[] = [
   {
@@ -70,7 +78,7 @@ export const aimFormulas: readonly Formula[] = [
       call('arcsin', over(offset, root(plus(square(inward), square(towards))))),
     ),
     holds: solvesToe,
-    when: 'The rule points at the head, at the nearer ear, or at a point behind the head; otherwise the toe is as set.',
+    when: `The rule points at the head, at the nearer ear, or at a point behind the head; otherwise the toe is as set. ${SHARED}`,
     limits: 'The target must be further from the mark than the aimed point is from the baffle’s middle.',
     figure: 'toe',
   },
@@ -88,8 +96,8 @@ export const aimFormulas: readonly Formula[] = [
     title: 'Tilt',
     result: earOverDesk,
     term: plus(lift, ...overEar),
-    holds: ({ layout }) => layout.aim.tilt.rule !== 'as-set',
-    when: 'The tilt is the one angle for which this comes out as the height of the ear: found by bracketing to the last digit, or as set.',
+    holds: (s) => isForSeat(s) && s.layout.aim.tilt.rule !== 'as-set',
+    when: `The tilt is the one angle for which this comes out as the height of the ear: found by bracketing to the last digit, or as set. ${SHARED}`,
     limits: 'Tilts within ±60° and axes within ±80°; the ear must be in front of the baffle.',
     figure: 'side',
   },
@@ -107,8 +115,8 @@ export const aimFormulas: readonly Formula[] = [
     title: 'Lift',
     result: lift,
     term: minus(earOverDesk, ...overEar),
-    holds: ({ layout }) => layout.aim.tilt.rule === 'lift-to-ear',
-    when: 'The rule finds the lift for a given tilt; otherwise the lift is as set.',
+    holds: (s) => isForSeat(s) && s.layout.aim.tilt.rule === 'lift-to-ear',
+    when: `The rule finds the lift for a given tilt; otherwise the lift is as set. ${SHARED}`,
     limits: 'A lift under 0 has no stand: the tilt is then too large.',
     figure: 'side',
   },

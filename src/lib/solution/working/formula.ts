@@ -17,7 +17,8 @@ export type FigureName =
   | 'slide'
   | 'piston';
 
-export type Topic = 'Air' | 'Aim' | 'Triangle' | 'Drivers' | 'Crossovers' | 'Reflections' | 'Stand' | 'Stability';
+export type Topic =
+  'Air' | 'Aim' | 'Postures' | 'Triangle' | 'Drivers' | 'Crossovers' | 'Reflections' | 'Stand' | 'Stability';
 
 /** How a number of the results is found. */
 export interface Formula {

@@ -1,5 +1,7 @@
 import type { CrossoverPlan, DriverPlan, Plan, ReflectionPlan, SidePlan, StandPlan } from '$lib/solution/document.ts';
 import { widthRange } from '$lib/solution/widthSpread.ts';
+import { posturesOf, type PosturePlan, type PostureSide } from '$lib/solution/postures.ts';
+import { servedText } from '$lib/solution/servedText.ts';
 import { obstacleText } from '$lib/solution/findings/surfaceText.ts';
 import { sameSurface, surfaceReflections, type SurfaceReflections } from '$lib/solution/leadingReflections.ts';
 import { sideNames } from '$lib/project/project.ts';
@@ -10,7 +12,7 @@ import { eachAsOne, type Group, type Row, type Table } from './table.ts';
 
 /** The plan's numbers as tables, in the order in which they are asked for. */
 export function tablesOf(plan: Plan, unit: Lengths): readonly Table[] {
-  const tables = [aim(plan, unit), triangle(plan, unit), stands(plan, unit), drivers(plan, unit)];
+  const tables = [aim(plan, unit), postures(plan, unit), triangle(plan, unit), stands(plan, unit), drivers(plan, unit)];
   return [...tables, crossovers(plan, unit), reflections(plan, unit)]
     .filter(({ groups }) => groups.length > 0)
     .map(eachAsOne);
@@ -43,6 +45,45 @@ function aim(plan: Plan, unit: Lengths): Table {
         ],
       },
     ],
+  };
+}
+
+/** Each way of sitting under the one aim, beside the aim for it alone. Nothing where there is the seat only. */
+function postures(plan: Plan, unit: Lengths): Table {
+  const all = posturesOf(plan);
+  const row = (name: string, cell: (side: PostureSide) => string, { sides }: PosturePlan): Row => ({
+    name,
+    cells: sideNames.map((side) => cell(sides[side])),
+  });
+  const besides = (cell: (alone: NonNullable<PostureSide['alone']>) => string) => (side: PostureSide) =>
+    side.alone === null ? NONE : cell(side.alone);
+  return {
+    title: 'Postures',
+    columns,
+    note: servedText(plan.layout),
+    groups: (all.length > 1 ? all : []).map((posture) => ({
+      name: posture.served ? posture.name : `${posture.name}, not aimed for`,
+      rows: [
+        row('Head off the axis', ({ offAxis }) => angleText(offAxis), posture),
+        row('Miss at this head', ({ miss }) => lengthText(miss, unit), posture),
+        row(
+          'Off axis, if aimed for it alone',
+          besides(({ offAxis }) => angleText(offAxis)),
+          posture,
+        ),
+        row(
+          'Toe for it alone',
+          besides(({ toe }) => angleText(toe)),
+          posture,
+        ),
+        row(
+          'Tilt for it alone',
+          besides(({ tilt }) => angleText(tilt)),
+          posture,
+        ),
+        { name: 'Angle at this head', cells: sideNames.map(() => angleText(posture.triangle.angle)) },
+      ],
+    })),
   };
 }
 
