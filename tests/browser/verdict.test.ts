@@ -14,7 +14,7 @@ describe('whether all is well', () => {
     const { page } = await visit();
     await expect
       .poll(() => line(page).innerText())
-      .toMatch(/2 cautions, 2 notes\.\s+A cabinet may slide when the desk tilts by 2°; 10° is asked\./);
+      .toMatch(/2 cautions, 4 notes\.\s+A cabinet may slide when the desk tilts by 2°; 10° is asked\./);
     await line(page).press('Enter');
     await expect.poll(() => focused(page)).toBe('finding-slides');
   });

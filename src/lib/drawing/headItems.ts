@@ -92,3 +92,26 @@ export function headFromSide(plan: Plan): Item[] {
     { kind: 'spot', id: 'ear-spot', subject: 'head', at: centre, mark: 'dot' },
   ];
 }
+
+const THIN: Partial<Outline> = { pen: 'narrow', filled: false };
+
+/** Another head from above, as thin lines. */
+export function headOutlineFromAbove(plan: Plan, head: Vec3): Item[] {
+  const size = breadthOf(plan.ears) / DRAWN_BREADTH;
+  const centre = fromAbove.flat(head);
+  return [
+    shape('nose', placed(smoothThrough(NOSE), centre, size), { ...THIN, closed: false }),
+    shape('head', ellipse(centre, (DRAWN_BREADTH / 2) * size, HALF_LENGTH * size), THIN),
+    { kind: 'spot', id: 'head-middle', subject: 'head', at: centre, mark: 'dot' },
+  ];
+}
+
+/** The same from the side. */
+export function headOutlineFromSide(plan: Plan, head: Vec3): Item[] {
+  const size = breadthOf(plan.ears) / DRAWN_BREADTH;
+  const centre = fromRight.flat(head);
+  return [
+    shape('head', placed(smoothThrough(PROFILE), centre, size), { ...THIN, closed: false }),
+    { kind: 'spot', id: 'ear-spot', subject: 'head', at: centre, mark: 'dot' },
+  ];
+}

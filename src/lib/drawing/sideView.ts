@@ -4,6 +4,7 @@ import { boxOf } from './box.ts';
 import { cabinetItems } from './cabinetItems.ts';
 import { driverItems } from './driverItems.ts';
 import { extentOf } from './extent.ts';
+import { fanFromSide } from './fanItems.ts';
 import { headFromSide } from './headItems.ts';
 import { fromRight } from './projection.ts';
 import { axisItem, reflectionItems, sightItems } from './rayItems.ts';
@@ -25,7 +26,7 @@ export function sideView(
   side: SideName,
   floor: Floor,
 ): View {
-  const head = headFromSide(plan);
+  const head = [...fanFromSide(plan, side), ...headFromSide(plan)];
   const box = [
     ...standFromSide(side, plan.sides[side], plan.stand[side]),
     ...cabinetItems(side, plan.sides[side], fromRight),

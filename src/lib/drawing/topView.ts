@@ -3,6 +3,7 @@ import { sideNames, type Layout, type Speaker } from '$lib/project/project.ts';
 import { cabinetItems } from './cabinetItems.ts';
 import { driverItems } from './driverItems.ts';
 import { extentOf } from './extent.ts';
+import { fanFromAbove } from './fanItems.ts';
 import { headFromAbove } from './headItems.ts';
 import { fromAbove } from './projection.ts';
 import { axisItem, reflectionItems, sightItems, triangleItem } from './rayItems.ts';
@@ -26,6 +27,7 @@ export function topView(speaker: Speaker, layout: Layout, layoutIndex: number, p
       ...driverItems(side, plan.sides[side], speaker, fromAbove),
       standUnderCabinet(side, plan.stand[side]),
     ]),
+    ...fanFromAbove(plan),
     ...headFromAbove(plan),
     ...sideNames.flatMap((side) => [
       ...reflectionItems(side, plan, fromAbove),

@@ -1,5 +1,6 @@
 import { angleText } from '$lib/project/lengthText.ts';
 import { sideNames } from '$lib/project/project.ts';
+import { servedText } from '$lib/solution/servedText.ts';
 import { buildNamed } from '$lib/stand/builds/builds.ts';
 import { table, text, type Section } from './block.ts';
 import { lengthsOf, type Subject } from './subject.ts';
@@ -21,6 +22,7 @@ export function overview({ plan }: Subject): Section {
       text(
         'Counts under “Each stand”, “Left stand” and “Right stand” are for one stand; the cut list, the sheets and the files are for both.',
       ),
+      text(servedText(plan.layout)),
       table(
         'The two stands',
         ['', 'left', 'right'],
