@@ -319,9 +319,9 @@ describe('a suggestion', () => {
 
 describe('better', () => {
   /** Four kinds of which a finding needs no more than its number. */
-  const [AIM, WALL, MAT, LEVEL] = ['axis-misses-head', 'close-to-wall', 'idle-mat', 'level-difference'] as const;
+  const [AIM, WALL, MAT, LEVEL] = ['time-difference', 'close-to-wall', 'idle-mat', 'level-difference'] as const;
   const kinds = {
-    [AIM]: { code: AIM, quantities: { aside: asMm(1) } },
+    [AIM]: { code: AIM, quantities: { time: asMm(1) } },
     [WALL]: { code: WALL, quantities: { gap: asMm(1) } },
     [MAT]: { code: MAT, quantities: { feet: asMm(1) } },
     [LEVEL]: { code: LEVEL, quantities: { level: asMm(1) } },

@@ -42,8 +42,8 @@ export const aim = {
   ),
   over: choice('Aim is for', 'whose heads one aim has to serve', [
     ['seat', 'the seat alone'],
-    ['all', 'the seat and all postures'],
-    ['chosen', 'the seat and some postures'],
+    ['all', 'every posture'],
+    ['chosen', 'seat and some'],
   ]),
 };
 
