@@ -52,7 +52,7 @@ export function pressure({ project, layout, plan }: Planned, side: SideName, fre
       const x = (wavenumber * across * sine) / 2;
       const beam = jinc(x);
       const behind = cosine < 0 ? around(narrow, -cosine * frequency) : 1;
-      const widths = widthsInTheWay({ project, layout, plan }, side, placed.position, point);
+      const widths = widthsOnce({ project, layout, plan }, side, placed.position, point);
       const past = widths.length === 0 ? 1 : around(Math.max(...widths), frequency);
       const strength = toDesign === null ? 1 : toDesign / (speaker.designPoint?.distance ?? NaN);
       const size = strength * beam * behind * past;
@@ -85,6 +85,7 @@ interface By {
 function edgesOf({ desk, room }: Layout, from: Vec3, plan: Solution, frequency: number): By[] {
   const top = rectangularPlate(vec3(-desk.width / 2, 0, 0), vec3(desk.width, 0, 0), vec3(0, desk.depth, 0));
   const kept = Math.sqrt(1 - room.absorption.desk);
+  if (kept === 0) return [];
   const place = frequencies.indexOf(frequency);
   return scatteringOf(top, from, plan.head, kept, detoursAt(plan.speedOfSound)).edges.map(
     ({ length, point, theta }) => {
@@ -118,6 +119,18 @@ function waysOf({ desk, room }: Layout, from: Vec3, head: Vec3): By[] {
 }
 
 const STEPS = 3000;
+
+const walked = new WeakMap<Solution, Map<string, number[]>>();
+
+/** `widthsInTheWay`, which no frequency changes, walked once. */
+function widthsOnce(planned: Planned, side: SideName, from: Vec3, point: Vec3 | null): number[] {
+  const known = walked.get(planned.plan) ?? new Map<string, number[]>();
+  walked.set(planned.plan, known);
+  const key = JSON.stringify([side, from, point]);
+  const widths = known.get(key) ?? widthsInTheWay(planned, side, from, point);
+  known.set(key, widths);
+  return widths;
+}
 
 /** Narrower sides of the bodies that a walk from the baffle by the point to the head passes through. */
 function widthsInTheWay({ project, layout, plan }: Planned, side: SideName, from: Vec3, point: Vec3 | null): number[] {

@@ -101,6 +101,30 @@ describe('the response is the sum of the waves, added one by one', () => {
   });
 });
 
+test.each<[string, Changes]>([
+  ['a room of hard walls', { leftWall: 1500, rightWall: 1900, ceiling: 2500 }],
+  ['a wide, high room', { leftWall: 3100, rightWall: 2600, ceiling: 3600, absorption: { wall: 0.3 } }],
+])('in %s no smoothed level is off by half a decibel: against a grid as dense as the ripples ask for', (_, room) => {
+  const absorption = { ...(room.absorption as Changes | undefined), desk: 1 };
+  const all = certainly({ '/layouts/0/monitors': [], '/layouts/0/room': { ...room, absorption } });
+  const sound = soundOf(all.project, all.layout, all.plan);
+  const reference = 1 / distance(all.plan.sides.right.aimedPoint, all.plan.head);
+  const longest = Math.max(...all.plan.sides.right.reflections.map(({ delay }) => delay)) / 1000;
+  const meanOver = (octaves: number, f: number): number => {
+    const steps = 8 * Math.ceil(2 + f * octaves * longest);
+    let sum = 0;
+    for (let step = 0; step < steps; step++)
+      sum += magnitude(pressure(all, 'right', f * 2 ** (octaves * ((step + 0.5) / steps - 0.5)))) ** 2;
+    return 10 * Math.log10(sum / steps / reference ** 2);
+  };
+  const { fine, smooth } = sound.sides.right.response;
+  for (let i = 31; i < 460; i += 39) {
+    const f = sound.frequencies[i] ?? NaN;
+    expect(Math.abs((fine[i] ?? NaN) - meanOver(1 / 24, f)), `1/24 octave at ${f} Hz`).toBeLessThan(0.5);
+    if (f < 8000) expect(Math.abs((smooth[i] ?? NaN) - meanOver(1 / 3, f)), `1/3 octave at ${f} Hz`).toBeLessThan(0.5);
+  }
+});
+
 describe('at the design point', () => {
   test.each(['in-phase', 'quadrature'] as const)('the loudspeaker is flat: %s', (alignment) => {
     const base = { ...nothingNear, '/speaker/crossovers/0/alignment': alignment, '/layouts/0/aim/through': 'tweeter' };

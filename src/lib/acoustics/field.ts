@@ -2,6 +2,7 @@ import type { PlacedDriver } from '$lib/layout/pose.ts';
 import type { Speaker } from '$lib/project/project.ts';
 import type { Arrival } from './arrivals.ts';
 import { branches, type Transfer } from './branches.ts';
+import type { Delayed } from './cells.ts';
 import { alongDescent } from './descent.ts';
 import { alignmentsOf, type DriverAlignment } from './designPoint.ts';
 import { forwardSine, pistonRadius } from './piston.ts';
@@ -19,12 +20,11 @@ export interface Source {
 }
 
 /** What reaches the head of one driver by one way, as complex pressure over the frequencies of the grid. */
-export interface Part {
+export interface Part extends Delayed {
   /** Which of the room's surfaces, from 0; null for the direct sound. */
   readonly surface: number | null;
   /** Which of the loudspeaker's drivers, from 0. */
   readonly driver: number;
-  readonly sum: Transfer;
 }
 
 /** What reaches the head from one loudspeaker, as complex pressure over the frequencies of the grid. */
@@ -79,9 +79,9 @@ export function fieldOf(
       const wave = waveOf(arrival, arrival.kept / arrival.length);
       if (surface === null) {
         directWaves.push(wave);
-        parts.push({ surface, driver, sum: sumOf([wave]) });
+        parts.push({ surface, driver, sum: sumOf([wave]), turn: wave.turn });
       } else if (arrival.lands && !scattered.some((one) => one.driver === driver && one.surface === surface)) {
-        parts.push({ surface, driver, sum: sumOf([wave]) });
+        parts.push({ surface, driver, sum: sumOf([wave]), turn: wave.turn });
       }
     }
     const direct = own.find(({ surface }) => surface === null);
@@ -91,9 +91,11 @@ export function fieldOf(
         ...waveOf(edge, 1),
         branch: product(branch, alongDescent(edge.theta)),
       }));
+      const delay = mirrored ?? direct;
       if (mirrors && mirrored) waves.push(waveOf(mirrored, mirrored.kept / mirrored.length));
       if (blocks && direct) waves.push(waveOf(direct, -1 / direct.length));
-      parts.push({ surface, driver, sum: sumOf(waves) });
+      // Edges are heard about when the mirror image is; what differs is small where it matters.
+      parts.push({ surface, driver, sum: sumOf(waves), turn: delay ? waveOf(delay, 1).turn : 0 });
     }
   });
   const direct = silence();

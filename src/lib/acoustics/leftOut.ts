@@ -14,5 +14,4 @@ export const leftOut: readonly string[] = [
   'The real crossover: each driver gets the textbook filter of its alignment. With a design point the drivers are lined up and even there; without one they count as arriving in step at the head, for want of knowing better.',
   'Head and body: the response is that of a small microphone in the middle of the head.',
   'The materials’ own ways: a surface keeps the same share at all frequencies and angles. Walls, ceiling and the faces of screens reflect like mirrors.',
-  'Fine grain: 48 frequencies an octave. Reflections that come much later than the direct sound ripple faster than that towards the top.',
 ];

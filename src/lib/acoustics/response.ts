@@ -18,18 +18,16 @@ export const SMOOTH = 1 / 3;
 const LEAST_LEVEL = -120;
 
 /**
- * The response from a complex pressure. `reference` is the pressure that counts as 0 dB; `evened` divides the result at
- * each frequency (see `evenedAtDesign`).
+ * The response from a complex pressure and its mean power in each cell of the grid (`cellPowers`). `reference` is the
+ * pressure that counts as 0 dB; `evened` divides the result at each frequency (see `evenedAtDesign`).
  */
-export function responseOf(sum: Transfer, reference: number, evened: Float64Array): Response {
-  const power = sum.re.map((re, i) => {
-    const over = 1 / (reference * (evened[i] ?? 1));
-    return (re * re + (sum.im[i] ?? 0) ** 2) * over * over;
-  });
+export function responseOf(sum: Transfer, cells: Float64Array, reference: number, evened: Float64Array): Response {
+  const over = evened.map((by) => 1 / (reference * by) ** 2);
+  const between = cells.map((power, i) => power * (((over[i] ?? 0) + (over[i + 1] ?? 0)) / 2));
   return {
-    level: power.map(decibels),
-    fine: smoothed(power, FINE).map(decibels),
-    smooth: smoothed(power, SMOOTH).map(decibels),
+    level: sum.re.map((re, i) => decibels((re * re + (sum.im[i] ?? 0) ** 2) * (over[i] ?? 0))),
+    fine: smoothed(between, FINE).map(decibels),
+    smooth: smoothed(between, SMOOTH).map(decibels),
   };
 }
 

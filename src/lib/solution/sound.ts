@@ -1,6 +1,7 @@
 import { distance } from '$lib/geometry/point.ts';
 import { sixSided } from '$lib/geometry/solid.ts';
 import { arrivalsOf, type Arrival } from '$lib/acoustics/arrivals.ts';
+import { cellPowers } from '$lib/acoustics/cells.ts';
 import { EARLY } from '$lib/acoustics/early.ts';
 import { fieldOf, sourceOf, type Field } from '$lib/acoustics/field.ts';
 import { frequencies } from '$lib/acoustics/grid.ts';
@@ -68,6 +69,7 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
     return { plan: of, drivers, arrivals, field, reference: 1 / aimed };
   };
   const heard = { left: hear('left'), right: hear('right') };
+  const powers = cellPowers({ left: heard.left.field.parts, right: heard.right.field.parts });
 
   const sideSound = (side: SideName) => {
     const { plan: of, drivers, arrivals, field, reference } = heard[side];
@@ -83,7 +85,7 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
       reflections: reflectionSound(arrivals, field.parts, of.reflections),
       early,
       earlyPasses: early.every(({ passes }) => passes),
-      response: responsePlan([field], reference, evened, surfaces, known),
+      response: responsePlan([field], powers[side], reference, evened, surfaces, known),
     };
   };
   const { left, right } = heard;
@@ -91,7 +93,14 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
     layout: layout.name,
     frequencies,
     sides: { left: sideSound('left'), right: sideSound('right') },
-    both: responsePlan([left.field, right.field], left.reference + right.reference, evened, surfaces, known),
+    both: responsePlan(
+      [left.field, right.field],
+      powers.both,
+      left.reference + right.reference,
+      evened,
+      surfaces,
+      known,
+    ),
     designPoint: speaker.designPoint,
     baffleStep: { corner, counted: options.baffleStep ?? false, source: 'rule of thumb' },
     early: { level: EARLY.level, window: EARLY.window, source: EARLY.source, plainly: EARLY.plainly },
@@ -102,6 +111,7 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
 
 function responsePlan(
   fields: readonly Field[],
+  cells: Float64Array,
   reference: number,
   evened: Float64Array,
   surfaces: readonly RoomSurface[],
@@ -109,7 +119,7 @@ function responsePlan(
 ): ResponsePlan {
   const sum = silence();
   for (const { total } of fields) addTransfer(sum, total);
-  const response = responseOf(sum, reference, evened);
+  const response = responseOf(sum, cells, reference, evened);
   const remedies = remediesFor(fields, known);
   const notches = notchesOf(response.fine, sum, remedies).map(({ index, frequency, level, depth, cause, fill }) => {
     const culprit = cause === null ? null : (remedies[cause]?.culprit ?? null);
