@@ -5,7 +5,7 @@ import { plainText } from '$lib/project/sentence.ts';
 import { solve } from '$lib/solution/solve.ts';
 import { measureOf, type Measure } from '$lib/study/measure.ts';
 import { measures } from '$lib/study/measures.ts';
-import { sweep, type SweepRequest } from '$lib/study/sweep.ts';
+import { sweep, sweepSteps, type Sweep, type SweepRequest } from '$lib/study/sweep.ts';
 import { anyDesk, demoWith, firstLayout, project } from '../projects.ts';
 import { runs } from '../runs.ts';
 
@@ -79,6 +79,26 @@ describe('a row', () => {
   });
 });
 
+describe('in steps', () => {
+  test('tells what is quick first, then comes to the same as all at once', () => {
+    const both = [...of, ...measures.filter(({ name }) => name === 'faults')];
+    const asked = { ...request, of: both };
+    const told: Sweep[] = [];
+    const shares: number[] = [];
+    const steps = sweepSteps(demo, firstLayout(demo), asked);
+    let step = steps.next();
+    for (; !step.done; step = steps.next()) {
+      if ('share' in step.value) shares.push(step.value.share);
+      else if (step.value.answer.ok) told.push(step.value.answer.value);
+    }
+    expect(step.value).toEqual(sweep(demo, firstLayout(demo), asked));
+    expect(told).toEqual([sweep(demo, firstLayout(demo), request)].flatMap((one) => (one.ok ? [one.value] : [])));
+    expect(shares).toEqual(shares.toSorted((a, b) => a - b));
+    expect(shares.at(-1)).toBeCloseTo(1, 9);
+    expect(step.value.ok && step.value.value.rows.every(({ values }) => typeof values.faults === 'number')).toBe(true);
+  });
+});
+
 describe('a gap', () => {
   test('ends where the answer begins, with the reason', () => {
     // The thin end of an upward wedge is as high as the lift: 3 mm at least.
@@ -124,6 +144,9 @@ describe('a kink', () => {
     const at = kinks[0]?.at ?? NaN;
     const { rows } = swept({ over: '/listener/setback', from: at, to: at + 1, steps: 2 });
     expect(rows[0]?.values['triangle-error']).toBeLessThan(0.05);
+    // The value there is told with it, the same on both sides of a bend.
+    expect(kinks[0]?.before).toBe(rows[0]?.values['triangle-error']);
+    expect(kinks[0]?.after).toBe(kinks[0]?.before);
   });
 });
 

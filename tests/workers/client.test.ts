@@ -4,6 +4,8 @@ import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import { listeningAreaSteps } from '$lib/solution/listeningArea.ts';
 import { hearingOf } from '$lib/solution/headVoices.ts';
 import { soundOf } from '$lib/solution/sound.ts';
+import { measures } from '$lib/study/measures.ts';
+import { sweep } from '$lib/study/sweep.ts';
 import { JobClient } from '$lib/workers/client.svelte.ts';
 import { failureText } from '$lib/workers/failure.ts';
 import { PATIENCE } from '$lib/workers/silence.ts';
@@ -32,6 +34,20 @@ test('asks once about each thing that is shown, and keeps an answer until the ne
   expect([client.answer?.of, client.share]).toEqual([demo, 0]);
   reply({ ...final, ticket: 2, value: sound });
   expect([client.answer?.of, client.share]).toEqual([next, null]);
+});
+
+test('asks anew about the same, in place of what is under way', () => {
+  const { asked, start, reply } = fakeWorkers();
+  const client = new JobClient('sweep', start);
+  const range = { over: '/stand/lift', from: 10, to: 40, steps: 5, of: ['tilt'], mirror: false };
+  const value = sweep(demo.project, demo.layout, { ...range, of: measures.filter(({ name }) => name === 'tilt') });
+  client.askAnew(demo, { ...subjectOf(demo), ...range, to: 20 });
+  client.askAnew(demo, { ...subjectOf(demo), ...range });
+  expect(asked.map(({ ticket }) => ticket)).toEqual([1, 2]);
+  reply({ ...final, ticket: 1, value: { ok: false, faults: [] } });
+  expect(client.answer).toBeNull();
+  reply({ ...final, ticket: 2, value });
+  expect(client.answer).toEqual({ of: demo, value, final: true });
 });
 
 test('shows how much is done, and a first answer that a better one follows', () => {

@@ -9,6 +9,8 @@ import { handler } from '$lib/workers/handler.ts';
 import { jobs, sheetSteps, type JobName } from '$lib/workers/jobs.ts';
 import type { Reply, Request } from '$lib/workers/messages.ts';
 import { nested } from '$lib/workshop/nesting/nest.ts';
+import { measures } from '$lib/study/measures.ts';
+import { sweep } from '$lib/study/sweep.ts';
 import { layoutFaults } from '$lib/workshop/nesting/validity.ts';
 import { project } from '../projects.ts';
 import { shownOf, subjectOf } from './subjects.ts';
@@ -72,6 +74,18 @@ describe('a job', () => {
       final: true,
       value: headMap(hearingOf(demo.project, demo), where),
     });
+    const range = { over: '/stand/lift', from: 0, to: 40, steps: 5, mirror: false };
+    const of = ['tilt', 'crossover-loss'];
+    const swept = await repliesTo({ job: 'sweep', ticket: 4, input: { ...input, ...range, of } });
+    const by = measures.filter(({ name }) => of.includes(name));
+    expect(finalOf(swept)).toEqual({
+      kind: 'answer',
+      ticket: 4,
+      final: true,
+      value: sweep(demo.project, demo.layout, { ...range, of: by }),
+    });
+    // What is quick to work out has come first.
+    expect(swept.filter(({ kind }) => kind === 'answer')).toHaveLength(2);
   });
 
   test('sends findings first, suggestions when they have been tried', async () => {

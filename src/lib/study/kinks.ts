@@ -8,6 +8,9 @@ export interface Kink {
   readonly at: number;
   /** A bend turns the slope, a jump changes the value itself. */
   readonly what: 'bend' | 'jump';
+  /** The measure itself just before and just after; the same at a bend. */
+  readonly before: number;
+  readonly after: number;
 }
 
 /** A bend is looked for where the slope changes by more than this part of the steepest slope from one row to the next. */
@@ -36,7 +39,8 @@ export function kinksOf(rows: readonly SweepRow[], measure: Measure, valueAt: (a
     if (turn === null || Math.abs(turn) <= SUSPECT * steepest || Math.abs(turn) * step <= DUST) continue;
     const found = narrowed(three, turn, valueAt);
     if (found && !kinks.some(({ at }) => Math.abs(at - found.at) <= found.within)) {
-      kinks.push({ measure: measure.name, at: found.at, what: found.what });
+      const { at, what, before, after } = found;
+      kinks.push({ measure: measure.name, at, what, before, after });
     }
   }
   return kinks;
@@ -74,12 +78,11 @@ function narrowed(three: readonly (Place | undefined)[], turn: number, valueAt: 
   const [before, middle, after] = places;
   if (!before || !middle || !after) return null;
   const grown = size / Math.abs(turn);
-  if (grown < 1 / AMPLE) return null;
-  return {
-    at: middle.at,
-    within: after.at - before.at,
-    what: grown > AMPLE ? ('jump' as const) : ('bend' as const),
-  };
+  if (grown < 1 / AMPLE || before.value === null || middle.value === null || after.value === null) return null;
+  const place = { at: middle.at, within: after.at - before.at };
+  return grown > AMPLE
+    ? { ...place, what: 'jump' as const, before: before.value, after: after.value }
+    : { ...place, what: 'bend' as const, before: middle.value, after: middle.value };
 }
 
 const middleOf = (from: Place, to: Place, valueAt: (at: number) => number | null): Place => {

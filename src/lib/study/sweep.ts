@@ -1,8 +1,9 @@
 import { success, type Fault, type Result } from '$lib/project/fault.ts';
 import { got } from '$lib/project/got.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
+import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import { solve } from '$lib/solution/solve.ts';
-import { edited, inputAt, mirrored, rangeFault, type Input } from './input.ts';
+import { edited, inputAt, mirrored, rangeFault, type Edited, type Input } from './input.ts';
 import { kinksOf, type Kink } from './kinks.ts';
 import { measureOf, type Measure } from './measure.ts';
 import { gapsOf, type Gap } from './sweepGaps.ts';
@@ -31,42 +32,80 @@ export interface Sweep {
 }
 
 /** More rows than this no chart shows and nobody reads. */
-const MOST_STEPS = 1000;
+export const MOST_STEPS = 1000;
+
+/** Kinds of measures that are worked out together, the quick ones first, and about how long one row of them takes, in ms. */
+const PASSES: readonly { readonly needs: readonly Measure['needs'][]; readonly cost: number }[] = [
+  { needs: ['aim', 'bodies', 'stands'], cost: 3 },
+  { needs: ['sound'], cost: 20 },
+  { needs: ['sheets'], cost: 3500 },
+];
+
+/** Between two steps: how much is done, 0…1; or the sweep so far, whose rows have no value yet of what takes longer. */
+export type SweepStep = { readonly share: number } | { readonly answer: Result<Sweep> };
 
 /**
  * One number of a layout over a range against some measures: each row is the layout with that number set, planned anew.
  * Pure. Refused, with the pointer of what is wrong in the request, where there is no such number, or no such range.
  */
-export function sweep(project: Project, layout: Layout, request: SweepRequest): Result<Sweep> {
+export const sweep = (project: Project, layout: Layout, request: SweepRequest): Result<Sweep> =>
+  toTheEnd(sweepSteps(project, layout, request));
+
+/** The same in steps of a row, with what is quick to work out told first. */
+export function* sweepSteps(
+  project: Project,
+  layout: Layout,
+  request: SweepRequest,
+): Generator<SweepStep, Result<Sweep>> {
   const { from, to, steps, of } = request;
   const input = inputAt(layout, request.over, '/over');
   if (!input.ok) return input;
   const faults = requestFaults(request, input.value);
   if (faults.length > 0) return { ok: false, faults };
   const rowAt = (at: number, by: readonly Measure[]): SweepRow => rowOf(project, layout, request, at, by);
-  // The last one is the end itself, whatever rounding says.
-  const places = Array.from({ length: steps }, (_, i) =>
-    i === steps - 1 ? to : from + ((to - from) * i) / (steps - 1),
-  );
-  const rows = places.map((at) => rowAt(at, of));
-  return success({
-    over: input.value,
-    rows,
-    gaps: gapsOf(rows, input.value.field.whole ? null : (at) => rowAt(at, []).ok),
-    kinks: of.flatMap((measure) => kinksOf(rows, measure, (at) => rowAt(at, [measure]).values[measure.name] ?? null)),
-  });
+  const passes = PASSES.map(({ needs, cost }) => ({ cost, by: of.filter((measure) => needs.includes(measure.needs)) }));
+  const [quick, ...slow] = passes.filter(({ by }, index) => index === 0 || by.length > 0);
+  if (!quick) throw new Error('there is a first pass');
+  const all = steps * [quick, ...slow].reduce((sum, { cost }) => sum + cost, 0);
+  let done = 0;
+
+  const rows: SweepRow[] = [];
+  for (let i = 0; i < steps; i++) {
+    // The last one is the end itself, whatever rounding says.
+    rows.push(rowAt(i === steps - 1 ? to : from + ((to - from) * i) / (steps - 1), quick.by));
+    yield { share: (done += quick.cost) / all };
+  }
+  const gaps = gapsOf(rows, input.value.field.whole ? null : (at) => rowAt(at, []).ok);
+  const kinks: Kink[] = [];
+  for (const measure of quick.by) {
+    kinks.push(...kinksOf(rows, measure, (at) => rowAt(at, [measure]).values[measure.name] ?? null));
+    yield { share: done / all };
+  }
+  const swept = (): Sweep => ({ over: input.value, rows: [...rows], gaps, kinks });
+  for (const { by, cost } of slow) {
+    yield { answer: success(swept()) };
+    for (const [i, row] of rows.entries()) {
+      rows[i] = { ...row, values: { ...row.values, ...rowAt(row.at, by).values } };
+      yield { share: (done += cost) / all };
+    }
+  }
+  return success(swept());
 }
 
-function rowOf(
+/** The project and layout with a number set, and the mirror image of a mark with it. */
+export function changedTo(
   project: Project,
   layout: Layout,
-  { over, mirror }: SweepRequest,
+  { over, mirror }: Pick<SweepRequest, 'over' | 'mirror'>,
   at: number,
-  by: readonly Measure[],
-): SweepRow {
+): Result<Edited> {
   const edit = { pointer: over, value: at };
   const other = mirror ? mirrored(edit) : null;
-  const changed = edited(project, layout, other ? [edit, other] : [edit]);
+  return edited(project, layout, other ? [edit, other] : [edit]);
+}
+
+function rowOf(project: Project, layout: Layout, request: SweepRequest, at: number, by: readonly Measure[]): SweepRow {
+  const changed = changedTo(project, layout, request, at);
   const solved = changed.ok ? solve(changed.value.project, changed.value.layout, false) : changed;
   return {
     at,

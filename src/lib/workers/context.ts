@@ -16,6 +16,7 @@ export class Clients {
   readonly compare: JobClient<'compare', ComparedSubject>;
   /** By the sheets alone: what is quickly known does not wait for them. */
   readonly compareSheets: JobClient<'compare', ComparedSubject>;
+  readonly sweep: JobClient<'sweep'>;
 
   constructor(start: StartWorker) {
     this.findings = new JobClient('findings', start);
@@ -26,6 +27,7 @@ export class Clients {
     this.search = new LayoutSearch(start);
     this.compare = new JobClient('compare', start);
     this.compareSheets = new JobClient('compare', start);
+    this.sweep = new JobClient('sweep', start);
   }
 }
 

@@ -8,13 +8,14 @@ import type { Solution } from '$lib/solution/solution.ts';
 import { solve } from '$lib/solution/solve.ts';
 import type { SoundPlan } from '$lib/solution/soundDocument.ts';
 import { compareSteps, type Comparison } from '$lib/study/compare.ts';
-import { comparedBy } from '$lib/study/measures.ts';
+import { comparedBy, measuresNamed } from '$lib/study/measures.ts';
 import { faultLine, success, type Result } from '$lib/project/fault.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { readAsk } from '$lib/study/ask.ts';
 import type { AskDocument } from '$lib/study/questions.ts';
 import type { Part } from '$lib/study/found.ts';
 import { searchSteps } from '$lib/study/search.ts';
+import { sweepSteps, type Sweep, type SweepRequest } from '$lib/study/sweep.ts';
 import { cutterOf } from '$lib/workshop/beam.ts';
 import { nest, type Nested, type NestOptions } from '$lib/workshop/nesting/nest.ts';
 
@@ -52,6 +53,11 @@ export interface Jobs {
   readonly compare: { input: ComparedSubject; answer: Comparison };
   /** One worker's part of a search. */
   readonly search: { input: SearchInput; answer: Part };
+  /** One number of the layout over a range; measures by their names. */
+  readonly sweep: {
+    input: Subject & Omit<SweepRequest, 'of'> & { readonly of: readonly string[] };
+    answer: Result<Sweep>;
+  };
 }
 
 export interface SearchInput extends Subject {
@@ -103,6 +109,11 @@ export const jobs: {
       chosen.map((index) => layoutAt(project, index)),
       comparedBy.filter(({ needs }) => (needs === 'sheets') === sheets),
     ),
+  *sweep({ project, layoutIndex, of, ...request }) {
+    const by = measuresNamed(of, 'of');
+    if (!by.ok) return by;
+    return yield* sweepSteps(project, layoutAt(project, layoutIndex), { ...request, of: by.value });
+  },
 };
 
 /** Nesting as the project wants it, from its own seed round what it locks. `effort`: see `NestOptions`, and its default. */
