@@ -20,9 +20,9 @@ export type ReadRange =
 
 /** So many steps to each side of the open value are looked at to begin with, about. */
 const EACH_WAY = 30;
-/** How far that goes: a part of the value itself, and so many presses of an arrow key at least. */
+/** How far that goes: a part of the value itself, and so many presses of an arrow key at least, of which a length wants more. */
 const PART = 0.25;
-const PRESSES = 20;
+const PRESSES = { length: 100, other: 20 } as const;
 
 /** Steps add up without float dust: no step has more decimals. */
 const DECIMALS = 6;
@@ -34,7 +34,7 @@ const clean = (value: number): number => Number(value.toFixed(DECIMALS)) + 0;
  */
 export function rangeRound(field: NumberField, value: number, unit: LengthUnit): SweepRange {
   const inches = field.unit === 'mm' && unit === 'in';
-  const half = Math.max(PART * Math.abs(value), PRESSES * field.step);
+  const half = Math.max(PART * Math.abs(value), PRESSES[field.unit === 'mm' ? 'length' : 'other'] * field.step);
   const round = inches
     ? 2 ** Math.round(Math.log2(half / MM_PER_INCH / EACH_WAY)) * MM_PER_INCH
     : tickStep(0, half, EACH_WAY);

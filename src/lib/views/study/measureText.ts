@@ -1,0 +1,21 @@
+import type { LengthDisplay } from '$lib/project/units.ts';
+import type { Measure } from '$lib/study/measure.ts';
+import { angleText, formatNumber, lengthText, quantityText } from '$lib/views/ui/formatNumber.ts';
+
+/** A value of a measure, with its unit, as the page shows it; what it means that there is none. */
+export function measureText(measure: Measure, value: number | null, display: LengthDisplay): string {
+  if (value === null) return measure.missing ? 'none' : 'no answer';
+  switch (measure.unit) {
+    case '°':
+      return angleText(value);
+    case 'mm':
+      return lengthText(value, display);
+    case '':
+      return formatNumber(value, 0);
+    default:
+      return quantityText(value, DECIMALS[measure.unit], measure.unit);
+  }
+}
+
+/** No digit that nobody could set or hear. */
+const DECIMALS = { µs: 0, dB: 1, kg: 2, '%': 1 } as const;
