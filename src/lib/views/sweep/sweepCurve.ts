@@ -1,5 +1,6 @@
 import type { Kink } from '$lib/study/kinks.ts';
 import type { Measure } from '$lib/study/measure.ts';
+import type { Sweep } from '$lib/study/sweep.ts';
 import type { SweepRow } from '$lib/study/sweepRow.ts';
 
 /** A place on a curve: the value of the input, and of the measure. */
@@ -66,6 +67,16 @@ function missingOf(rows: readonly SweepRow[], { name }: Measure): { from: number
     open = isMissing;
   }
   return found;
+}
+
+/** The newer sweep, with the older one's values of what is not worked out yet, where both go over the same places. */
+export function heldOver(older: Sweep, newer: Sweep): Sweep {
+  const isSame = older.rows.length === newer.rows.length && newer.rows.every(({ at }, i) => at === older.rows[i]?.at);
+  if (!isSame) return newer;
+  return {
+    ...newer,
+    rows: newer.rows.map((row, i) => (row.ok ? { ...row, values: { ...older.rows[i]?.values, ...row.values } } : row)),
+  };
 }
 
 /** What of each unit is worth looking at: somebody hears it, sets it or lifts it. */
