@@ -1,11 +1,12 @@
 import { decimalsOf, measureTitle } from '$lib/files/measureText.ts';
 import { plainText } from '$lib/project/sentence.ts';
+import { headlineOf } from '$lib/solution/findings/headline.ts';
 import type { Measure } from '$lib/study/measure.ts';
 import type { Sweep } from '$lib/study/sweep.ts';
 import { textTable } from './textTable.ts';
 
 /** A sweep for reading in a terminal. */
-export function sweepText({ over, rows, gaps, kinks }: Sweep, by: readonly Measure[]): string {
+export function sweepText({ over, rows, gaps, kinks, findings }: Sweep, by: readonly Measure[]): string {
   const table = textTable([
     [over.field.unit === '' ? over.pointer : `${over.pointer} (${over.field.unit})`, ...by.map(measureTitle)],
     ...rows.map(({ at, values }) => [
@@ -19,6 +20,10 @@ export function sweepText({ over, rows, gaps, kinks }: Sweep, by: readonly Measu
         `No answer from ${place(from)} to ${place(to)}: ${reason.map(({ message }) => plainText(message)).join('; ')}`,
     ),
     ...kinks.map(({ measure, at, what }) => `${measure} ${what}s at ${place(at)}`),
+    ...findings.map(
+      ({ finding, from, to }) =>
+        `${finding.level} from ${place(from)} to ${place(to)}: ${plainText(headlineOf(finding))}`,
+    ),
     ...by.flatMap(({ name, limit }) => (limit ? [`limit of ${name}: ${limit.value}, ${limit.source}`] : [])),
   ];
   return notes.length === 0 ? table : `${table}\n${notes.join('\n')}\n`;

@@ -150,6 +150,42 @@ describe('a kink', () => {
   });
 });
 
+describe('a finding', () => {
+  const says = (over: string, at: number, code: string): boolean => {
+    const single = project({ [`/layouts/0${over}`]: at });
+    const solved = solve(single, firstLayout(single), false);
+    return solved.ok && solved.value.checks.some((finding) => finding.code === code);
+  };
+
+  test('begins and ends where a single plan begins and ceases to have it', () => {
+    const { findings, rows } = swept({ over: '/listener/setback', from: 100, to: 900, steps: 17 });
+    const step = (rows[1]?.at ?? NaN) - (rows[0]?.at ?? NaN);
+    let edges = 0;
+    for (const { finding, from, to } of findings) {
+      expect(says('/listener/setback', from, finding.code)).toBe(true);
+      expect(says('/listener/setback', to, finding.code)).toBe(true);
+      for (const [edge, end, beyond] of [
+        [from, 100, from - step / 500],
+        [to, 900, to + step / 500],
+      ] as const) {
+        if (edge === end) continue;
+        edges += 1;
+        // Another level of the same kind may go on from there.
+        const goesOn = findings.some((other) => other.finding.code === finding.code && other.finding !== finding);
+        if (!goesOn) expect(says('/listener/setback', beyond, finding.code)).toBe(false);
+      }
+    }
+    expect(edges).toBeGreaterThan(1);
+    expect(findings.map(({ finding }) => finding.code)).toContain('triangle-angle');
+  });
+
+  test('is told once for both loudspeakers, and once for each stretch', () => {
+    const { findings } = swept({ over: '/listener/setback', from: 100, to: 900, steps: 17 });
+    const told = findings.map(({ finding: { code, level, subject }, from }) => JSON.stringify([code, level, subject, from])); // prettier-ignore
+    expect(new Set(told).size).toBe(told.length);
+  });
+});
+
 describe('what is not a range', () => {
   test('is refused at its place in the request', () => {
     expect(refused({ over: '/stand/beauty' })).toEqual([

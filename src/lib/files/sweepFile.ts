@@ -1,12 +1,13 @@
 import { plainText } from '$lib/project/sentence.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import type { Measure } from '$lib/study/measure.ts';
+import { headlineOf } from '$lib/solution/findings/headline.ts';
 import type { Sweep } from '$lib/study/sweep.ts';
 import { csvFile, type Cell } from './csv.ts';
 import { decimalsOf, measureTitle, valuesDocument } from './measureText.ts';
 
 /** A sweep as a document of JSON: lengths in mm, angles in degrees, nothing rounded. */
-export function sweepFile({ over, rows, gaps, kinks }: Sweep, by: readonly Measure[]): string {
+export function sweepFile({ over, rows, gaps, kinks, findings }: Sweep, by: readonly Measure[]): string {
   const document = {
     format: 'wedgewright/sweep',
     version: 1,
@@ -19,6 +20,14 @@ export function sweepFile({ over, rows, gaps, kinks }: Sweep, by: readonly Measu
     })),
     gaps: gaps.map((gap) => ({ ...gap, reason: reasonDocument(gap.reason) })),
     kinks,
+    findings: findings.map(({ finding, from, to }) => ({
+      code: finding.code,
+      level: finding.level,
+      sides: finding.sides,
+      from,
+      to,
+      text: plainText(headlineOf(finding)),
+    })),
     limits: Object.fromEntries(by.flatMap(({ name, limit }) => (limit ? [[name, limit]] : []))),
   };
   return `${JSON.stringify(document, null, 2)}\n`;

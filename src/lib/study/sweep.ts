@@ -2,10 +2,13 @@ import { success, type Fault, type Result } from '$lib/project/fault.ts';
 import { got } from '$lib/project/got.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
+import type { Finding } from '$lib/solution/findings/finding.ts';
+import type { Solution } from '$lib/solution/solution.ts';
 import { solve } from '$lib/solution/solve.ts';
 import { edited, inputAt, mirrored, rangeFault, type Edited, type Input } from './input.ts';
 import { kinksOf, type Kink } from './kinks.ts';
 import { measureOf, type Measure } from './measure.ts';
+import { findingStretches, type CheckedRow, type FindingStretch } from './sweepFindings.ts';
 import { gapsOf, type Gap } from './sweepGaps.ts';
 import type { SweepRow } from './sweepRow.ts';
 
@@ -29,6 +32,8 @@ export interface Sweep {
   readonly gaps: readonly Gap[];
   /** Where a measure bends or jumps. */
   readonly kinks: readonly Kink[];
+  /** Where each finding of the checks of geometry and stands begins and ends. */
+  readonly findings: readonly FindingStretch[];
 }
 
 /** More rows than this no chart shows and nobody reads. */
@@ -62,7 +67,8 @@ export function* sweepSteps(
   if (!input.ok) return input;
   const faults = requestFaults(request, input.value);
   if (faults.length > 0) return { ok: false, faults };
-  const rowAt = (at: number, by: readonly Measure[]): SweepRow => rowOf(project, layout, request, at, by);
+  const rowAt = (at: number, by: readonly Measure[]): SweepRow =>
+    rowOf(layout, solvedAt(project, layout, request, at), at, by);
   const passes = PASSES.map(({ needs, cost }) => ({ cost, by: of.filter((measure) => needs.includes(measure.needs)) }));
   const [quick, ...slow] = passes.filter(({ by }, index) => index === 0 || by.length > 0);
   if (!quick) throw new Error('there is a first pass');
@@ -70,18 +76,31 @@ export function* sweepSteps(
   let done = 0;
 
   const rows: SweepRow[] = [];
+  const checked: CheckedRow[] = [];
+  const findingsAt = (at: number): readonly Finding[] => {
+    const solved = solvedAt(project, layout, request, at);
+    return solved.ok ? solved.value.checks : [];
+  };
   for (let i = 0; i < steps; i++) {
     // The last one is the end itself, whatever rounding says.
-    rows.push(rowAt(i === steps - 1 ? to : from + ((to - from) * i) / (steps - 1), quick.by));
+    const at = i === steps - 1 ? to : from + ((to - from) * i) / (steps - 1);
+    const solved = solvedAt(project, layout, request, at);
+    rows.push(rowOf(layout, solved, at, quick.by));
+    checked.push({ at, findings: solved.ok ? solved.value.checks : [] });
     yield { share: (done += quick.cost) / all };
   }
-  const gaps = gapsOf(rows, input.value.field.whole ? null : (at) => rowAt(at, []).ok);
+  const { whole } = input.value.field;
+  const gaps = gapsOf(rows, whole ? null : (at) => rowAt(at, []).ok);
   const kinks: Kink[] = [];
   for (const measure of quick.by) {
     kinks.push(...kinksOf(rows, measure, (at) => rowAt(at, [measure]).values[measure.name] ?? null));
     yield { share: done / all };
   }
-  const swept = (): Sweep => ({ over: input.value, rows: [...rows], gaps, kinks });
+  const stretches = findingStretches(checked, whole ? null : findingsAt);
+  let stretch = stretches.next();
+  for (; !stretch.done; stretch = stretches.next()) yield { share: done / all };
+  const findings = stretch.value;
+  const swept = (): Sweep => ({ over: input.value, rows: [...rows], gaps, kinks, findings });
   for (const { by, cost } of slow) {
     yield { answer: success(swept()) };
     for (const [i, row] of rows.entries()) {
@@ -104,9 +123,17 @@ export function changedTo(
   return edited(project, layout, other ? [edit, other] : [edit]);
 }
 
-function rowOf(project: Project, layout: Layout, request: SweepRequest, at: number, by: readonly Measure[]): SweepRow {
+function solvedAt(
+  project: Project,
+  layout: Layout,
+  request: Pick<SweepRequest, 'over' | 'mirror'>,
+  at: number,
+): Result<Solution> {
   const changed = changedTo(project, layout, request, at);
-  const solved = changed.ok ? solve(changed.value.project, changed.value.layout, false) : changed;
+  return changed.ok ? solve(changed.value.project, changed.value.layout, false) : changed;
+}
+
+function rowOf(layout: Layout, solved: Result<Solution>, at: number, by: readonly Measure[]): SweepRow {
   return {
     at,
     ok: solved.ok,

@@ -35,8 +35,8 @@ export function gapsOf(rows: readonly SweepRow[], answers: Answers | null): Gap[
   return gaps;
 }
 
-/** The furthest place from one without an answer towards one with it that still has none. */
-function edgeOf(without: number, withOne: number, answers: Answers): number {
+/** The furthest place from one without something (an answer) towards one with it that still has none. */
+export function edgeOf(without: number, withOne: number, answers: Answers): number {
   let [none, some] = [without, withOne];
   while (Math.abs(some - none) > PRECISION * Math.abs(withOne - without)) {
     const middle = (none + some) / 2;

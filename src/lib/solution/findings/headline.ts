@@ -52,4 +52,4 @@ const byCode: { readonly [Code in FindingCode]: (finding: Finding<Code>) => Sent
     says`The posture “${posture}” has the loudspeakers ${angle} apart.`,
 };
 
-const headlineOf = <Code extends FindingCode>(finding: Finding<Code>): Sentence => byCode[finding.code](finding);
+export const headlineOf = <Code extends FindingCode>(finding: Finding<Code>): Sentence => byCode[finding.code](finding);

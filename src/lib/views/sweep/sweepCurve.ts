@@ -103,10 +103,13 @@ const LEAST = 0.05;
 export const isTelling = (rows: readonly SweepRow[], measure: Measure): boolean =>
   (changeOf(rows, measure) ?? 0) >= LEAST;
 
-/** The measures that change most, so many, in the order in which they were given. A move is told by the input itself. */
+/**
+ * The measures that change most, so many, in the order in which they were given. A move is told by the input itself, and a
+ * number of findings by the findings.
+ */
 export function tellingOf(rows: readonly SweepRow[], by: readonly Measure[], most: number): readonly Measure[] {
   const changes = by
-    .filter((measure) => measure.name !== 'move' && isTelling(rows, measure))
+    .filter((measure) => measure.name !== 'move' && measure.unit !== '' && isTelling(rows, measure))
     .map((measure) => ({ measure, change: changeOf(rows, measure) ?? 0 }))
     .sort((a, b) => b.change - a.change)
     .slice(0, most);
