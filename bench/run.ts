@@ -6,6 +6,7 @@ import { benchNesting } from './nesting.ts';
 import { benchPlan } from './plan.ts';
 import { benchRandomPlans } from './randomPlans.ts';
 import { benchSound } from './sound.ts';
+import { benchSweep } from './sweep.ts';
 import type { Measured } from './measure.ts';
 
 const benches: readonly (() => Measured | readonly Measured[])[] = [
@@ -15,6 +16,7 @@ const benches: readonly (() => Measured | readonly Measured[])[] = [
   benchListeningArea,
   benchAimKernel,
   benchCompare,
+  benchSweep,
   ...benchNesting,
   benchCutOrder,
 ];

@@ -36,6 +36,7 @@ describe('sweep', () => {
     const read = run(file(demoWith()), ...range, '--of', 'tilt', '--text').out;
     expect(read).toMatch(/^0 +none\n/m);
     expect(read).toMatch(/^No answer from 0 to 2\.9\d*: expected a thin end/m);
+    expect(read).toMatch(/^caution from 3[\d.]* to 40: The loudspeakers stand/m);
   });
 
   test('refuses bad input at its place, before anything is printed', () => {

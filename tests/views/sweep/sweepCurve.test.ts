@@ -3,7 +3,7 @@ import type { Measure } from '$lib/study/measure.ts';
 import { measures } from '$lib/study/measures.ts';
 import { sweep } from '$lib/study/sweep.ts';
 import type { SweepRow } from '$lib/study/sweepRow.ts';
-import { changeOf, curveOf, isTelling, nearestRow, spanOf, tellingOf } from '$lib/views/sweep/sweepCurve.ts';
+import { changeOf, curveOf, heldOver, isTelling, nearestRow, spanOf, tellingOf } from '$lib/views/sweep/sweepCurve.ts';
 import { firstLayout, project } from '../../projects.ts';
 
 function measure(name: string): Measure {
@@ -75,6 +75,21 @@ describe('a curve', () => {
     // The steepest tilt is a size: it bends where it is nothing.
     expect(bends[0]?.value).toBeCloseTo(0, 1);
   });
+});
+
+test('what is not worked out yet is held over from before, over the same places only', () => {
+  const demo = project();
+  const swept = (of: readonly string[], to = 40) => {
+    const by = measures.filter(({ name }) => of.includes(name));
+    const result = sweep(demo, firstLayout(demo), { over: '/stand/lift', from: 0, to, steps: 5, of: by, mirror: false }); // prettier-ignore
+    if (!result.ok) throw new Error('the range is a sound one');
+    return result.value;
+  };
+  const [older, newer] = [swept(['tilt', 'miss']), swept(['tilt'])];
+  const { rows } = heldOver(older, newer);
+  expect(rows.map(({ values }) => values.miss)).toEqual(older.rows.map(({ ok, values }) => (ok ? values.miss : undefined))); // prettier-ignore
+  expect(rows.map(({ values }) => values.tilt)).toEqual(newer.rows.map(({ values }) => values.tilt));
+  expect(heldOver(swept(['miss'], 80), newer)).toBe(newer);
 });
 
 describe('what changes', () => {
