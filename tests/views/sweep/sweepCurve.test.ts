@@ -119,6 +119,13 @@ describe('what changes', () => {
   });
 });
 
+test('what is the input itself is not drawn first', () => {
+  const of = measures.filter(({ name }) => name === 'lift' || name === 'tilt');
+  const demo = project();
+  const swept = sweep(demo, firstLayout(demo), { over: '/stand/lift', from: 10, to: 90, steps: 5, of, mirror: false });
+  expect(swept.ok && tellingOf(swept.value.rows, of, 4).map(({ name }) => name)).toEqual(['tilt']);
+});
+
 describe('an axis', () => {
   test('makes no mountains of rounding, and shows a limit that is near', () => {
     const [low, high] = spanOf([3, 3.00001], tilt);

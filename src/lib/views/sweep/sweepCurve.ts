@@ -104,17 +104,23 @@ export const isTelling = (rows: readonly SweepRow[], measure: Measure): boolean 
   (changeOf(rows, measure) ?? 0) >= LEAST;
 
 /**
- * The measures that change most, so many, in the order in which they were given. A move is told by the input itself, and a
- * number of findings by the findings.
+ * The measures that change most, so many, in the order in which they were given. A move, and what is the input itself, are
+ * told by the input; a number of findings by the findings.
  */
 export function tellingOf(rows: readonly SweepRow[], by: readonly Measure[], most: number): readonly Measure[] {
   const changes = by
-    .filter((measure) => measure.name !== 'move' && measure.unit !== '' && isTelling(rows, measure))
+    .filter(
+      (measure) =>
+        measure.name !== 'move' && measure.unit !== '' && isTelling(rows, measure) && !isInput(rows, measure),
+    )
     .map((measure) => ({ measure, change: changeOf(rows, measure) ?? 0 }))
     .sort((a, b) => b.change - a.change)
     .slice(0, most);
   return by.filter((measure) => changes.some((one) => one.measure === measure));
 }
+
+const isInput = (rows: readonly SweepRow[], { name }: Measure): boolean =>
+  rows.every(({ at, values }) => typeof values[name] !== 'number' || Math.abs(values[name] - at) < 1e-9);
 
 /** What a measure's axis spans at least, so that rounding is not drawn as mountains. */
 const LEAST_SPAN: Readonly<Record<Measure['unit'], number>> = { '°': 1, mm: 2, µs: 5, dB: 0.5, kg: 0.1, '%': 1, '': 1 };
