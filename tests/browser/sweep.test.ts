@@ -159,4 +159,41 @@ describe('what if a number changes', () => {
     expect(rows).toHaveLength(41);
     expect(rows[0]).toMatch(/^80/);
   });
+
+  test('says when it cannot be worked out, and comes back when tried again', async () => {
+    const { page, takeNoise } = await visit();
+    await field(page, SETBACK).click();
+    await page.route('**/job.worker*', (route) => route.abort());
+    await whatIf(page, 'Setback').click();
+    const told = sweep(page).getByRole('alert');
+    await expect.poll(() => told.textContent()).toContain('The values could not be worked out');
+    expect(await charts(page).count()).toBe(0);
+    await page.unrouteAll();
+    await told.getByRole('button', { name: 'Try again' }).click();
+    await charts(page).waitFor();
+    await expect.poll(() => told.count()).toBe(0);
+    takeNoise();
+  });
+
+  test('takes what is worked out so far where somebody stops it, and goes on', async () => {
+    const { page } = await visit();
+    await open(page, SETBACK, 'Setback');
+    // A sheet takes seconds a value: there is time to stop it.
+    await sweep(page)
+      .getByText(/^Measures: /)
+      .click();
+    await sweep(page)
+      .getByRole('checkbox', { name: /^Sheets/ })
+      .check();
+    await sweep(page).getByRole('button', { name: 'Stop' }).click();
+    await expect.poll(() => sweep(page).getByText('Stopped before everything was worked out').count()).toBe(1);
+    expect(await sweep(page).getByRole('progressbar').count()).toBe(0);
+    await charts(page).waitFor();
+    await sweep(page).getByRole('button', { name: 'Go on' }).click();
+    await sweep(page).getByRole('progressbar').waitFor();
+    await sweep(page)
+      .getByRole('checkbox', { name: /^Sheets/ })
+      .uncheck();
+    await sweep(page).getByRole('progressbar').waitFor({ state: 'detached' });
+  });
 });
