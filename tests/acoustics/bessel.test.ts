@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { jinc } from '$lib/acoustics/bessel.ts';
-import { jincNear } from '$lib/acoustics/jincTable.ts';
+import { jincFall, jincNear } from '$lib/acoustics/jincTable.ts';
 import { numberFrom } from '../numbers.ts';
 import { runs } from '../runs.ts';
 
@@ -73,4 +73,13 @@ test('the table is the function to 1e-9, at its ends and past them too', () => {
     }),
     RUNS,
   );
+});
+
+test('falls as 2·J₂(x)/x does', () => {
+  // J₂ from the tables of a handbook of mathematical functions.
+  const J2 = { 1: 0.1149034849, 2: 0.3528340286, 5: 0.0465651163, 10: 0.2546303137, 20: -0.1603413519 };
+  for (const [x, value] of Object.entries(J2)) expect(jincFall(Number(x))).toBeCloseTo((2 * value) / Number(x), 6);
+  expect(jincFall(0)).toBeCloseTo(0, 6);
+  // Past the table's end: 2·J₂(40)/40 by scipy.special.jv.
+  expect(jincFall(40)).toBeCloseTo((2 * -0.0010649747) / 40, 6);
 });

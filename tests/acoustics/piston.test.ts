@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { beamHalfAngle, dropArgument, pistonLevel } from '$lib/acoustics/piston.ts';
+import { FREQUENCIES, frequencies } from '$lib/acoustics/grid.ts';
+import { beamHalfAngle, dropArgument, filledBehind, forwardSine, pistonLevel } from '$lib/acoustics/piston.ts';
 import { baffleStep, bodyCorner, cornerBehind, shadow } from '$lib/acoustics/shadow.ts';
+import { addWave, silence } from '$lib/acoustics/wave.ts';
 import { numberFrom } from '../numbers.ts';
 import { runs } from '../runs.ts';
 
@@ -59,4 +61,28 @@ test('the step of a baffle goes from −6 dB to 0 dB and is half way, −3 dB, a
   expect(baffleStep(1e-3, 500)).toBeCloseTo(0.5, 9);
   expect(baffleStep(500, 500)).toBeCloseTo(Math.SQRT1_2, 12);
   expect(baffleStep(5e7, 500)).toBeCloseTo(1, 9);
+});
+
+test('behind the baffle no direction has a null, and at its plane nothing jumps', () => {
+  const branch = { re: new Float64Array(FREQUENCIES).fill(1), im: new Float64Array(FREQUENCIES) };
+  const levelTowards = (offAxis: number, radius: number): Float64Array => {
+    const sum = silence();
+    const argument = ((2 * Math.PI) / 343200) * radius * forwardSine(offAxis);
+    addWave(sum, { gain: 1, turn: 0, argument, filled: filledBehind(offAxis), behind: 0, screened: 0, branch });
+    return sum.re.map((re, i) => Math.hypot(re, sum.im[i] ?? 0));
+  };
+  fc.assert(
+    fc.property(numberFrom((100 * Math.PI) / 180, Math.PI), numberFrom(20, 90), (angle, radius) => {
+      const found = levelTowards(angle, radius);
+      // Over the lobes the curve of √(8/π)/x^1.5, at the least 8 dB under it.
+      found.forEach((size, i) => {
+        const x = ((2 * Math.PI) / 343200) * radius * (frequencies[i] ?? NaN);
+        if (x > 3) expect(20 * Math.log10(size / (Math.sqrt(8 / Math.PI) / x ** 1.5))).toBeGreaterThan(-9);
+        expect(size).toBeLessThanOrEqual(1 + 1e-9);
+      });
+    }),
+    { numRuns: runs(100) },
+  );
+  const [before, after] = [-1e-12, 1e-12].map((by) => levelTowards(Math.PI / 2 + by, 60));
+  before?.forEach((size, i) => expect(Math.abs(size - (after?.[i] ?? NaN))).toBeLessThan(1e-5));
 });

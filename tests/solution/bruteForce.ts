@@ -50,17 +50,28 @@ export function pressure({ project, layout, plan }: Planned, side: SideName, fre
       const across =
         driver.radiating ?? (driver.role === 'tweeter' ? Math.min(25, driver.diameter) : 0.78 * driver.diameter);
       const x = (wavenumber * across * sine) / 2;
-      const beam = jinc(x);
+      // Behind the baffle the piston's second order fills its nulls, a quarter turn later.
+      const beam: Complex = [jinc(x), cosine < 0 ? Math.sqrt(-cosine) * secondOrder(x) : 0];
       const behind = cosine < 0 ? around(narrow, -cosine * frequency) : 1;
       const widths = widthsOnce({ project, layout, plan }, side, placed.position, point);
       const past = widths.length === 0 ? 1 : around(Math.max(...widths), frequency);
       const strength = toDesign === null ? 1 : toDesign / (speaker.designPoint?.distance ?? NaN);
-      const size = strength * beam * behind * past;
+      const size = times([strength * behind * past, 0], beam);
       // Nobody said how they were lined up: both arrive together, as if from the aimed point.
       const advance = toDesign ?? distance(placed.acousticCentre, plan.head) - distance(aimedPoint, plan.head);
-      const alone = times(times(filter, expi(-wavenumber * (way - advance))), [size, 0]);
+      const alone = times(times(filter, expi(-wavenumber * (way - advance))), size);
       sum = plus(sum, times(alone, share));
     }
+  }
+  return sum;
+}
+
+/** 2·J₂(x)/x by its power series. */
+function secondOrder(x: number): number {
+  let [term, sum] = [x / 4, 0];
+  for (let k = 1; k < 80; k++) {
+    sum += term;
+    term *= -(x * x) / 4 / (k * (k + 2));
   }
   return sum;
 }

@@ -5,7 +5,7 @@ import { branches, type Transfer } from './branches.ts';
 import type { Delayed } from './cells.ts';
 import { alongDescent } from './descent.ts';
 import { alignmentsOf, type DriverAlignment } from './designPoint.ts';
-import { forwardSine, pistonRadius } from './piston.ts';
+import { filledBehind, forwardSine, pistonRadius } from './piston.ts';
 import type { Scattered } from './scattered.ts';
 import { bodyCorner, cornerBehind } from './shadow.ts';
 import { addTransfer, addWave, silence, type Wave } from './wave.ts';
@@ -69,6 +69,7 @@ export function fieldOf(
       gain: alignment.strength * share,
       turn: perHertz(speed) * (way.length - alignment.advance),
       argument: perHertz(speed) * pistonRadius(placed.driver) * forwardSine(way.leaving),
+      filled: filledBehind(way.leaving),
       behind: inverseSquare(cornerBehind(source.corner, way.leaving)),
       screened: way.screen ? inverseSquare(bodyCorner(way.screen.width, speed)) : 0,
       branch,

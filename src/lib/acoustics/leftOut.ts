@@ -10,7 +10,7 @@ export const leftOut: readonly string[] = [
   `What the desk does under about ${DESK_KNOWN_FROM} Hz: it is not known. From there up it counts as a thin rigid plate with its four edges, each of which bends the sound once, within about 1 dB of a full computation. Sound that bends twice, its thickness, a rounded front and what lies on it are left out.`,
   'Edges of screens: a reflection counts in full where its point lies on the screen’s face and not at all where it misses.',
   'Sound that bends round the baffle and round what is in the way. A body in the way, and the cabinet behind its own baffle, take off one gentle slope above the frequency whose wave goes round them; a rule of thumb.',
-  'The drivers themselves: each counts as a flat piston in an endless baffle, as wide as its radiating diameter (an estimate where none is stated), flat in level on its axis. Domes and cones beam less than that, and break up.',
+  'The drivers themselves: each counts as a flat piston in an endless baffle, as wide as its radiating diameter (an estimate where none is stated), flat in level on its axis. Domes and cones beam less than that, and break up. Behind the baffle the piston’s nulls are filled, by a rule of thumb.',
   'The real crossover: each driver gets the textbook filter of its alignment. With a design point the drivers are lined up and even there; without one they count as arriving in step at the head, for want of knowing better.',
   'Head and body: the response is that of a small microphone in the middle of the head.',
   'The materials’ own ways: a surface keeps the same share at all frequencies and angles. Walls, ceiling and the faces of screens reflect like mirrors.',

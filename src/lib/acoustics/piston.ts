@@ -32,6 +32,13 @@ export function pistonLevel(size: number, offAxis: number): number {
 /** sin θ in front of the baffle, 1 in its plane and behind it. */
 export const forwardSine = (offAxis: number): number => (offAxis < Math.PI / 2 ? Math.sin(offAxis) : 1);
 
+/**
+ * How much of 2·J₂(x)/x joins 2·J₁(x)/x behind the baffle, a quarter turn from it, 0…1: none up to its plane, √(−cos θ)
+ * behind. The two have no null in common and together are the smooth curve over the piston's lobes, so that a direction
+ * behind the baffle, where no real cabinet has that piston's nulls, has none. A rule of thumb.
+ */
+export const filledBehind = (offAxis: number): number => (offAxis <= Math.PI / 2 ? 0 : Math.sqrt(-Math.cos(offAxis)));
+
 /** The x = ka·sin θ at which the main lobe of a piston is down by `drop` dB (over 0): 1.6137 for 3 dB, 2.2118 for 6 dB. */
 export function dropArgument(drop: number): number {
   const ratio = 10 ** (-drop / 20);

@@ -1,6 +1,6 @@
 import type { Transfer } from './branches.ts';
 import { frequencies } from './grid.ts';
-import { jincNear } from './jincTable.ts';
+import { jincFall, jincNear } from './jincTable.ts';
 
 /** One way of sound, ready to be added up: everything that does not change with frequency. */
 export interface Wave {
@@ -10,6 +10,8 @@ export interface Wave {
   readonly turn: number;
   /** The piston's argument ka·sin θ, per Hz. */
   readonly argument: number;
+  /** How much fills the piston's nulls, 0…1: 0 in front of the baffle (`filledBehind`). */
+  readonly filled: number;
   /** 1/corner², s²: of what the cabinet takes off behind its baffle, and of the body in the way; 0 for none. */
   readonly behind: number;
   readonly screened: number;
@@ -19,18 +21,21 @@ export interface Wave {
 
 /**
  * Adds a wave to a sum over the frequencies of the grid from the place `first` up to but not including `end`:
- * gain · D(ka·sin θ) · screens · branch · e^(−j·turn·f).
+ * gain · (D(ka·sin θ) − j·filled·D′) · screens · branch · e^(−j·turn·f).
  */
 export function addWave(sum: Transfer, wave: Wave, first = 0, end = frequencies.length): void {
-  const { gain, turn, argument, behind, screened } = wave;
+  const { gain, turn, argument, filled, behind, screened } = wave;
   const { re: branchRe, im: branchIm } = wave.branch;
   const { re, im } = sum;
   for (let i = first; i < end; i++) {
     const f = frequencies[i] ?? 0;
     const square = f * f;
-    const level = (gain * jincNear(argument * f)) / Math.sqrt((1 + behind * square) * (1 + screened * square));
-    const cosine = level * Math.cos(turn * f);
-    const sine = level * Math.sin(turn * f);
+    const level = gain / Math.sqrt((1 + behind * square) * (1 + screened * square));
+    const beam = level * jincNear(argument * f);
+    const fill = filled === 0 ? 0 : level * filled * jincFall(argument * f);
+    const [c, s] = [Math.cos(turn * f), Math.sin(turn * f)];
+    const cosine = beam * c + fill * s;
+    const sine = beam * s - fill * c;
     const a = branchRe[i] ?? 0;
     const b = branchIm[i] ?? 0;
     re[i] = (re[i] ?? 0) + a * cosine + b * sine;
