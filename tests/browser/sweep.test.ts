@@ -140,6 +140,15 @@ describe('what if a number changes', () => {
     await expect.poll(() => charts(page).getAttribute('aria-valuemax')).toBe('1280');
   });
 
+  test('shows where a finding begins, its place a tenth of a step finely', async () => {
+    const { page } = await visit();
+    await open(page, SETBACK, 'Setback');
+    const strip = sweep(page).getByRole('list', { name: 'Findings along the range' });
+    const ends = await strip.getByRole('listitem').filter({ hasText: 'The loudspeakers stand' }).allTextContents();
+    // Over ±15° it is a caution, within it a note: the angle at the head is 75° there.
+    expect(ends.map((text) => /(?:up to|from) ([\d.]+)\smm$/.exec(text.trim())?.[1])).toEqual(['260.4', '260.4']);
+  });
+
   test('gives its rows as a table of the measures that are drawn', async () => {
     const { page } = await visit();
     await open(page, SETBACK, 'Setback');
