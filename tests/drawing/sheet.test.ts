@@ -198,3 +198,23 @@ describe('what dimensions say', () => {
     expect([1 / 14.2, 1 / 5.24, 1, 3].map(scaleText)).toEqual(['1:14', '1:5.2', '1:1', '3:1']);
   });
 });
+
+describe('another layout laid over a sheet', () => {
+  it('is in every view that it differs in, within it, and takes no text away', () => {
+    const [own, other] = [scene(), scene({ right: { x: 277, y: 300 }, left: { x: -277, y: 300 }, earHeight: 1300 })];
+    const frame = { left: 0, top: 0, width: 1000, height: 900 };
+    const source = { ...own, layoutIndex: 0, side: 'right' as const };
+    const bare = sheetOf(source, 'all', frame, style);
+    const both = sheetOf({ ...source, over: other.plan }, 'all', frame, style);
+    const laid = both.panes.map(({ key, view }) => [key, view.items.filter(({ subject }) => subject === 'other').length] as const); // prettier-ignore
+    const counts = new Map(laid);
+    expect(counts.get('top')).toBeGreaterThanOrEqual(4);
+    expect(counts.get('side')).toBeGreaterThanOrEqual(4);
+    expect(counts.get('stand')).toBeGreaterThan(0);
+    const texts = ({ panes }: Sheet) =>
+      panes.map(({ view }) => view.items.filter(({ kind }) => kind === 'dimension' || kind === 'angle').map(({ id }) => id)); // prettier-ignore
+    expect(texts(both)).toEqual(texts(bare));
+    expect(sheetOf({ ...source, over: null }, 'all', frame, style)).toEqual(bare);
+    expect(sheetOf({ ...source, over: own.plan }, 'all', frame, style)).toEqual(bare);
+  });
+});

@@ -89,7 +89,8 @@ const linesOfDimension = ({ extensions, lines, arrows }: DrawnDimension): Segmen
 
 /** Hatching counts as its area's diagonals: no text of the drawing is small enough to miss them. */
 function linesOfThing(item: Item, { place, style }: Paper): Segment[] {
-  if (isWorded(item)) return [];
+  // What is laid over the drawing takes no room: the texts lie over it.
+  if (isWorded(item) || item.subject === 'other') return [];
   if (item.kind === 'outline') {
     const points = item.points.map((point) => toPaper(place, point));
     const [a, b, c, d] = points;

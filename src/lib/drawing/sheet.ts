@@ -1,6 +1,7 @@
 import { belowCaption } from './captions.ts';
 import type { DimensionStyle } from './dimensionStyle.ts';
 import type { Handle } from './handle.ts';
+import { laidOver } from './laidOver.ts';
 import type { Pane, Shown } from './pane.ts';
 import type { Floor } from './roomFromSide.ts';
 import { placeTexts } from './placeTexts.ts';
@@ -38,8 +39,14 @@ function rankAt({ width }: Frame, zoom: number, { textSize }: DimensionStyle): R
   return zoom < MORE ? atRest : atRest === 1 ? 2 : 4;
 }
 
-/** One view of a project. */
-export const viewOf = (key: ViewName, source: SheetSource, floor: Floor): View => views[key].draw(source, floor);
+/** One view of a project, with what is laid over it. */
+export function viewOf(key: ViewName, source: SheetSource, floor: Floor): View {
+  const view = views[key].draw(source, floor);
+  const { over, ...own } = source;
+  if (!over) return view;
+  const { project, layout, layoutIndex } = over;
+  return laidOver(view, views[key].draw({ ...own, project, layout, layoutIndex, plan: over }, floor));
+}
 
 /**
  * A sheet that fills a frame of the paper, each view as large as its own room allows with the dimensions shown at rest. It

@@ -9,4 +9,6 @@ export interface SheetSource {
   readonly plan: Plan;
   /** Whose loudspeaker the side view, the front view and the isometric one show. */
   readonly side: SideName;
+  /** Another layout's, laid faintly over the views; nothing is where it is left out. */
+  readonly over?: Plan | null;
 }

@@ -14,6 +14,7 @@ import type { LengthDisplay } from '$lib/project/units.ts';
 import type { Gestures } from '$lib/document/gesture.ts';
 import type { OpenProject } from '$lib/document/openProject.svelte.ts';
 import type { Plan } from '$lib/solution/document.ts';
+import { plan } from '$lib/solution/plan.ts';
 import { Rested } from '$lib/views/ui/rested.svelte.ts';
 import { ContainerSize, type Size } from './containerSize.svelte.ts';
 import type { Stillness } from './hand.svelte.ts';
@@ -46,6 +47,8 @@ export class SheetPicture {
   #asked = $state<ShownViews | null>(null);
   /** The view that gives the value chosen last, where there is room for one view only and it was not the one shown. */
   #followed = $state<ViewName | null>(null);
+  /** Name of the layout that is laid over the views; null for none. */
+  #over = $state<string | null>(null);
   /** The arrangement that is held still while something is moved or typed into, and the view in which it is. */
   #held = $state.raw<{ readonly sheet: Sheet; readonly view: ViewName } | null>(null);
   /** What was drawn last, to draw no more anew than has changed: no state of its own. */
@@ -57,9 +60,9 @@ export class SheetPicture {
   readonly #style = $derived.by(() => (this.size.printing ? dimensionStyle(MM) : screenStyle(this.size.width)));
   readonly #frame = $derived.by<Frame>(() => ({ left: 0, top: 0, width: this.size.width, height: this.size.height }));
   readonly #source = $derived.by<SheetSource>(() => {
-    const plan = this.#drawn();
-    const { project, layout, layoutIndex } = plan;
-    return { project, layout, layoutIndex, plan, side: this.#open.side };
+    const drawn = this.#drawn();
+    const { project, layout, layoutIndex } = drawn;
+    return { project, layout, layoutIndex, plan: drawn, side: this.#open.side, over: overOf(drawn, this.#over) };
   });
   readonly #fit = $derived.by(() => severalFit(this.#frame, this.#style));
   readonly #shown = $derived.by(() => (this.#fit ? null : this.#followed) ?? shownOf(this.#asked, this.#fit));
@@ -111,6 +114,20 @@ export class SheetPicture {
 
   get display(): LengthDisplay {
     return this.#open.display;
+  }
+
+  /** Names of the layouts that can be laid over the views, and of the one that is; null for none. */
+  get others(): readonly string[] {
+    const { project, layout } = this.#source;
+    return project.layouts.flatMap(({ name }) => (name === layout.name ? [] : [name]));
+  }
+
+  get over(): string | null {
+    return this.#source.over?.layout.name ?? null;
+  }
+
+  set over(name: string | null) {
+    this.#over = name;
   }
 
   /** Whether several views fit at once. */
@@ -169,4 +186,12 @@ export class SheetPicture {
     this.#arranged = { sheet, shown, frame };
     return sheet;
   }
+}
+
+/** The plan of the layout of a name beside the one that is drawn; null where there is none, or it has none. */
+function overOf({ project, layout }: Plan, name: string | null): Plan | null {
+  const other = project.layouts.find((one) => one.name === name);
+  if (!other || other === layout) return null;
+  const planned = plan(project, other, false);
+  return planned.ok ? planned.value : null;
 }
