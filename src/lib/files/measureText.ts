@@ -3,7 +3,7 @@ import type { Measure } from '$lib/study/measure.ts';
 /** How finely each unit is told in tables: finer than anybody can set or hear it. */
 const decimals: Record<Measure['unit'], number> = { '°': 3, mm: 2, µs: 1, dB: 2, kg: 3, '%': 2, '': 0 };
 
-export const decimalsOf = ({ unit }: Measure): number => decimals[unit];
+export const decimalsOf = ({ unit }: Pick<Measure, 'unit'>): number => decimals[unit];
 
 /** `miss (mm)`: the head of a column. */
 export const measureTitle = ({ name, unit }: Measure): string => (unit === '' ? name : `${name} (${unit})`);
