@@ -16,7 +16,7 @@ import { withLayouts } from '../../study/layouts.ts';
 
 const quick = comparedBy.filter(({ needs }) => needs !== 'sound' && needs !== 'sheets');
 
-const layoutsOf = (...changes: Parameters<typeof withLayouts>): Project => {
+const layoutsOf = (...changes: readonly Readonly<Record<string, unknown>>[]): Project => {
   const of = withLayouts(...changes);
   if (!of) throw new Error('the layouts are sound');
   return of;
