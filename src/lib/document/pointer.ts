@@ -1,13 +1,10 @@
+import { changedAt, isHeld, isIndex, isIndexOrEnd } from '$lib/project/changedAt.ts';
 import { pointerTo } from '$lib/project/fault.ts';
 
 /**
  * Reading and changing a plain JSON value at a JSON pointer (RFC 6901). Nothing is ever changed in place: what lies off the
  * way to the pointer is shared with the old value.
  */
-
-type Held = Readonly<Record<string, unknown>>;
-
-const isHeld = (value: unknown): value is Held => typeof value === 'object' && value !== null;
 
 /** Pointers that have been taken apart: every field asks for the same one with every edit. */
 const known = new Map<string, readonly string[]>();
@@ -50,7 +47,7 @@ export function listAt(document: unknown, pointer: string): readonly unknown[] {
  * the way to the pointer does not exist the document comes back as it was.
  */
 export function withValue(document: unknown, pointer: string, value: unknown): unknown {
-  return changed(document, stepsOf(pointer), () => value, isIndexOrEnd);
+  return changedAt(document, stepsOf(pointer), () => value, isIndexOrEnd);
 }
 
 /** The document without the value at the pointer: a key goes, a list closes up. */
@@ -58,32 +55,12 @@ export function withoutValue(document: unknown, pointer: string): unknown {
   const steps = stepsOf(pointer);
   const last = steps.at(-1);
   if (last === undefined || valueAt(document, pointer) === undefined) return document;
-  return changed(document, steps.slice(0, -1), (parent) => without(parent, last), isIndex);
+  return changedAt(document, steps.slice(0, -1), (parent) => without(parent, last), isIndex);
 }
 
 function without(parent: unknown, key: string): unknown {
   if (Array.isArray(parent)) return parent.filter((_, index) => String(index) !== key);
   return isHeld(parent) ? Object.fromEntries(Object.entries(parent).filter(([name]) => name !== key)) : parent;
-}
-
-type Admits = (list: readonly unknown[], step: string) => boolean;
-
-const isIndex: Admits = (list, step) => /^(0|[1-9]\d*)$/.test(step) && Number(step) < list.length;
-const isIndexOrEnd: Admits = (list, step) => isIndex(list, step) || step === String(list.length);
-
-function changed(value: unknown, steps: readonly string[], change: (old: unknown) => unknown, admits: Admits): unknown {
-  const [step, ...rest] = steps;
-  if (step === undefined) return change(value);
-  if (!isHeld(value)) return value;
-  if (Array.isArray(value)) {
-    if (!admits(value, step)) return value;
-    const list: unknown[] = [...value];
-    list[Number(step)] = changed(list[Number(step)], rest, change, admits);
-    return list;
-  }
-  const old = Object.hasOwn(value, step) ? value[step] : undefined;
-  if (old === undefined && rest.length > 0) return value;
-  return { ...value, [step]: changed(old, rest, change, admits) };
 }
 
 /** The pointer with every list index written as `*`: how tables name the same field of every entry. */

@@ -1,3 +1,4 @@
+import { changedAt } from '$lib/project/changedAt.ts';
 import { failure, pointerTo, success, type Fault, type Result } from '$lib/project/fault.ts';
 import type { NumberField } from '$lib/project/fields/field.ts';
 import { fieldTable } from '$lib/project/fields/table.ts';
@@ -62,18 +63,9 @@ export function rangeFault({ field }: Input, value: number, at: string): Fault |
   return fits ? null : { pointer: at, message: `expected ${expectation(field, value)}, got ${got(value)}` };
 }
 
-/** The layout with some numbers set, not checked. What is not touched is shared. */
+/** The layout with some numbers set, not checked. What is not touched is shared. Keys of fields need no unescaping. */
 export const withEdits = (layout: Layout, edits: readonly Edit[]): Layout =>
-  edits.reduce<Layout>((done, { pointer, value }) => set(done, pointer.slice(1).split('/'), value), layout);
-
-/** The value with a number at the end of some steps that lead to one, none of which is escaped: they are keys of fields. */
-function set<Of>(value: Of, [step, ...rest]: readonly string[], number: number): Of {
-  if (step === undefined || typeof value !== 'object' || value === null) return value;
-  const copy: Of = Array.isArray(value) ? Object.assign([], value) : { ...value };
-  const held: unknown = Reflect.get(value, step);
-  Reflect.set(copy as object, step, rest.length === 0 ? number : set(held, rest, number));
-  return copy;
-}
+  edits.reduce((done, { pointer, value }) => changedAt(done, pointer.slice(1).split('/'), () => value), layout);
 
 /** The project with some numbers of one of its layouts set, checked as a file is; the faults have pointers from the project. */
 export function edited(project: Project, layout: Layout, edits: readonly Edit[]): Result<Edited> {
