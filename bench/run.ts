@@ -5,6 +5,7 @@ import { benchListeningArea } from './listeningArea.ts';
 import { benchNesting } from './nesting.ts';
 import { benchPlan } from './plan.ts';
 import { benchRandomPlans } from './randomPlans.ts';
+import { benchSearch } from './search.ts';
 import { benchSound } from './sound.ts';
 import { benchSweep } from './sweep.ts';
 import type { Measured } from './measure.ts';
@@ -17,6 +18,7 @@ const benches: readonly (() => Measured | readonly Measured[])[] = [
   benchAimKernel,
   benchCompare,
   benchSweep,
+  benchSearch,
   ...benchNesting,
   benchCutOrder,
 ];
