@@ -17,13 +17,14 @@ import { addTransfer, silence } from '$lib/acoustics/wave.ts';
 import type { PlacedDriver } from '$lib/layout/pose.ts';
 import type { Layout, Project, SideName } from '$lib/project/project.ts';
 import type { Plan, SidePlan } from './document.ts';
+import { once } from '$lib/project/once.ts';
 import { placedDrivers } from './placedDrivers.ts';
 import { screensAround } from './screensAround.ts';
 import { crossoverSound } from '$lib/solution/sound/crossovers.ts';
 import { driverSound } from '$lib/solution/sound/drivers.ts';
 import { earlySound } from '$lib/solution/sound/early.ts';
 import { reflectionSound } from '$lib/solution/sound/reflections.ts';
-import type { ResponsePlan, SoundPlan } from './soundDocument.ts';
+import type { ResponsePlan, SideSound, SoundPlan } from './soundDocument.ts';
 
 export interface SoundOptions {
   /** Whether the step of the baffle counts in the responses; off by default, as it is no more than a hint. */
@@ -56,8 +57,11 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
   const source = sourceOf(speaker, speed);
   const known = speaker.designPoint !== null;
   const corner = bodyCorner(speaker.width, speed);
-  const evened = evenedAtDesign(speaker, source, speed);
-  if (options.baffleStep) frequencies.forEach((f, i) => (evened[i] = (evened[i] ?? 1) / baffleStep(f, corner)));
+  const evened = once(() => {
+    const even = evenedAtDesign(speaker, source, speed);
+    if (options.baffleStep) frequencies.forEach((f, i) => (even[i] = (even[i] ?? 1) / baffleStep(f, corner)));
+    return even;
+  });
 
   const hear = (side: SideName): Heard => {
     const of = plan.sides[side];
@@ -69,38 +73,55 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
     return { plan: of, drivers, arrivals, field, reference: 1 / aimed };
   };
   const heard = { left: hear('left'), right: hear('right') };
-  const powers = cellPowers({ left: heard.left.field.parts, right: heard.right.field.parts });
+  const powers = once(() => cellPowers({ left: heard.left.field.parts, right: heard.right.field.parts }));
 
-  const sideSound = (side: SideName) => {
+  /** Members are worked out when they are first read: a search asks thousands of layouts for one of them. */
+  const sideSound = (side: SideName): SideSound => {
     const { plan: of, drivers, arrivals, field, reference } = heard[side];
-    const early = earlySound(field, arrivals, surfaces, of.reflections, speed);
-    return {
-      drivers: drivers.map((driver) => driverSound(driver, speed)),
-      crossovers: speaker.crossovers.flatMap((crossover, index) => {
+    const early = once(() => earlySound(field, arrivals, surfaces, of.reflections, speed));
+    const directivity = once(() => drivers.map((driver) => driverSound(driver, speed)));
+    const crossovers = once(() =>
+      speaker.crossovers.flatMap((crossover, index) => {
         const planned = of.crossovers[index];
         return planned
           ? [crossoverSound({ speaker, layout, side, plan: of, drivers, head, speed }, crossover, planned)]
           : [];
       }),
-      reflections: reflectionSound(arrivals, field.parts, of.reflections),
-      early,
-      earlyPasses: early.every(({ passes }) => passes),
-      response: responsePlan([field], powers[side], reference, evened, surfaces, known),
+    );
+    const reflections = once(() => reflectionSound(arrivals, field.parts, of.reflections));
+    const response = once(() => responsePlan([field], powers()[side], reference, evened(), surfaces, known));
+    return {
+      get drivers() {
+        return directivity();
+      },
+      get crossovers() {
+        return crossovers();
+      },
+      get reflections() {
+        return reflections();
+      },
+      get early() {
+        return early();
+      },
+      get earlyPasses() {
+        return early().every(({ passes }) => passes);
+      },
+      get response() {
+        return response();
+      },
     };
   };
   const { left, right } = heard;
+  const both = once(() =>
+    responsePlan([left.field, right.field], powers().both, left.reference + right.reference, evened(), surfaces, known),
+  );
   return {
     layout: layout.name,
     frequencies,
     sides: { left: sideSound('left'), right: sideSound('right') },
-    both: responsePlan(
-      [left.field, right.field],
-      powers.both,
-      left.reference + right.reference,
-      evened,
-      surfaces,
-      known,
-    ),
+    get both() {
+      return both();
+    },
     designPoint: speaker.designPoint,
     baffleStep: { corner, counted: options.baffleStep ?? false, source: 'rule of thumb' },
     early: { level: EARLY.level, window: EARLY.window, source: EARLY.source, plainly: EARLY.plainly },
