@@ -1,5 +1,6 @@
 import { demoProject } from '$lib/project/demo.ts';
 import { checkProject } from '$lib/project/parse.ts';
+import type { Layout } from '$lib/project/project.ts';
 import { readAsk } from '$lib/study/ask.ts';
 import { searchSteps, search } from '$lib/study/search.ts';
 import type { Found } from '$lib/study/found.ts';
@@ -62,16 +63,16 @@ export function benchSearch(): readonly Measured[] {
     const [, second, third] = times;
     return { name, limit, median: Math.min(second?.time ?? NaN, third?.time ?? NaN), checksum: third?.checksum ?? '' };
   });
-  return [...measured, memory()];
+  return [...measured, memory(layout)];
 
   /** What a search of a million holds at its end, beside what was there before, MB in place of ms. */
-  function memory(): Measured {
-    const ask = readAsk(asks[0].ask, layout ?? project.layouts[0]);
-    if (!ask.ok || !layout) throw new Error('the benchmark’s asks are sound');
+  function memory(of: Layout): Measured {
+    const ask = readAsk(asks[0].ask, of);
+    if (!ask.ok) throw new Error('the benchmark’s asks are sound');
     const before = process.memoryUsage().heapUsed;
     let most = 0;
     let count = 0;
-    const steps = searchSteps(project, layout, ask.value, 1, { worker: 0, of: 1 });
+    const steps = searchSteps(project, of, ask.value, 1, { worker: 0, of: 1 });
     for (let step = steps.next(); !step.done; step = steps.next()) {
       count += 1;
       most = Math.max(most, process.memoryUsage().heapUsed - before);

@@ -12,6 +12,7 @@ const pages = [
   ['', 'Drawing', 'Wedgewright: desk, aim and stands'],
   ['measure/', 'Measure', 'Measure in seven steps'],
   ['compare/', 'Compare', 'Compare layouts'],
+  ['search/', 'Search', 'Search'],
   ['sound/', 'Sound', 'Sound and stability'],
   ['workshop/', 'Workshop', 'Workshop'],
   ['build-sheet/', 'Build sheet', /^Build sheet: /],

@@ -18,7 +18,7 @@ function searched(): Searched & { readonly ask: Ask } {
   const coarse = { ...document, free: document.free.map((span) => ({ ...span, step: 50 })) };
   const ask = readAsk(coarse, demo.layout);
   if (!ask.ok) throw new Error('it is an ask');
-  return { of: demo, ask: ask.value, document: coarse };
+  return { of: demo, ask: ask.value, document: coarse, question: question.name };
 }
 
 /** What the worker of a request finds. */

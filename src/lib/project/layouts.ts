@@ -26,14 +26,23 @@ export function withLayoutDuplicated<Entry extends Named>(layouts: List<Entry>, 
 function copied<Entry extends Named>(layouts: List<Entry>, like: number, to: number): Result<List<Entry>> {
   const found = entryAt(layouts, like);
   if (!found.ok) return found;
+  return withLayoutInserted(layouts, to, found.value);
+}
+
+/** The list with another layout at a place, under a name of its own. */
+export function withLayoutInserted<Entry extends Named>(
+  layouts: List<Entry>,
+  to: number,
+  layout: Entry,
+): Result<List<Entry>> {
   if (layouts.length >= MOST_LAYOUTS) {
     return failure({
       pointer: '/layouts',
       message: `expected at most ${MOST_LAYOUTS} layouts, got ${layouts.length + 1}: delete one first`,
     });
   }
-  const copy = { ...found.value, name: freeName(found.value.name, layouts.map(({ name }) => name)) }; // prettier-ignore
-  return success(layouts.toSpliced(to, 0, copy));
+  const named = { ...layout, name: freeName(layout.name, layouts.map(({ name }) => name)) }; // prettier-ignore
+  return success(layouts.toSpliced(to, 0, named));
 }
 
 /** The list without one layout. The last one stays: a project without a layout has nothing to show. */

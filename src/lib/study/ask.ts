@@ -81,10 +81,23 @@ const dearestOf = ({ rules, aims }: Ask): Measure['needs'] => {
   return dearestFirst.find((one) => needs.includes(one)) ?? 'aim';
 };
 
-function tooMany(ask: Ask): Fault[] {
+/** How many candidates there are, how many there may be, and how much coarser steps would have to be. */
+export interface Excess {
+  readonly all: number;
+  readonly most: number;
+  readonly coarser: number;
+}
+
+/** What is too many of an ask; null where it is not. */
+export function excessOf(ask: Ask): Excess | null {
   const [all, most] = [candidatesOf(ask), MOST_CANDIDATES[dearestOf(ask)]];
-  if (all <= most) return [];
-  const coarser = Math.ceil(10 * (all / most) ** (1 / ask.free.length)) / 10;
+  return all <= most ? null : { all, most, coarser: Math.ceil(10 * (all / most) ** (1 / ask.free.length)) / 10 };
+}
+
+function tooMany(ask: Ask): Fault[] {
+  const excess = excessOf(ask);
+  if (!excess) return [];
+  const { all, most, coarser } = excess;
   const message = `expected at most ${most} candidates for these measures, got ${all}: steps ${coarser} times as large would fit, or narrower ranges`;
   return [{ pointer: '/free', message }];
 }

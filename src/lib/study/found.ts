@@ -16,9 +16,13 @@ export interface Found {
   readonly relax: readonly Relaxed[];
   /** Some of those looked at, spread evenly over all. */
   readonly sample: readonly Tried[];
+  /** The layout as it is; null where it has no plan. */
+  readonly present: Values | null;
 }
 
 export interface FrontMember {
+  /** Which candidate it is. */
+  readonly index: number;
   readonly edits: readonly Edit[];
   /** Every measure that was asked for or ruled by, of the plan with these edits. */
   readonly values: Values;
@@ -50,6 +54,8 @@ export interface Part {
   /** Of each rule the candidate that violates it alone, and least. */
   readonly nearest: readonly (Nearest | null)[];
   readonly sample: readonly Tried[];
+  /** Of the layout as it is, from the first worker; null from the others. */
+  readonly present: Values | null;
 }
 
 export interface Valued extends Member {
@@ -65,7 +71,11 @@ export interface Nearest {
 export function merged(ask: Ask, parts: readonly Part[]): Found {
   const front = new Front<Valued>(grainsOf(ask));
   for (const part of parts) front.merge(part.front);
-  const members = front.members.map(({ index, values }): FrontMember => ({ edits: editsAt(ask, index), values }));
+  const members = front.members.map(({ index, values }): FrontMember => ({
+    index,
+    edits: editsAt(ask, index),
+    values,
+  }));
   const relax = ask.rules.flatMap(({ value }, rule) => {
     const near = parts
       .flatMap(({ nearest }) => nearest[rule] ?? [])
@@ -83,6 +93,7 @@ export function merged(ask: Ask, parts: readonly Part[]): Found {
     front: members,
     relax: members.length > 0 ? [] : relax,
     sample,
+    present: parts.find(({ present }) => present !== null)?.present ?? null,
   };
 }
 

@@ -79,7 +79,7 @@ export function askOf({ aims, free, rules }: Question, project: Project, layout:
 }
 
 /** What holds for every plain question: nothing touches, nothing hides, nothing tips. Rules of thumb, but for the tip angle. */
-export const usualRules = ({ monitors, desk, room }: Layout): readonly RuleDocument[] => [
+const usualRules = ({ monitors, desk, room }: Layout): readonly RuleDocument[] => [
   ...(monitors.length > 0 ? [{ measure: 'screen-gap', least: 20 }, { measure: 'screen-hidden', most: 3 }] : []), // prettier-ignore
   ...(desk.wallGap === null && room.leftWall === null && room.rightWall === null
     ? []

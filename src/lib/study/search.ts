@@ -1,4 +1,5 @@
 import type { Layout, Project } from '$lib/project/project.ts';
+import { solve } from '$lib/solution/solve.ts';
 import { candidatesOf, type Ask, type Rule } from './ask.ts';
 import { Candidates } from './candidates.ts';
 import {
@@ -11,9 +12,10 @@ import {
   type Part,
   type Tried,
   type Valued,
+  type Values,
 } from './found.ts';
 import { Front } from './front.ts';
-import type { Measure } from './measure.ts';
+import { measureOf, type Measure } from './measure.ts';
 import { badness } from './ranked.ts';
 import { visited } from './visited.ts';
 
@@ -47,7 +49,7 @@ export function* searchSteps(
 ): Generator<{ readonly share: number } | { readonly answer: Part }, Part> {
   const all = candidatesOf(ask);
   const shares = Array.from({ length: SHARES }, (_, share) => share).filter((share) => share % of === worker);
-  const looking = new Looking(project, layout, ask);
+  const looking = new Looking(project, layout, ask, worker === 0 ? presentOf(project, layout, ask) : null);
   const chunk = CHUNK[dearest(ask)];
   let told = chunk;
   for (const share of shares) {
@@ -67,6 +69,13 @@ export function* searchSteps(
   return looking.part;
 }
 
+/** Every measure of the layout as it is. */
+function presentOf(project: Project, layout: Layout, ask: Ask): Values | null {
+  const solved = solve(project, layout, false);
+  if (!solved.ok) return null;
+  return Object.fromEntries(askedOf(ask).map((measure) => [measure.name, measureOf(measure, solved.value, layout)]));
+}
+
 const cost: Record<Measure['needs'], number> = { aim: 0, bodies: 1, stands: 2, sound: 3, sheets: 4 };
 
 const dearest = (ask: Ask): Measure['needs'] =>
@@ -83,14 +92,16 @@ class Looking {
   /** The cheapest first. */
   readonly #rules: readonly { readonly rule: Rule; readonly place: number; readonly isDear: boolean }[];
   readonly #leavesEarly: boolean;
+  readonly #present: Values | null;
   /** Written over for each candidate. */
   readonly #looked: { index: number; readonly bad: number[] };
   #satisfied = false;
   #held = 0;
   tried = 0;
 
-  constructor(project: Project, layout: Layout, ask: Ask) {
+  constructor(project: Project, layout: Layout, ask: Ask, present: Values | null) {
     this.#ask = ask;
+    this.#present = present;
     this.#asked = askedOf(ask);
     this.#candidates = new Candidates(project, layout, ask);
     this.#front = new Front<Valued>(grainsOf(ask));
@@ -104,7 +115,7 @@ class Looking {
 
   get part(): Part {
     const [tried, held, front, nearest] = [this.tried, this.#held, this.#front.kept, [...this.#nearest]];
-    return { tried, held, front, nearest, sample: [...this.#sample] };
+    return { tried, held, front, nearest, sample: [...this.#sample], present: this.#present };
   }
 
   look(index: number, closely: boolean): void {

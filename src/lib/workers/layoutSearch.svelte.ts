@@ -11,6 +11,8 @@ export interface Searched {
   readonly of: Plan;
   readonly ask: Ask;
   readonly document: AskDocument;
+  /** Which question it is; or another word, for an ask of one's own. */
+  readonly question: string;
 }
 
 /** What is found is the same for any seed but where candidates are alike. */

@@ -1,0 +1,82 @@
+import type { Ask } from '$lib/study/ask.ts';
+import { editsAt } from '$lib/study/editsAt.ts';
+import { askedOf, type Found, type Values } from '$lib/study/found.ts';
+import type { FreeInput } from '$lib/study/freeInputs.ts';
+import type { Edit } from '$lib/study/input.ts';
+import type { Measure } from '$lib/study/measure.ts';
+
+/** Something that candidates differ in: an input, or a measure. */
+export interface Dimension {
+  /** A pointer, or a measure's name. */
+  readonly key: string;
+  readonly label: string;
+  readonly unit: Measure['unit'];
+  /** Of a measure. */
+  readonly better: 'less' | 'more' | null;
+}
+
+/** One candidate, by the keys of the dimensions; null and absent where it has no value. */
+export interface Point {
+  readonly index: number;
+  readonly at: Values;
+}
+
+/** The inputs first, then aims and rules. */
+export const dimensionsOf = (ask: Ask, inputs: readonly FreeInput[]): readonly Dimension[] => [
+  ...ask.free.flatMap(({ pointer }) => {
+    const input = inputs.find((one) => one.pointer === pointer);
+    return input ? [{ key: pointer, label: input.label, unit: input.unit, better: null }] : [];
+  }),
+  ...askedOf(ask).map(({ name, label, unit, better }) => ({ key: name, label, unit, better })),
+];
+
+const inputsOf = (edits: readonly Edit[]): Values => Object.fromEntries(edits.map(({ pointer, value }) => [pointer, value])); // prettier-ignore
+
+export const frontPoints = ({ front }: Found): readonly Point[] =>
+  front.map(({ index, edits, values }) => ({ index, at: { ...inputsOf(edits), ...values } }));
+
+/** Those that were looked at closely, that hold or do not. */
+export const triedPoints = ({ sample }: Found, ask: Ask, holds: boolean): readonly Point[] =>
+  sample.flatMap((tried) =>
+    tried.holds === holds
+      ? [{ index: tried.index, at: { ...inputsOf(editsAt(ask, tried.index)), ...tried.values } }]
+      : [],
+  );
+
+/** The layout as it is. */
+export const presentPoint = ({ present }: Found, inputs: readonly FreeInput[]): Point | null =>
+  present && { index: -1, at: { ...Object.fromEntries(inputs.map(({ pointer, now }) => [pointer, now])), ...present } };
+
+/** Where the values of all that is drawn lie; null where there are none. */
+export function spanOf(points: readonly Point[], key: string): readonly [number, number] | null {
+  let [least, most] = [Infinity, -Infinity];
+  for (const { at } of points) {
+    const value = at[key] ?? null;
+    if (value === null) continue;
+    least = Math.min(least, value);
+    most = Math.max(most, value);
+  }
+  return least > most ? null : [least, most];
+}
+
+/** What somebody has narrowed down to: ends by key. */
+export type Narrowed = Readonly<Record<string, readonly [number, number]>>;
+
+export const isWithin = ({ at }: Point, narrowed: Narrowed): boolean =>
+  Object.entries(narrowed).every(([key, [from, to]]) => {
+    const value = at[key] ?? null;
+    return value !== null && value >= from && value <= to;
+  });
+
+/** The one that gives up least in all aims together, each measured over what the front spans: where nobody has chosen. */
+export function middling(points: readonly Point[], aims: readonly Measure[]): Point | null {
+  const spans = aims.map(({ name }) => spanOf(points, name));
+  const given = ({ at }: Point): number =>
+    aims.reduce((sum, { name, better }, i) => {
+      const [span, value] = [spans[i], at[name] ?? null];
+      if (!span || value === null) return sum;
+      const share = (value - span[0]) / (span[1] - span[0] || 1);
+      return sum + (better === 'less' ? share : 1 - share) ** 2;
+    }, 0);
+  return points.reduce<Point | null>((best, one) => (best && given(best) <= given(one) ? best : one), null);
+}

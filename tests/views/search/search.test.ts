@@ -1,0 +1,120 @@
+import { describe, expect, test } from 'vitest';
+import { readAsk } from '$lib/study/ask.ts';
+import { freeInputs } from '$lib/study/freeInputs.ts';
+import { measures } from '$lib/study/measures.ts';
+import { askOf, questions } from '$lib/study/questions.ts';
+import { dimensionsOf, isWithin, middling, spanOf, type Point } from '$lib/views/search/dimensions.ts';
+import { OwnAsk } from '$lib/views/search/ownAsk.svelte.ts';
+import { countText, nameOf } from '$lib/views/search/words.ts';
+import { firstLayout, project } from '../../projects.ts';
+
+const of = project();
+const layout = firstLayout(of);
+const [sixty] = questions;
+if (!sixty) throw new Error('there are questions');
+const asked = askOf(sixty, of, layout);
+const named = (...names: string[]) => measures.filter(({ name }) => names.includes(name));
+const MM = { length: 'mm', fraction: null } as const;
+
+describe('aims of one’s own', () => {
+  const rowOf = (own: OwnAsk, label: string) => {
+    const row = own.free.find(({ input }) => input.label === label);
+    if (!row) throw new Error(`nothing is called ${label}`);
+    return row;
+  };
+
+  test('begin as the question before them, and are an ask', () => {
+    const own = new OwnAsk(of, layout, asked);
+    const document = own.documentOf('mm');
+    expect(document?.free).toEqual(asked.free);
+    expect(document?.aims).toEqual(asked.aims);
+    const sorted = (rules: readonly object[]) => rules.map((rule) => JSON.stringify(rule)).sort();
+    expect(sorted(document?.rules ?? [])).toEqual(sorted(asked.rules));
+    expect(document && own.excessOf(document)).toBeNull();
+  });
+
+  test('tell at the number what is wrong with it, in the unit that it is typed in, and are no ask meanwhile', () => {
+    const own = new OwnAsk(of, layout, asked);
+    const set = (change: object) => own.setFree(rowOf(own, 'Head from the edge'), change);
+    const told = (unit: 'mm' | 'in' = 'mm') => own.faultsOf(rowOf(own, 'Head from the edge'), unit);
+    set({ from: 'abc' });
+    expect(told()).toEqual({ from: 'Enter −3000 to 6000 mm', to: null, step: null });
+    expect(told('in').from).toBe('Enter −118.11 to 236.22 in');
+    expect(own.documentOf('mm')).toBeNull();
+    set({ from: 400, to: 300 });
+    expect(told().to).toBe('Enter no less than where it begins');
+    set({ from: 300, to: 400, step: 0 });
+    expect(told().step).toBe('Enter 0.1 to 5000 mm');
+    set({ step: '' });
+    expect(told().step).toBe('Enter 0.1 to 5000 mm');
+    set({ step: 50, on: true });
+    expect(own.documentOf('mm')?.free).toContainEqual({ pointer: '/listener/setback', mirror: false, from: 300, to: 400, step: 50 }); // prettier-ignore
+    const [tilt] = own.rules.filter(({ measure }) => measure.name === 'tilt');
+    if (!tilt) throw new Error('tilt is ruled');
+    own.setRule(tilt, { value: 'steep' });
+    expect(own.rules.map((row) => own.faultOf(row, 'mm')).filter((fault) => fault !== null)).toEqual(['Enter −90 to 180°']); // prettier-ignore
+  });
+
+  test('say the same where only steps are too fine', () => {
+    const own = new OwnAsk(of, layout, asked);
+    own.setFree(rowOf(own, 'Head from the edge'), { from: 100, step: 0.1 });
+    own.setFree(rowOf(own, 'Marks, sideways'), { step: 0.1 });
+    const document = own.documentOf('mm');
+    expect(document && own.excessOf(document)).toEqual({ all: 2301 * 3001 * 31, most: 500_000, coarser: 7.6 });
+  });
+
+  test('say of a billion candidates what would fit, before any work', () => {
+    const own = new OwnAsk(of, layout, asked);
+    for (const label of ['Marks, sideways', 'Marks, from the edge', 'Head from the edge']) {
+      own.setFree(rowOf(own, label), { from: 100, to: 199.9, step: 0.1 });
+    }
+    const document = own.documentOf('mm');
+    if (!document) throw new Error('it is sound but for that');
+    expect(own.excessOf(document)).toEqual({ all: 1_000_000_000, most: 500_000, coarser: 12.6 });
+    // As the ask itself says.
+    const read = readAsk(document, layout);
+    expect(read.ok ? '' : read.faults[0]?.message).toMatch(/got 1000000000: steps 12\.6 times as large/);
+  });
+});
+
+describe('what was found', () => {
+  const point = (index: number, error: number, move: number): Point => ({
+    index,
+    at: { 'triangle-error': error, move },
+  });
+  const front = [point(1, 0, 300), point(2, 3, 100), point(3, 20, 0)];
+
+  test('differs in the inputs, then in what is wanted and ruled, each once', () => {
+    const read = readAsk(asked, layout);
+    if (!read.ok) throw new Error('it is an ask');
+    expect(dimensionsOf(read.value, freeInputs(of, layout)).map(({ label }) => label)).toEqual([
+      'Marks, sideways',
+      'Marks, from the edge',
+      'Head from the edge',
+      ...named('triangle-error').map(({ label }) => label),
+      ...named('move').map(({ label }) => label),
+      ...asked.rules.flatMap(({ measure }) => named(measure).map(({ label }) => label)),
+    ]);
+  });
+
+  test('is narrowed down by the ends of each axis, both ends among what stays', () => {
+    const left = (from: number, to: number) => front.filter((one) => isWithin(one, { move: [from, to] })).map(({ index }) => index); // prettier-ignore
+    expect(left(100, 300)).toEqual([1, 2]);
+    expect(left(1, 99)).toEqual([]);
+    expect(isWithin({ index: 4, at: { move: null } }, { move: [0, 300] })).toBe(false);
+    expect(spanOf(front, 'move')).toEqual([0, 300]);
+    expect(spanOf(front, 'tilt')).toBeNull();
+  });
+
+  test('shows a middling one where nobody has chosen: least given up in all aims together', () => {
+    expect(middling(front, named('triangle-error', 'move'))?.index).toBe(2);
+    expect(middling([], named('move'))).toBeNull();
+  });
+
+  test('is named by what it is', () => {
+    expect(nameOf(named('triangle-error', 'move'), { 'triangle-error': 0.41, move: 87.2 }, MM)).toBe('0.4° off 60°, moved 87 mm'); // prettier-ignore
+    expect(nameOf(named('tilt'), { tilt: 12 }, MM)).toBe('steepest tilt 12.0°');
+    expect(nameOf(named('tilt'), { tilt: null }, MM)).toBe('searched');
+    expect(countText(1_234_567)).toBe('1\u202f234\u202f567');
+  });
+});
