@@ -13,6 +13,7 @@ export class Clients {
   readonly slices: Readonly<Record<'plan' | 'side', JobClient<'slice'>>>;
   readonly sheets: SheetSearch;
   readonly search: LayoutSearch;
+  readonly place: JobClient<'place'>;
   readonly compare: JobClient<'compare', ComparedSubject>;
   /** By the sheets alone: what is quickly known does not wait for them. */
   readonly compareSheets: JobClient<'compare', ComparedSubject>;
@@ -25,6 +26,7 @@ export class Clients {
     this.slices = { plan: new JobClient('slice', start), side: new JobClient('slice', start) };
     this.sheets = new SheetSearch(start);
     this.search = new LayoutSearch(start);
+    this.place = new JobClient('place', start);
     this.compare = new JobClient('compare', start);
     this.compareSheets = new JobClient('compare', start);
     this.sweep = new JobClient('sweep', start);

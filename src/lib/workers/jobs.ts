@@ -12,6 +12,8 @@ import { comparedBy, measuresNamed } from '$lib/study/measures.ts';
 import { faultLine, success, type Result } from '$lib/project/fault.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { readAsk } from '$lib/study/ask.ts';
+import { placeExisting, type Placing } from '$lib/study/placeExisting.ts';
+import type { PlaceAsk } from '$lib/study/placing/ask.ts';
 import type { AskDocument } from '$lib/study/questions.ts';
 import type { Part } from '$lib/study/found.ts';
 import { searchSteps } from '$lib/study/search.ts';
@@ -51,6 +53,8 @@ export interface Jobs {
   readonly sheets: { input: Subject; answer: Result<Nested> };
   /** Layouts side by side: first what is quickly known. */
   readonly compare: { input: ComparedSubject; answer: Comparison };
+  /** Where stands that exist can be put. */
+  readonly place: { input: Subject & { readonly ask: PlaceAsk }; answer: Placing };
   /** One worker's part of a search. */
   readonly search: { input: SearchInput; answer: Part };
   /** One number of the layout over a range; measures by their names. */
@@ -97,6 +101,9 @@ export const jobs: {
     return headMap(hearingOf(subject.project, solutionOf(subject)), where);
   },
   sheets: (subject) => sheetSteps(subject),
+  *place({ project, layoutIndex, ask }) {
+    return placeExisting(project, layoutAt(project, layoutIndex), ask);
+  },
   *search({ project, layoutIndex, ask, seed, worker, of }) {
     const layout = layoutAt(project, layoutIndex);
     const read = readAsk(ask, layout);
