@@ -39,7 +39,7 @@ export interface Aim {
 }
 
 /** Least and most run that is looked at, mm: nearer, the cabinet is in the listener's face; further is no desk. */
-export const NEAREST_RUN = 100;
+const NEAREST_RUN = 100;
 const FURTHEST_RUN = 6000;
 /** Of the safe zone: each place is by this factor further than the one before. */
 const RUN_STEP = 1.01;

@@ -27,7 +27,7 @@ export function nearestMark(sides: readonly Side[], from: Point, box: Box): Poin
 
 const apartFrom = (from: Point, [x, y]: Point): number => Math.hypot(x - from[0], y - from[1]);
 
-export const isIn = ({ left, right, front, back }: Box, [x, y]: Point): boolean =>
+const isIn = ({ left, right, front, back }: Box, [x, y]: Point): boolean =>
   x >= left && x <= right && y >= front && y <= back;
 
 /** All marks in a box that will do for one loudspeaker, seen as a right one. */
