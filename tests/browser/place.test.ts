@@ -32,7 +32,7 @@ describe('stands that I have', () => {
     await expectAccessible('light and dark');
 
     await ways(page).first().focus();
-    await expect.poll(() => plan(page).getAttribute('aria-label')).toMatch(/^Move both marks [\d.]+\smm, from above/);
+    await expect.poll(() => plan(page).getAttribute('aria-label')).toMatch(/^Sit [\d.]+\smm nearer, from above/);
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('ArrowDown');
     await expect.poll(() => ways(page).nth(2).isChecked()).toBe(true);
