@@ -6,7 +6,6 @@ const types: Readonly<Record<string, string>> = {
   dxf: 'image/vnd.dxf',
   pdf: 'application/pdf',
   zip: 'application/zip',
-  csv: 'text/csv',
 };
 
 /** Hands a file to the browser's downloads. */
