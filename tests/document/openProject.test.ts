@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { OpenProject } from '$lib/document/openProject.svelte.ts';
-import { project } from '../projects.ts';
+import { solve } from '$lib/solution/solve.ts';
+import { firstLayout, project } from '../projects.ts';
 
 const EAR = '/layouts/0/listener/earHeight';
 const opened = () => new OpenProject(project());
@@ -44,6 +45,29 @@ describe('an open project', () => {
     open.finishTyping(EAR);
     expect(open.toldFaults).toEqual(open.faults);
     expect(open.messagesAt(EAR)).toEqual(['Enter 200 to 2500 mm']);
+  });
+
+  test('marks what the late findings of the answer that is shown concern, not of one before', () => {
+    const open = opened();
+    const through = '/layouts/0/aim/through';
+    const { shown } = open;
+    const lined = project({
+      '/speaker/designPoint': { driver: 'tweeter', distance: 1000 },
+      '/layouts/0/aim/tilt': { rule: 'as-set', degrees: -15 },
+    });
+    const solved = solve(lined, firstLayout(lined));
+    if (!solved.ok || !shown) throw new Error('both have an answer');
+    const late = solved.value.findings.filter(({ code }) => code === 'crossover-sum');
+    expect(late.length).toBeGreaterThan(0);
+    expect(open.levelAt(through)).toBeUndefined();
+    open.takeFindings(shown, late);
+    expect(open.levelAt(through)).toBe('caution');
+    // The quick checks are told beside them.
+    expect(open.levelAt('/layouts/0/placement/right/x')).toBe('caution');
+    open.edit(EAR, 1200);
+    expect(open.levelAt(through)).toBeUndefined();
+    open.takeFindings(shown, late);
+    expect(open.levelAt(through)).toBeUndefined();
   });
 
   test('lets another project come in its place', () => {

@@ -1,5 +1,6 @@
 import type { Plan } from '$lib/solution/document.ts';
 import { levelsByPointer } from '$lib/solution/findings/concerns.ts';
+import type { Finding } from '$lib/solution/findings/finding.ts';
 import { countedAt, isEntered } from '$lib/project/counted.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import { isMirrored } from '$lib/project/mirrored.ts';
@@ -35,7 +36,13 @@ export class OpenProject {
   readonly #messages = $derived.by(() =>
     this.#faults.length === 0 ? NO_MESSAGES : messagesByOwner(this.faults, this.draft, this.display),
   );
-  readonly #levels = $derived.by(() => levelsByPointer(this.shown?.checks ?? [], this.layoutIndex));
+  /** What the checks that take longer said last, and of which answer. */
+  #late = $state.raw<{ readonly of: Plan; readonly findings: readonly Finding[] } | null>(null);
+  readonly #levels = $derived.by(() => {
+    const { shown } = this;
+    const late = this.#late?.of === shown ? this.#late?.findings : undefined;
+    return levelsByPointer([...(shown?.checks ?? []), ...(late ?? [])], this.layoutIndex);
+  });
 
   constructor(project: Project) {
     const settled = settleProject(project, 0);
@@ -134,6 +141,11 @@ export class OpenProject {
   /** How grave what the checks say of the value with this pointer is; undefined where they say nothing, or only note something. */
   levelAt(pointer: string): 'fault' | 'caution' | undefined {
     return this.#levels.get(pointer);
+  }
+
+  /** Takes in what the checks that take longer, those of the sound, say of an answer; forgotten when another one is shown. */
+  takeFindings(of: Plan, findings: readonly Finding[]): void {
+    this.#late = { of, findings };
   }
 
   edit(pointer: string, value: unknown): void {

@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { toTheEnd } from '$lib/project/toTheEnd.ts';
+import { listeningAreaSteps } from '$lib/solution/listeningArea.ts';
 import { plan } from '$lib/solution/plan.ts';
 import { surfaceReflections } from '$lib/solution/leadingReflections.ts';
 import { readingsOf } from '$lib/views/results/readings.ts';
@@ -27,6 +29,30 @@ test('readings say what the plan says, one for each surface that answers', () =>
   expect(desk?.sentence).toContain(`−${Math.abs(level).toFixed(1)}\u202fdB`);
 });
 
+test('the safe zone waits for its map, and is drawn when that is there', () => {
+  const demo = planOf({});
+  const early = readingsOf(demo, { area: null, findings: null }).at(-1);
+  expect(early).toMatchObject({ name: 'Safe zone', level: 'waiting', figure: '', picture: null });
+  const area = toTheEnd(listeningAreaSteps(demo.project, demo.layout, demo));
+  const late = readingsOf(demo, { area, findings: [] }).at(-1);
+  const { left, right } = area.box;
+  expect(late?.figure).toBe(`± ${Math.min(left.distance, right.distance).toFixed(0)}\u202fmm`);
+  expect(late?.picture?.shapes.some(({ kind }) => kind === 'zone')).toBe(true);
+});
+
+test('of a surface the louder way is told, as the worse one', () => {
+  const uneven = planOf({ '/layouts/0/placement/left': { x: -300, y: 420 } });
+  const told = readingsOf(uneven);
+  const levels = surfaceReflections(uneven).map(({ left, right }) =>
+    Math.max(left?.relativeLevel ?? -Infinity, right?.relativeLevel ?? -Infinity),
+  );
+  expect(levels.length).toBeGreaterThan(1);
+  const said = told.filter(({ name }) => name.startsWith('Off the '));
+  said.forEach(({ sentence }, index) =>
+    expect(sentence).toContain(`−${Math.abs(levels[index] ?? NaN).toFixed(1)}\u202fdB by spreading`),
+  );
+});
+
 test('distances that differ are told one by one', () => {
   const [, even] = readingsOf(planOf({}));
   expect(even?.sentence).toMatch(/, each [\d.]+\smm from the head\.$/);
@@ -39,6 +65,7 @@ test('pictures keep within their frame, with walls on both sides', () => {
   const told = readingsOf(walled);
   expect(told.map(({ name }) => name)).toContain('Off the left wall');
   for (const { picture } of told) {
+    if (!picture) throw new Error('each has its picture at once');
     const [left, bottom, right, top] = picture.extent;
     for (const [x, y] of picture.shapes.flatMap(({ points }) => points)) {
       expect(x).toBeGreaterThanOrEqual(left - 1e-9);

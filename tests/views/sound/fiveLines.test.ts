@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { missSpread } from '$lib/layout/missSpread.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import { listeningAreaSteps } from '$lib/solution/listeningArea.ts';
 import { solve } from '$lib/solution/solve.ts';
-import { fiveLines, type Line, type LineName } from '$lib/views/sound/fiveLines.ts';
+import { fiveLines, lessEven, lessSteady, type Line, type LineName } from '$lib/views/sound/fiveLines.ts';
 import {
   aimPicture,
   evenPicture,
@@ -30,6 +31,13 @@ const named = (lines: readonly Line[], name: LineName): Line => {
   return line;
 };
 
+/** What is left open of where the axis of the worse side passes the head. */
+const band = ({ plan }: ReturnType<typeof heardOf>): string => {
+  const side = plan.sides.left.miss > plan.sides.right.miss ? 'left' : 'right';
+  const by = missSpread(plan.project.speaker, plan.layout, side, plan.project.sure) ?? NaN;
+  return `\u202f±\u202f${by.toFixed(0)}\u202fmm`;
+};
+
 const demo = heardOf({});
 
 describe('five lines', () => {
@@ -41,11 +49,11 @@ describe('five lines', () => {
   });
 
   test('an axis through the head is good; one beside it is as grave as its finding, by the worse side', () => {
-    expect(named(lines, 'Aimed')).toMatchObject({ level: 'good', figure: '0\u202fmm' });
+    expect(named(lines, 'Aimed')).toMatchObject({ level: 'good', figure: `0\u202fmm${band(demo)}` });
     const aside = heardOf({ '/layouts/0/aim/toe': { rule: 'straight' } });
     const told = named(fiveLines(aside), 'Aimed');
     const miss = Math.max(aside.plan.sides.left.miss, aside.plan.sides.right.miss);
-    expect(told.figure).toBe(`${Math.round(miss)}\u202fmm`);
+    expect(told.figure).toBe(`${Math.round(miss)}\u202fmm${band(aside)}`);
     expect(told.level).toBe(aside.findings.find(({ code }) => code === 'axis-misses-head')?.level);
   });
 
@@ -75,6 +83,21 @@ describe('five lines', () => {
   test('what may slide at 2° of the 10° asked is a caution', () => {
     const { holds } = demo.plan.balance.right.verdict;
     expect(named(lines, 'Steady')).toMatchObject({ level: 'caution', figure: `${holds.least.toFixed(1)}°` });
+  });
+
+  test('the side that is worse is told and drawn where they differ', () => {
+    const uneven = heardOf({ '/layouts/0/placement/left': { x: -300, y: 420 } });
+    const { balance } = uneven.plan;
+    const [left, right] = [balance.left.verdict.holds.least, balance.right.verdict.holds.least];
+    expect(left).not.toBe(right);
+    const side = lessSteady(balance);
+    expect(balance[side].verdict.holds.least).toBe(Math.min(left, right));
+    expect(named(fiveLines(uneven), 'Steady').figure).toBe(`${Math.min(left, right).toFixed(1)}°`);
+    const deepest = (one: 'left' | 'right') =>
+      Math.max(...uneven.sound.sides[one].response.notches.map(({ depth }) => depth));
+    expect(deepest(lessEven(uneven.sound))).toBe(Math.max(deepest('left'), deepest('right')));
+    // Alike, the right one stands for both.
+    expect([lessSteady(demo.plan.balance), lessEven(demo.sound)]).toEqual(['right', 'right']);
   });
 
   test('what has not come waits, and is not called good', () => {

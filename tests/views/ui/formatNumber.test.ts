@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { countText, formatNumber, lengthText, quantityText } from '$lib/views/ui/formatNumber.ts';
+import { degrees } from '$lib/geometry/angle.ts';
+import { aimSpread } from '$lib/layout/aimSpread.ts';
+import type { Lengths } from '$lib/project/units.ts';
+import { countText, formatNumber, lengthText, quantityText, tapeText } from '$lib/views/ui/formatNumber.ts';
 import { limitText } from '$lib/views/results/findings.ts';
 import { tablesOf } from '$lib/views/results/tables.ts';
 import { fileGroups } from '$lib/views/files/groups.ts';
@@ -42,6 +45,13 @@ describe('figures', () => {
   });
 });
 
+test('a tape shows whole millimetres, sixteenths of an inch at the finest, or tenths', () => {
+  expect(tapeText(26.2, 'mm')).toBe('26\u202fmm');
+  expect(tapeText(30, { length: 'in', fraction: 64 })).toBe('≈\u202f1\u00a03/16″');
+  expect(tapeText(30, { length: 'in', fraction: 8 })).toBe('≈\u202f1\u00a01/8″');
+  expect(tapeText(30, { length: 'in', fraction: null })).toBe('1.2\u202fin');
+});
+
 describe('tables', () => {
   const { shown } = settleProject(project(), 0);
   const tables = shown ? tablesOf(shown, 'mm') : [];
@@ -59,7 +69,9 @@ describe('tables', () => {
       'Reflections',
     ]);
     const toe = tables[0]?.groups[0]?.rows[0];
-    expect(toe).toEqual({ name: 'Toe', cells: [`${shown?.sides.left.toe.toFixed(1)}°`] });
+    const open = shown && aimSpread(shown.project.speaker, shown.layout, 'left', shown.project.sure);
+    const spread = degrees(open?.all.toe ?? NaN).toFixed(1);
+    expect(toe).toEqual({ name: 'Toe', cells: [`${shown?.sides.left.toe.toFixed(1)}°\u202f±\u202f${spread}°`] });
     expect(tables.find(({ title }) => title === 'Drivers')?.groups.map(({ name }) => name)).toEqual([
       'tweeter',
       'woofer',
@@ -72,8 +84,29 @@ describe('tables', () => {
     const { left, right } = aside?.sides ?? {};
     const [aim] = uneven;
     expect(aim?.columns).toEqual(['Left', 'Right']);
-    expect(aim?.groups[0]?.rows[0]?.cells).toEqual([`${left?.toe.toFixed(1)}°`, `${right?.toe.toFixed(1)}°`]);
+    expect(aim?.groups[0]?.rows[0]?.cells).toEqual(
+      [left, right].map((side) => expect.stringMatching(new RegExp(`^${side?.toe.toFixed(1)}°\\s±\\s\\d\\.\\d°$`))),
+    );
     expect(left?.toe).not.toBeCloseTo(right?.toe ?? 0, 1);
+  });
+
+  test('show of what a tape has measured no digit that it cannot carry', () => {
+    const cells = (lengths: Lengths) =>
+      (shown ? tablesOf(shown, lengths) : [])
+        .filter(({ title }) => title !== 'Stand')
+        .flatMap(({ groups }) => groups.flatMap(({ rows }) => rows.flatMap((row) => row.cells)));
+    expect(cells('mm').filter((cell) => / ?mm/.test(cell)).length).toBeGreaterThan(8);
+    expect(cells('mm').filter((cell) => /\.\d+\smm/.test(cell))).toEqual([]);
+    const tenths = cells({ length: 'in', fraction: null }).filter((cell) => /\sin$/.test(cell));
+    expect(tenths.length).toBeGreaterThan(8);
+    for (const cell of tenths) expect(cell).toMatch(/\d\.\d\sin$/);
+  });
+
+  test('say of an angle that nothing is left open of only what it is', () => {
+    const exact = settleProject(project({ '/layouts/0/aim/toe': { rule: 'as-set', degrees: 30 } }), 0).shown;
+    const rows = exact ? (tablesOf(exact, 'mm')[0]?.groups[0]?.rows ?? []) : [];
+    expect(rows[0]).toEqual({ name: 'Toe', cells: ['30.0°'] });
+    expect(rows.find(({ name }) => name === 'Miss at the head')?.cells[0]).toMatch(/^\d+\smm\s±\s\d+\smm$/);
   });
 
   test('have a cell for every column', () => {

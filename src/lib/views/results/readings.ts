@@ -2,9 +2,10 @@ import { capital } from '$lib/project/capital.ts';
 import type { Plan } from '$lib/solution/document.ts';
 import { gravest } from '$lib/solution/findings/harm.ts';
 import { surfaceReflections } from '$lib/solution/leadingReflections.ts';
-import { aimed, steady, type Line } from '$lib/views/sound/fiveLines.ts';
+import { aimed, free, lessSteady, steady, type Heard, type Line } from '$lib/views/sound/fiveLines.ts';
 import {
   aimPicture,
+  freePicture,
   pathPicture,
   steadyPicture,
   trianglePicture,
@@ -21,16 +22,28 @@ export interface Reading {
   readonly figure: string;
   readonly of: string;
   readonly sentence: string;
-  readonly picture: SmallPicture;
+  /** Null while it is being worked out. */
+  readonly picture: SmallPicture | null;
 }
 
-/** Aim, triangle, what each surface sends back, and balance; of sides that differ the worse, or the right one where there is no worse. */
-export const readingsOf = (plan: Plan): readonly Reading[] => [
+/**
+ * Aim, triangle, what each surface sends back, balance and safe zone; of sides that differ the worse.
+ *
+ * @param late What takes longer, null while it is being worked out; left out where it could not be.
+ */
+export const readingsOf = (plan: Plan, late?: Pick<Heard, 'area' | 'findings'>): readonly Reading[] => [
   { ...aimed(plan), picture: aimPicture(plan) },
   triangle(plan),
   ...reflections(plan),
-  { ...steady(plan), picture: steadyPicture(plan, 'right') },
+  { ...steady(plan), picture: steadyPicture(plan, lessSteady(plan.balance)) },
+  ...(late ? [safeZone(plan, late)] : []),
 ];
+
+const safeZone = (plan: Plan, late: Pick<Heard, 'area' | 'findings'>): Reading => ({
+  ...free({ plan, ...late }),
+  name: 'Safe zone',
+  picture: late.area && freePicture(plan, late.area),
+});
 
 function triangle(plan: Plan): Reading {
   const { triangle: at, project, checks } = plan;
@@ -48,8 +61,9 @@ function triangle(plan: Plan): Reading {
 
 const reflections = (plan: Plan): readonly Reading[] =>
   surfaceReflections(plan).flatMap(({ surface, monitor, left, right }) => {
-    const side = right ? 'right' : 'left';
-    const one = right ?? left;
+    // The louder one is the worse.
+    const side = right && !(left && left.relativeLevel > right.relativeLevel) ? 'right' : 'left';
+    const one = side === 'right' ? right : left;
     if (!one) return [];
     const path = tapeText(one.pathDifference, plan.project.display);
     const notch = one.firstNotch === null ? '' : ` First notch at ${quantityText(one.firstNotch, 0, 'Hz')}.`;

@@ -4,9 +4,18 @@ import { posturesOf, type PosturePlan, type PostureSide } from '$lib/solution/po
 import { servedText } from '$lib/solution/servedText.ts';
 import { obstacleText } from '$lib/solution/findings/surfaceText.ts';
 import { sameSurface, surfaceReflections, type SurfaceReflections } from '$lib/solution/leadingReflections.ts';
-import { sideNames } from '$lib/project/project.ts';
+import { sideNames, type SideName } from '$lib/project/project.ts';
 import type { Lengths } from '$lib/project/units.ts';
-import { angleText, countText, formatNumber, lengthText, quantityText, rangeText } from '$lib/views/ui/formatNumber.ts';
+import {
+  angleText,
+  countText,
+  formatNumber,
+  lengthText,
+  quantityText,
+  rangeText,
+  tapeText,
+} from '$lib/views/ui/formatNumber.ts';
+import { missText, spreadTexts, withSpread } from '$lib/views/ui/spread.ts';
 import { causeName } from '$lib/views/sound/surfaceName.ts';
 import { eachAsOne, type Group, type Row, type Table } from './table.ts';
 
@@ -21,27 +30,29 @@ export function tablesOf(plan: Plan, unit: Lengths): readonly Table[] {
 const columns = ['Left', 'Right'] as const;
 
 /** One row for a number that both sides have. */
-const bySide = (name: string, plan: Plan, cell: (side: SidePlan) => string): Row => ({
+const bySide = (name: string, plan: Plan, cell: (of: SidePlan, side: SideName) => string): Row => ({
   name,
-  cells: sideNames.map((side) => cell(plan.sides[side])),
+  cells: sideNames.map((side) => cell(plan.sides[side], side)),
 });
 
 function aim(plan: Plan, unit: Lengths): Table {
-  const row = (name: string, cell: (side: SidePlan) => string): Row => bySide(name, plan, cell);
+  const row = (name: string, cell: (of: SidePlan, side: SideName) => string): Row => bySide(name, plan, cell);
+  const spread = { left: spreadTexts(plan, 'left'), right: spreadTexts(plan, 'right') };
   return {
     title: 'Aim',
+    note: '±: what the uncertainty of the measured values leaves open, in at least nine cases of ten.',
     columns,
     groups: [
       {
         rows: [
-          row('Toe', ({ toe }) => angleText(toe)),
-          row('Tilt', ({ tilt }) => angleText(tilt)),
+          row('Toe', ({ toe }, side) => withSpread(angleText(toe), spread[side].toe)),
+          row('Tilt', ({ tilt }, side) => withSpread(angleText(tilt), spread[side].tilt)),
           row('Axis elevation', ({ axisElevation }) => angleText(axisElevation)),
-          row('Lift', ({ lift }) => lengthText(lift, unit)),
-          row('Front edge over desk', ({ frontEdgeHeight }) => lengthText(frontEdgeHeight, unit)),
-          row('Rear edge over desk', ({ rearEdgeHeight }) => lengthText(rearEdgeHeight, unit)),
-          row('Aimed point over desk', ({ aimedPoint }) => lengthText(aimedPoint.z, unit)),
-          row('Miss at the head', ({ miss }) => lengthText(miss, unit)),
+          row('Lift', ({ lift }, side) => withSpread(tapeText(lift, unit), spread[side].lift)),
+          row('Front edge over desk', ({ frontEdgeHeight }) => tapeText(frontEdgeHeight, unit)),
+          row('Rear edge over desk', ({ rearEdgeHeight }) => tapeText(rearEdgeHeight, unit)),
+          row('Aimed point over desk', ({ aimedPoint }) => tapeText(aimedPoint.z, unit)),
+          row('Miss at the head', ({ miss }, side) => withSpread(tapeText(miss, unit), missText(plan, side))),
         ],
       },
     ],
@@ -95,9 +106,9 @@ function triangle({ triangle: at }: Plan, unit: Lengths): Table {
       {
         rows: [
           { name: 'Angle at the head', cells: [angleText(at.angle)] },
-          { name: 'Between aimed points', cells: [lengthText(at.base, unit)] },
-          { name: 'Left to head', cells: [lengthText(at.leftDistance, unit)] },
-          { name: 'Right to head', cells: [lengthText(at.rightDistance, unit)] },
+          { name: 'Between aimed points', cells: [tapeText(at.base, unit)] },
+          { name: 'Left to head', cells: [tapeText(at.leftDistance, unit)] },
+          { name: 'Right to head', cells: [tapeText(at.rightDistance, unit)] },
           { name: 'Arrival difference, left − right', cells: [quantityText(at.timeDifference, 1, 'µs')] },
           { name: 'Level difference, right − left', cells: [quantityText(at.levelDifference, 2, 'dB')] },
         ],
@@ -131,9 +142,9 @@ const drivers = (plan: Plan, unit: Lengths): Table => ({
     (side) => side.drivers,
     ({ name }) => name,
     [
-      ['To the head', ({ distance }) => lengthText(distance, unit)],
+      ['To the head', ({ distance }) => tapeText(distance, unit)],
       ['Head off its axis', ({ offAxis }) => angleText(offAxis)],
-      ['Over the desk', ({ position }) => lengthText(position.z, unit)],
+      ['Over the desk', ({ position }) => tapeText(position.z, unit)],
     ],
   ),
 });
@@ -150,7 +161,7 @@ function crossovers(plan: Plan, unit: Lengths): Table {
     (side) => side.crossovers,
     ({ between, frequency }) => `${between.join(' and ')}, ${quantityText(frequency, 0, 'Hz')}`,
     [
-      ['Path difference, lower − upper', ({ pathDifference }) => lengthText(pathDifference, unit)],
+      ['Path difference, lower − upper', ({ pathDifference }) => tapeText(pathDifference, unit)],
       ['Phase', ({ phase }) => `${formatNumber(phase, 1)}°`],
       ['Sum at the crossover', sumText],
     ],
@@ -214,7 +225,7 @@ function reflections(plan: Plan, unit: Lengths): Table {
             firstNotch === null ? 'none' : `${quantityText(firstNotch, 0, 'Hz')}, ${driver}`,
           ({ firstNotch }) => firstNotch !== null,
         ),
-        row('Path difference', of, ({ pathDifference }) => lengthText(pathDifference, unit)),
+        row('Path difference', of, ({ pathDifference }) => tapeText(pathDifference, unit)),
         row('Delay', of, ({ delay }) => quantityText(delay, 2, 'ms')),
         row('Relative level', of, ({ relativeLevel }) => quantityText(relativeLevel, 1, 'dB')),
       ],
@@ -229,7 +240,9 @@ function stands({ stand }: Plan, unit: Lengths): Table {
     name,
     cells: sideNames.map((side) => cell(stand[side])),
   });
+  // Of what is sawn and drilled a caliper tells tenths; how high it must be, a tape has told.
   const mm = (value: number): string => lengthText(value, unit);
+  const high = (value: number): string => tapeText(value, unit);
   return {
     title: 'Stand',
     columns,
@@ -243,8 +256,8 @@ function stands({ stand }: Plan, unit: Lengths): Table {
             widthSpread === null ? 'of one piece' : rangeText(widthRange(widthSpread), unit),
           ),
           row('Width shortfall', ({ leftOver }) => (leftOver >= 0 ? mm(leftOver) : `none: ${mm(-leftOver)} wider`)),
-          row('Height at the front', ({ frontHeight }) => mm(frontHeight)),
-          row('Height at the rear', ({ rearHeight }) => mm(rearHeight)),
+          row('Height at the front', ({ frontHeight }) => high(frontHeight)),
+          row('Height at the rear', ({ rearHeight }) => high(rearHeight)),
           row('Rods', ({ rods }) => (rods.length === 0 ? 'none' : String(rods.length))),
           row('Rod hole', ({ rods: [rod] }) => (rod === undefined ? 'none' : mm(rod.diameter))),
           row('Rod-hole edge distance', ({ rodEdge }) => (rodEdge === null ? 'no rods' : mm(rodEdge))),

@@ -10,6 +10,7 @@ import { verdict } from '$lib/solution/findings/verdict.ts';
 import type { ListeningAreaPlan } from '$lib/solution/listeningArea.ts';
 import type { SoundPlan } from '$lib/solution/soundDocument.ts';
 import { formatNumber, quantityText, tapeText } from '$lib/views/ui/formatNumber.ts';
+import { missText, withSpread } from '$lib/views/ui/spread.ts';
 import { hertzText } from './hertz.ts';
 import { causeName } from './surfaceName.ts';
 
@@ -71,15 +72,17 @@ export function aimed(plan: Plan): Line {
   const side = worse((one) => sides[one].miss);
   const { miss } = sides[side];
   const told = tapeText(miss, project.display);
+  const open = missText(plan, side);
   return {
     name: 'Aimed',
     level: levelOf({ plan, findings: null }, 'axis-misses-head', 'axis-misses-ears'),
-    figure: told,
+    figure: withSpread(told, open),
     of: 'past the head',
-    sentence:
+    sentence: `${
       miss < HAIR
-        ? 'Each axis passes through the middle of the head.'
-        : `The ${side} axis passes the middle of the head ${told} away.`,
+        ? 'Each axis passes through the middle of the head'
+        : `The ${side} axis passes the middle of the head ${told} away`
+    }${open === '' ? '' : `; ${open} by the uncertainty of the measured values`}.`,
     at: 'response-title',
   };
 }
@@ -91,10 +94,8 @@ function inStep(of: Heard): Line {
   const at = 'crossovers-title';
   const { sound, plan } = of;
   if (!sound) return waiting('In step', at);
-  const all = sideNames.flatMap((side) => sound.sides[side].crossovers);
   const level = levelOf(of, 'crossover-sum', 'lobe-unknown');
-  const lost = ({ sum }: (typeof all)[number]): number => (sum ? (sum.level ?? -Infinity) : 0);
-  const [worst] = all.toSorted((a, b) => lost(a) - lost(b) || Math.abs(b.pathDifference) - Math.abs(a.pathDifference));
+  const worst = worstCrossover(sound);
   if (!worst) {
     return { name: 'In step', level: 'good', figure: 'one', of: 'driver', sentence: 'There is no crossover.', at };
   }
@@ -122,6 +123,14 @@ function inStep(of: Heard): Line {
   };
 }
 
+/** The crossover that loses most at the head, of both sides; undefined where there is none. */
+export function worstCrossover({ sides }: SoundPlan): SoundPlan['sides'][SideName]['crossovers'][number] | undefined {
+  const all = sideNames.flatMap((side) => sides[side].crossovers);
+  const lost = ({ sum }: (typeof all)[number]): number => (sum ? (sum.level ?? -Infinity) : 0);
+  const [worst] = all.toSorted((a, b) => lost(a) - lost(b) || Math.abs(b.pathDifference) - Math.abs(a.pathDifference));
+  return worst;
+}
+
 function even(of: Heard): Line {
   const at = 'response-title';
   const { sound } = of;
@@ -147,7 +156,8 @@ function even(of: Heard): Line {
   };
 }
 
-function free(of: Heard): Line {
+/** How far the head is free to move. */
+export function free(of: Pick<Heard, 'plan' | 'area' | 'findings'>): Line {
   const at = 'head-title';
   const { area, plan } = of;
   if (!area) return waiting('Free', at);
@@ -166,9 +176,16 @@ function free(of: Heard): Line {
   };
 }
 
+/** The side that gives way first. */
+export const lessSteady = (balance: Plan['balance']): SideName => worse((one) => -balance[one].verdict.holds.least);
+
+/** The side whose response has the deepest notch. */
+export const lessEven = ({ sides }: SoundPlan): SideName =>
+  worse((one) => Math.max(0, ...sides[one].response.notches.map(({ depth }) => depth)));
+
 /** Whether each loudspeaker stays where it stands. */
 export function steady({ balance, project, checks }: Plan): Line {
-  const side = worse((one) => -balance[one].verdict.holds.least);
+  const side = lessSteady(balance);
   const { holds } = balance[side].verdict;
   return {
     name: 'Steady',

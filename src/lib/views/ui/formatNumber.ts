@@ -33,9 +33,21 @@ const hasFractions = (lengths: LengthDisplay): lengths is LengthDisplay & { frac
 /** A tape leaves an angle some tenths of a degree uncertain: more digits would be none. */
 export const angleText = (degrees: number): string => `${formatNumber(degrees, 1)}°`;
 
-/** A worked-out length as a tape shows one: whole millimetres, or a fraction of an inch. */
-export const tapeText = (mm: number, lengths: Lengths): string =>
-  unitOf(lengths) === 'mm' ? quantityText(mm, 0, 'mm') : lengthText(mm, lengths);
+/** No tape is read to less than a sixteenth of an inch, or a tenth where it has no sixteenths. */
+const TAPE_FRACTION = 16;
+const TAPE_DECIMALS = { mm: 0, in: 1 } as const;
+
+/** A worked-out length as a tape shows one: whole millimetres, sixteenths or tenths of an inch. */
+export function tapeText(mm: number, lengths: Lengths): string {
+  if (typeof lengths !== 'string' && hasFractions(lengths)) {
+    return lengthText(mm, {
+      ...lengths,
+      fraction: lengths.fraction < TAPE_FRACTION ? lengths.fraction : TAPE_FRACTION,
+    });
+  }
+  const unit = unitOf(lengths);
+  return quantityText(fromMillimetres(mm, unit), TAPE_DECIMALS[unit], unit);
+}
 
 export const quantityText = (value: number, decimals: number, unit: string): string =>
   `${formatNumber(value, decimals)}${NARROW}${unit}`;

@@ -3,10 +3,13 @@ import type { Plan, SidePlan } from '$lib/solution/document.ts';
 import type { FindingCode } from '$lib/solution/findings/finding.ts';
 import { gravest } from '$lib/solution/findings/harm.ts';
 import { angleText, tapeText } from './formatNumber.ts';
+import { spreadTexts } from './spread.ts';
 
 export interface TitleCell {
   readonly name: string;
   readonly text: string;
+  /** What the tape leaves open of it, `± 1.4°`; empty for nothing. */
+  readonly spread: string;
   /** What it is for: any sheet, one that is not narrow, or paper only, as the page says it elsewhere. */
   readonly on: 'all' | 'wide' | 'paper';
   /** How grave what the checks say of it is; null where they say nothing, or only note something. */
@@ -17,9 +20,10 @@ export interface TitleCell {
 export function titleCells(solution: Plan, side: SideName): readonly TitleCell[] {
   const { project, layout, triangle, sides, checks } = solution;
   const unit = project.display;
-  const plain = (name: string, text: string, { about = [], on = 'all' }: CellOptions = {}): TitleCell => {
+  const { toe, tilt, lift } = spreadTexts(solution, side);
+  const plain = (name: string, text: string, { about = [], on = 'all', spread = '' }: CellOptions = {}): TitleCell => {
     const level = gravest(checks.filter(({ code }) => about.includes(code)));
-    return { name, text, on, level: level === 'note' ? null : level };
+    return { name, text, spread, on, level: level === 'note' ? null : level };
   };
   const ofSide = (name: string, write: (of: SidePlan) => string, options?: CellOptions): TitleCell => {
     const alike = write(sides.left) === write(sides.right);
@@ -28,9 +32,9 @@ export function titleCells(solution: Plan, side: SideName): readonly TitleCell[]
   return [
     plain('Project', project.title, { on: 'paper' }),
     plain('Layout', layout.name, { on: 'paper' }),
-    ofSide('Toe', ({ toe }) => angleText(toe)),
-    ofSide('Tilt', ({ tilt }) => angleText(tilt), { about: ['inclination'] }),
-    ofSide('Lift', ({ lift }) => tapeText(lift, unit)),
+    ofSide('Toe', ({ toe }) => angleText(toe), { spread: toe }),
+    ofSide('Tilt', ({ tilt }) => angleText(tilt), { about: ['inclination'], spread: tilt }),
+    ofSide('Lift', ({ lift }) => tapeText(lift, unit), { spread: lift }),
     plain('Triangle', angleText(triangle.angle), { about: ['triangle-angle'] }),
     ofSide('Miss at the head', ({ miss }) => tapeText(miss, unit), {
       about: ['axis-misses-head', 'axis-misses-ears'],
@@ -43,4 +47,5 @@ interface CellOptions {
   /** What findings would be about its number. */
   readonly about?: readonly FindingCode[];
   readonly on?: TitleCell['on'];
+  readonly spread?: string;
 }
