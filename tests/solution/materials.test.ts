@@ -58,7 +58,9 @@ test('a printed core takes filament, and glue that holds on it; a solid block it
   expect(core.row('Glue for wood on plastic')).toBeDefined();
   expect(core.row('Rod')).toBeUndefined();
   const solid = made({ '/layouts/0/stand': { ...STAND, build: 'solid' } });
-  expect(solid.row('Solid wood, blank for the block')).toMatchObject({ quantity: 2 });
+  // A block is not made of the thin board that lends it its density.
+  expect(solid.row('Solid wood, blank for the block')).toMatchObject({ quantity: 2, of: null });
+  expect(solid.row('Solid wood, blank for the block')?.note).toContain('density');
   expect(solid.rows.map(({ what }) => what).filter((what) => /Sheet$|Rod|Filament|Clamp|Caul/.test(what))).toEqual([]);
 });
 

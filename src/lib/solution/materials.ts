@@ -73,12 +73,11 @@ function ofStand(project: Project, { stand: settings }: Layout, { stand, parts }
   const solid = one.blocks.map(({ name, blank }): Material => ({
     ...pieces,
     what: `Solid wood, blank for the ${name}`,
-    of: one.stock,
     quantity: 1,
     length: blank.length,
     width: blank.width,
     thickness: blank.height,
-    note: 'Squared up; buy it larger.',
+    note: 'Squared up; buy it larger. Its mass is worked out with the density of the board that is chosen.',
   }));
   return [
     ...solid,

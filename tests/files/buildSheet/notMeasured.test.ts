@@ -39,10 +39,10 @@ test('the example prints a caution with every value that nobody has measured, ea
   const [caution, ...things] = told(example);
   expect(entered).toBeLessThan(of);
   expect(caution).toMatch(new RegExp(`^Caution: ${entered} of ${of} values measured\\.`));
-  const names = things.flatMap((thing) => thing.replace(/^[^:]*: /, '').split(', '));
+  const names = things.flatMap((thing) => thing.replace(/^[^:]*: /, '').split('; '));
   expect(names.length).toBeGreaterThanOrEqual(of - entered);
-  expect(things).toContain('Desk: width, depth, height, gap to the wall');
-  expect(things).toContain('Board “MDF 3 mm”: thickness, sheet width, sheet height');
+  expect(things).toContain('Desk: width; depth; height; gap to the wall');
+  expect(things).toContain('Board “MDF 3 mm”: thickness; sheet width; sheet height');
   expect(things.filter((thing) => thing.startsWith('Driver “'))).toHaveLength(2);
   // Names, no pointers.
   expect(things.join(' ')).not.toMatch(/[/]|undefined/);

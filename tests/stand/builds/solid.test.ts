@@ -43,6 +43,19 @@ describe('one block', () => {
     );
   });
 
+  it('says of everything that is milled how wide, how deep and where', () => {
+    const cable = { width: 12, depth: 8, fromRear: 60 };
+    const under = bodyOf(solid({ cable, recess: { face: 'base', depth: 1.5, border: 4 }, lift: 25 })).steps.filter(
+      ({ act }) => act === 'mill',
+    );
+    const lengths = (quantities: object): number[] =>
+      Object.values(quantities).map(({ value }: { value: number }) => value);
+    expect(under).toHaveLength(1);
+    expect(under.flatMap(({ quantities }) => lengths(quantities))).toEqual([12, 8, 60, 1.5, 4]);
+    const words = wordsOf(bodyOf(solid({ recess: { face: 'top', depth: 1.5, border: 4 }, lift: 25 })));
+    expect(words).toMatch(/Mill the recess \(1\.5\smm deep, 4\smm of wood left at front and rear\) in the slope/);
+  });
+
   it('is sawn lying on a side, held in a carriage, the blade tilted away from it: never on an end', () => {
     for (const side of ['left', 'right'] as const) {
       for (const tilts of ['left', 'right'] as const) {

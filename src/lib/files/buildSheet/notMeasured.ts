@@ -22,7 +22,7 @@ export function notMeasured({ plan: { project, layoutIndex } }: Subject): readon
         text(
           `Caution: ${entered} of ${of} values measured. The others are the example’s or default sizes, and the stands made from them will fit no other desk. Measure before you cut:`,
         ),
-        list([...byThing].map(([thing, values]) => `${thing}: ${values.join(', ')}`)),
+        list([...byThing].map(([thing, values]) => `${thing}: ${values.join('; ')}`)),
       ],
     },
   ];

@@ -1,13 +1,16 @@
-import { angleText } from '$lib/project/lengthText.ts';
+import { angleText, trimmed } from '$lib/project/lengthText.ts';
 import { sideNames } from '$lib/project/project.ts';
 import { servedText } from '$lib/solution/servedText.ts';
 import { buildNamed } from '$lib/stand/builds/builds.ts';
 import { table, text, type Section } from './block.ts';
 import { lengthsOf, type Subject } from './subject.ts';
 
+/** The marks on the desk set the toe, and a tape sets the marks. */
+const TOE_DECIMALS = 1;
+
 /** What is built and how it stands: the numbers to have at hand. */
 export function overview({ plan }: Subject): Section {
-  const { bare, unit } = lengthsOf(plan.project);
+  const { bare, cut, unit } = lengthsOf(plan.project);
   const { sides, stand } = plan;
   const row = (name: string, of: (side: 'left' | 'right') => string): readonly string[] => [name, ...sideNames.map(of)];
   const { build, base } = stand.right;
@@ -28,10 +31,10 @@ export function overview({ plan }: Subject): Section {
         ['', 'left', 'right'],
         [
           row('Slope (tilt)', (side) => angleText(sides[side].tilt)),
-          row('Toe', (side) => angleText(sides[side].toe)),
-          row('Height of the wood, front', (side) => bare(stand[side].frontHeight)),
-          row('Height of the wood, rear', (side) => bare(stand[side].rearHeight)),
-          row('Finished width', (side) => bare(stand[side].width)),
+          row('Toe', (side) => `${trimmed(sides[side].toe, TOE_DECIMALS)}°`),
+          row('Height of the wood, front', (side) => cut(stand[side].frontHeight)),
+          row('Height of the wood, rear', (side) => cut(stand[side].rearHeight)),
+          row('Finished width', (side) => cut(stand[side].width)),
           row('Width asked for', (side) => bare(stand[side].widthAsked)),
           row('Mass, approximate, kg', (side) => stand[side].mass.toFixed(2)),
         ],

@@ -50,6 +50,8 @@ export const lengthsOf = ({ display }: Project) => ({
   fine: (mm: number): string => fineText(mm, display),
   fineFull: (mm: number): string => fineLength(mm, display),
   bare: (mm: number): string => lengthText(mm, display),
+  /** Of what is cut: a sixteenth of an inch is too coarse for it. */
+  cut: (mm: number): string => (display.length === 'mm' ? lengthText(mm, display) : fineText(mm, display)),
   full: (mm: number): string => lengthWithUnit(mm, display),
   unit: display.length === 'mm' ? 'mm' : 'inches',
 });

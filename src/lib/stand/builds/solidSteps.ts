@@ -1,5 +1,5 @@
 import { degrees } from '$lib/geometry/angle.ts';
-import { asDegrees, asFineMm, asMm } from '$lib/project/sentence.ts';
+import { asDegrees, asFineMm, asMm, asTyped, type Quantities } from '$lib/project/sentence.ts';
 import type { Workshop } from '$lib/project/project.ts';
 import type { Block } from '$lib/stand/body.ts';
 import type { BuildRequest } from '$lib/stand/buildRequest.ts';
@@ -22,10 +22,14 @@ const SHORT = 300;
 /** How a wedge is made of solid wood, one step each. */
 export function solidSteps({ settings, shop }: BuildRequest, block: Block, stop: StopStrip | null): readonly Step[] {
   const { blank, cuts, name } = block;
-  const inBase = [
-    ...(settings.cable ? ['the cable slot'] : []),
-    ...(settings.recess?.face === 'base' ? ['the recess'] : []),
-  ];
+  const { cable, recess } = settings;
+  const inBase = [...(cable ? [SLOT] : []), ...(recess?.face === 'base' ? [RECESS] : [])];
+  const opened = {
+    ...(cable
+      ? { slotWide: asTyped(cable.width), slotDeep: asTyped(cable.depth), slotFrom: asTyped(cable.fromRear) }
+      : {}),
+    ...(recess?.face === 'base' ? recessSizes(recess) : {}),
+  };
   const inSlope = settings.recess?.face === 'top';
   const marked = cuts.length > 0 || inBase.length > 0 || inSlope || settings.corner !== null;
   return [
@@ -51,7 +55,9 @@ export function solidSteps({ settings, shop }: BuildRequest, block: Block, stop:
           ),
         ]
       : []),
-    ...(inBase.length > 0 ? [milling(`${inBase.join(' and ')} in the base, while the blank is still square,`)] : []),
+    ...(inBase.length > 0
+      ? [milling(`${inBase.join(' and ')} in the base, while the blank is still square,`, opened)]
+      : []),
     ...cuts.flatMap((cut, i) => [
       cutStep({ act: 'saw', block: name, cut: i }, cut, shop.tools),
       ...(cut.makes === 'slope'
@@ -63,7 +69,7 @@ export function solidSteps({ settings, shop }: BuildRequest, block: Block, stop:
           ]
         : []),
     ]),
-    ...(inSlope ? [milling('the recess in the slope')] : []),
+    ...(recess && inSlope ? [milling(`${RECESS} in the slope`, recessSizes(recess))] : []),
     ...(settings.corner !== null
       ? [step({ act: 'round' }, 'Round the corners to the templates with a plane or a rasp, then abrasive paper.')]
       : []),
@@ -93,10 +99,21 @@ export function solidSteps({ settings, shop }: BuildRequest, block: Block, stop:
   ];
 }
 
-const milling = (what: string): Step =>
+/** What is milled right across the block, with its sizes. */
+const SLOT =
+  'the cable slot ({slotWide} wide, {slotDeep} deep from the base, its middle {slotFrom} from the rear end of the base)';
+const RECESS = 'the recess ({recessDeep} deep, {border} of wood left at front and rear)';
+
+const recessSizes = ({ depth, border }: NonNullable<BuildRequest['settings']['recess']>): Quantities => ({
+  recessDeep: asTyped(depth),
+  border: asTyped(border),
+});
+
+const milling = (what: string, sizes: Quantities): Step =>
   step(
     { act: 'mill' },
-    `Mill ${what} with a router along a clamped fence, the block held so that it cannot shift, in shallow passes.`,
+    `Mill ${what} right across with a router along a clamped fence, the block held so that it cannot shift, in shallow passes.`,
+    sizes,
   );
 
 const RULES = 'The saw’s manual first; guard and riving knife stay on; hands on the carriage only.';
