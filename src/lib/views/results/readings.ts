@@ -24,6 +24,8 @@ export interface Reading {
   readonly sentence: string;
   /** Null while it is being worked out. */
   readonly picture: SmallPicture | null;
+  /** Comes after the others. */
+  readonly late?: true;
 }
 
 /**
@@ -42,6 +44,7 @@ export const readingsOf = (plan: Plan, late?: Pick<Heard, 'area' | 'findings'>):
 const safeZone = (plan: Plan, late: Pick<Heard, 'area' | 'findings'>): Reading => ({
   ...free({ plan, ...late }),
   name: 'Safe zone',
+  late: true,
   picture: late.area && freePicture(plan, late.area),
 });
 
