@@ -61,13 +61,16 @@ export function aimSpread(speaker: Speaker, layout: Layout, side: SideName, sure
     const [less, more] = ends.get(key) ?? [null, null];
     return Math.sign((more ?? base.value)[part] - (less ?? base.value)[part]);
   };
-  const [toe, tilt, lift] = [worst('toe'), worst('tilt'), worst('lift')];
   const known = [...by.values()].filter((one) => one !== null);
   const rootSum = (part: (one: AimSpread) => number): number => Math.hypot(...known.map(part));
   return {
     by,
     all: { toe: rootSum(({ toe }) => toe), tilt: rootSum(({ tilt }) => tilt), lift: rootSum(({ lift }) => lift) },
-    most: toe === null || tilt === null || lift === null ? null : { toe, tilt, lift },
+    // Worked out only where it is read.
+    get most() {
+      const [toe, tilt, lift] = [worst('toe'), worst('tilt'), worst('lift')];
+      return toe === null || tilt === null || lift === null ? null : { toe, tilt, lift };
+    },
   };
 }
 

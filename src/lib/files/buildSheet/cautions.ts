@@ -78,8 +78,16 @@ function sawRules(display: LengthDisplay): readonly Caution[] {
   ];
 }
 
-const sawing = ({ stand }: Made, display: LengthDisplay): readonly Caution[] =>
-  [...stand.left.blocks, ...stand.right.blocks].some(({ cuts }) => cuts.length > 0) ? sawRules(display) : [];
+/** A blank is crosscut from a longer board on a saw also where its slope is cut by hand. */
+function sawing({ stand }: Made, display: LengthDisplay): readonly Caution[] {
+  const cuts = [...stand.left.blocks, ...stand.right.blocks].flatMap((block) => block.cuts);
+  return [...(cuts.length > 0 ? sawRules(display) : []), ...(cuts.some(({ tool }) => tool === 'hand') ? [CHISEL] : [])];
+}
+
+const CHISEL: Caution = {
+  about: 'Chisel and plane',
+  text: 'keep them sharp; the block in a vice, both hands behind the edge, and nobody in front of it.',
+};
 
 const printing = ({ stand }: Made): readonly Caution[] =>
   stand.left.printed.length + stand.right.printed.length > 0

@@ -3,7 +3,7 @@ import type { Plan, SidePlan } from '$lib/solution/document.ts';
 import type { FindingCode } from '$lib/solution/findings/finding.ts';
 import { gravest } from '$lib/solution/findings/harm.ts';
 import { angleText, tapeText } from './formatNumber.ts';
-import { spreadTexts } from './spread.ts';
+import type { SpreadTexts } from './spread.ts';
 
 export interface TitleCell {
   readonly name: string;
@@ -17,13 +17,16 @@ export interface TitleCell {
 }
 
 /** The cells of the title block: whose drawing it is, and the numbers that one aims for, of both sides where they are alike. */
-export function titleCells(solution: Plan, side: SideName): readonly TitleCell[] {
+export function titleCells(solution: Plan, side: SideName, spread: SpreadTexts): readonly TitleCell[] {
   const { project, layout, triangle, sides, checks } = solution;
   const unit = project.display;
-  const { toe, tilt, lift } = spreadTexts(solution, side);
-  const plain = (name: string, text: string, { about = [], on = 'all', spread = '' }: CellOptions = {}): TitleCell => {
+  const plain = (
+    name: string,
+    text: string,
+    { about = [], on = 'all', spread: open = '' }: CellOptions = {},
+  ): TitleCell => {
     const level = gravest(checks.filter(({ code }) => about.includes(code)));
-    return { name, text, spread, on, level: level === 'note' ? null : level };
+    return { name, text, spread: open, on, level: level === 'note' ? null : level };
   };
   const ofSide = (name: string, write: (of: SidePlan) => string, options?: CellOptions): TitleCell => {
     const alike = write(sides.left) === write(sides.right);
@@ -32,9 +35,9 @@ export function titleCells(solution: Plan, side: SideName): readonly TitleCell[]
   return [
     plain('Project', project.title, { on: 'paper' }),
     plain('Layout', layout.name, { on: 'paper' }),
-    ofSide('Toe', ({ toe }) => angleText(toe), { spread: toe }),
-    ofSide('Tilt', ({ tilt }) => angleText(tilt), { about: ['inclination'], spread: tilt }),
-    ofSide('Lift', ({ lift }) => tapeText(lift, unit), { spread: lift }),
+    ofSide('Toe', ({ toe }) => angleText(toe), { spread: spread.toe }),
+    ofSide('Tilt', ({ tilt }) => angleText(tilt), { about: ['inclination'], spread: spread.tilt }),
+    ofSide('Lift', ({ lift }) => tapeText(lift, unit), { spread: spread.lift }),
     plain('Triangle', angleText(triangle.angle), { about: ['triangle-angle'] }),
     ofSide('Miss at the head', ({ miss }) => tapeText(miss, unit), {
       about: ['axis-misses-head', 'axis-misses-ears'],
