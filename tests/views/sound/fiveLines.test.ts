@@ -35,7 +35,7 @@ const named = (lines: readonly Line[], name: LineName): Line => {
 const band = ({ plan }: ReturnType<typeof heardOf>): string => {
   const side = plan.sides.left.miss > plan.sides.right.miss ? 'left' : 'right';
   const by = missSpread(plan.project.speaker, plan.layout, side, plan.project.sure) ?? NaN;
-  return `\u202f±\u202f${by.toFixed(0)}\u202fmm`;
+  return ` ±\u202f${by.toFixed(0)}\u202fmm`;
 };
 
 const demo = heardOf({});

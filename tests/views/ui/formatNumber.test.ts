@@ -71,7 +71,7 @@ describe('tables', () => {
     const toe = tables[0]?.groups[0]?.rows[0];
     const open = shown && aimSpread(shown.project.speaker, shown.layout, 'left', shown.project.sure);
     const spread = degrees(open?.all.toe ?? NaN).toFixed(1);
-    expect(toe).toEqual({ name: 'Toe', cells: [`${shown?.sides.left.toe.toFixed(1)}°\u202f±\u202f${spread}°`] });
+    expect(toe).toEqual({ name: 'Toe', cells: [`${shown?.sides.left.toe.toFixed(1)}° ±\u202f${spread}°`] });
     expect(tables.find(({ title }) => title === 'Drivers')?.groups.map(({ name }) => name)).toEqual([
       'tweeter',
       'woofer',

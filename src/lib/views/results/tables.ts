@@ -76,7 +76,7 @@ function postures(plan: Plan, unit: Lengths): Table {
       name: posture.served ? posture.name : `${posture.name}, not aimed for`,
       rows: [
         row('Head off the axis', ({ offAxis }) => angleText(offAxis), posture),
-        row('Miss at this head', ({ miss }) => lengthText(miss, unit), posture),
+        row('Miss at this head', ({ miss }) => tapeText(miss, unit), posture),
         row(
           'Off axis, if aimed for it alone',
           besides(({ offAxis }) => angleText(offAxis)),

@@ -36,5 +36,4 @@ const NARROW = '\u202f';
 const plusMinus = (text: string): string => `±${NARROW}${text.replace(/^≈\s?/, '')}`;
 
 /** A value and what is left open of it: `41.9° ± 1.4°`. */
-export const withSpread = (value: string, spread: string): string =>
-  spread === '' ? value : `${value}${NARROW}${spread}`;
+export const withSpread = (value: string, spread: string): string => (spread === '' ? value : `${value} ${spread}`);
