@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { MILLIMETRES } from '$lib/project/units.ts';
 import type { Project } from '$lib/project/project.ts';
 import { plan } from '$lib/solution/plan.ts';
-import { compare, type Comparison } from '$lib/study/compare.ts';
+import { compare, type ComparedLayout, type Comparison } from '$lib/study/compare.ts';
 import type { MeasureText } from '$lib/study/measure.ts';
 import { comparedBy } from '$lib/study/measures.ts';
 import { failText, fitRows } from '$lib/views/compare/fitRows.ts';
@@ -29,7 +29,7 @@ const compared = compare(three, three.layouts, quick);
 const miss: MeasureText = { name: 'm', label: 'M', unit: 'mm', better: 'less', says: '', working: '' };
 /** Layouts of no project with values by one measure. */
 const valued = (values: readonly (number | null | undefined)[], best: string[], worst: string[]): Comparison => ({
-  layouts: values.map((value, index) => ({
+  layouts: values.map((value, index): ComparedLayout => ({
     name: `${index}`,
     ok: true,
     values: value === undefined ? {} : { m: value },

@@ -1,6 +1,5 @@
 /** Kinds of file by their ending. */
 const types: Readonly<Record<string, string>> = {
-  csv: 'text/csv',
   json: 'application/json',
   svg: 'image/svg+xml',
   dxf: 'image/vnd.dxf',
