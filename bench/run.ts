@@ -3,6 +3,7 @@ import { benchCompare } from './compare.ts';
 import { benchCutOrder } from './cutOrder.ts';
 import { benchListeningArea } from './listeningArea.ts';
 import { benchNesting } from './nesting.ts';
+import { benchPlacing } from './placing.ts';
 import { benchPlan } from './plan.ts';
 import { benchRandomPlans } from './randomPlans.ts';
 import { benchSearch } from './search.ts';
@@ -13,6 +14,7 @@ import type { Measured } from './measure.ts';
 const benches: readonly (() => Measured | readonly Measured[])[] = [
   benchPlan,
   benchRandomPlans,
+  benchPlacing,
   benchSound,
   benchListeningArea,
   benchAimKernel,

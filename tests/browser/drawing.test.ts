@@ -239,6 +239,8 @@ describe('a thing on the drawing', () => {
     await drawing(page).locator('[data-view="side"] .dimension.chosen').waitFor();
     const box = await drawing(page).locator('svg[role="group"], svg').first().boundingBox();
     expect(box && box.y >= 0 && box.y < 400).toBe(true);
+    // The group is folded on a phone.
+    await page.locator('summary', { hasText: 'Placement' }).click();
     await field(page, RIGHT.x).focus();
     await shown('top').waitFor();
     await drawing(page).locator('[data-view="top"] .dimension.chosen').waitFor();

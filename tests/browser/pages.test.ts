@@ -138,13 +138,75 @@ describe('while a page comes to life', () => {
 });
 
 describe('the first page on a phone', () => {
-  test('shows the whole drawing on the first screen, on at least 45 % of its height', async () => {
+  const strip = (page: Page) => page.getByRole('link', { name: 'Back to the drawing' });
+
+  test('shrinks the drawing to a strip once it has scrolled away, which leads back to it, and moves nothing', async () => {
+    const { page, expectAccessible } = await visit('', PHONE);
+    await page.getByRole('button', { name: /^2 cautions/ }).waitFor();
+    expect(await strip(page).count()).toBe(0);
+    await page.locator('.within').getByRole('link', { name: 'Results' }).tap();
+    await strip(page).waitFor();
+    expect((await strip(page).boundingBox())?.height).toBe(104);
+    expect(await strip(page).innerText()).toMatch(
+      /Bindery desk, window side\s+Toe, each\s+41\.9°\s+Tilt, each\s+14\.7°\s+Lift, each\s+12\smm\s+▲ 2 cautions, 2 notes/,
+    );
+    // What was jumped to begins under it.
+    const top = await page.locator('#results').evaluate((results) => results.getBoundingClientRect().top);
+    expect(top).toBeGreaterThanOrEqual(104);
+    expect(await layoutShift(page)).toBe(0);
+    await expectAccessible('light and dark');
+    await strip(page).tap();
+    await expect.poll(() => strip(page).count()).toBe(0);
+    await page.setViewportSize({ width: 768, height: 1024 });
+    await page.evaluate(() => window.scrollTo(0, 3000));
+    await expect
+      .poll(() => page.locator('.drawing').evaluate((drawing) => drawing.getBoundingClientRect().top))
+      .toBe(0);
+    expect(await strip(page).isVisible()).toBe(false);
+  });
+
+  test('shows in the strip the view that gives the field which is typed, its thing lit', async () => {
     const { page } = await visit('', PHONE);
-    const box = await page.locator('.drawing').boundingBox();
-    if (!box) throw new Error('the drawing is there');
-    expect(box.height).toBeGreaterThanOrEqual(Math.floor(0.45 * PHONE.viewport.height));
+    await page.locator('[id="/layouts/0/listener/postures/0/setback"]').tap();
+    await strip(page).waitFor();
+    const lit = strip(page).locator('.shape.chosen');
+    await page.locator('[id="/layouts/0/listener/earHeight"]').focus();
+    await expect.poll(() => lit.evaluateAll((shapes) => [...new Set(shapes.map((one) => one.classList[1]))])).toEqual(['head']); // prettier-ignore
+    const drawn = await strip(page).locator('svg').innerHTML();
+    await page.locator('[id="/layouts/0/listener/earHeight"]').blur();
+    await expect.poll(() => lit.count()).toBe(0);
+    expect(await strip(page).locator('svg').innerHTML()).not.toBe(drawn);
+  });
+
+  test('shows one group of fields at first, the first with something left to measure, and is under 5500 px tall', async () => {
+    const { page } = await visit('', PHONE);
+    const open = page.locator('form > details[open] > summary h3');
+    await expect.poll(() => open.allInnerTexts()).toEqual(['Listener']);
+    expect(await page.locator('form > details > summary', { hasText: 'Loudspeaker' }).innerText()).toMatch(
+      /0 of \d+ measured/,
+    );
+    await page.getByText('All figures, and how each is worked out').waitFor();
+    await page.getByRole('button', { name: 'Download all as one zip' }).waitFor();
+    expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBeLessThan(5500);
+    // A number of the drawing opens its group.
+    await page.locator('#drawing').scrollIntoViewIfNeeded();
+    await page.locator('[data-item="desk-width"] .target').tap();
+    await expect.poll(() => open.allInnerTexts()).toEqual(['Listener', 'Desk and wall']);
+  });
+
+  test('shows the drawing, the verdict and the first field on the first screen, the desk as wide as it but for 56 px', async () => {
+    const { page } = await visit('', PHONE);
+    const boxOf = async (part: string) => {
+      const box = await page.locator(part).first().boundingBox();
+      if (!box) throw new Error(`no ${part}`);
+      return box;
+    };
+    await expect.poll(async () => (await boxOf('[data-view="top"] .shape.desk')).width).toBeGreaterThan(390 - 56);
+    const box = await boxOf('.drawing');
     expect(box.y).toBeGreaterThanOrEqual(0);
-    expect(box.y + box.height).toBeLessThanOrEqual(PHONE.viewport.height);
+    const [verdict, first, bar] = await Promise.all(['.verdict', '.form input', '.within'].map(boxOf));
+    expect((verdict?.y ?? NaN) + (verdict?.height ?? NaN)).toBeLessThan(first?.y ?? NaN);
+    expect((first?.y ?? NaN) + (first?.height ?? NaN)).toBeLessThan(bar?.y ?? NaN);
     // What stands above it takes less than 30 % of the screen, and is large enough for a finger.
     expect(box.y).toBeLessThan(0.3 * PHONE.viewport.height);
     const small = await page.locator('header :is(a, button, select, input[type=text])').evaluateAll((controls) =>

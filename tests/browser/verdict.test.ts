@@ -67,6 +67,9 @@ describe('whether all is well', () => {
         .locator('.verdict, .block dd, .block dt')
         .evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth).map((one) => one.textContent));
     await expect.poll(cut).toEqual([]);
+    // Nor does it lie under what stands above it.
+    const [tools, told] = await Promise.all([page.locator('.tools').boundingBox(), line(page).boundingBox()]);
+    expect(told?.y).toBeGreaterThanOrEqual((tools?.y ?? NaN) + (tools?.height ?? NaN) - 1);
     await shot(`verdict-${width}`);
     if (width === 390) await expectAccessible('light and dark');
   });

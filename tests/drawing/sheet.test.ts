@@ -103,7 +103,7 @@ describe('sheetOf', () => {
       return roomsOf(shownOf(null, severalFit(frame, sized)), frame, sized).rooms.map(({ key }) => key);
     };
     expect(keys(390, 340)).toEqual(['top']);
-    expect(keys(768, 380)).toEqual(['top', 'side']);
+    expect(keys(768, 406)).toEqual(['top', 'side']);
     expect(keys(1000, 600)).toEqual(['top', 'side', 'front', 'stand']);
     expect([shownOf(null, true), shownOf('side', true), shownOf('top', false)]).toEqual(['all', 'side', 'top']);
     expect([shownOf(null, false), shownOf('all', false)]).toEqual(['top', 'top']);
@@ -114,9 +114,28 @@ describe('sheetOf', () => {
     const [top, side] = panes.map(({ place }) => place.scale);
     expect(top).toBeGreaterThan(0.34);
     expect(side).toBeGreaterThan(0.27);
-    const phone = { left: 0, top: 0, width: 390, height: 340 };
+    const phone = { left: 0, top: 0, width: 390, height: 347 };
     const [alone] = sheetOf({ ...scene(), layoutIndex: 0, side: 'right' }, 'top', phone, screenStyle(390)).panes;
-    expect(alone?.place.scale).toBeGreaterThan(0.2);
+    // As wide as the phone but for 56 px: a row of dimensions, and what is taken hold of at the other edge.
+    expect(alone?.place.scale).toBeGreaterThan((390 - 56) / 1400);
+    const large = sheet(scene(), { left: 0, top: 0, width: 1490, height: 1134 }).panes.map(({ place }) => place.scale);
+    expect(large[0]).toBeGreaterThan(0.55);
+    expect(large[1]).toBeGreaterThan(0.43);
+  });
+
+  it('gives a mark’s distance beside the cabinet in a narrow room, where the desk is bare, and outside the desk elsewhere', () => {
+    const rowsOf = (made: Scene, width: number) => {
+      const [frame, sized] = [{ left: 0, top: 0, width, height: 347 }, screenStyle(width)];
+      const source = { ...made, layoutIndex: 0, side: 'right' } as const;
+      return detailed(sheetOf(source, 'top', frame, sized), 1, sized).flatMap(({ view }) =>
+        view.items.flatMap((item) =>
+          item.kind === 'dimension' && item.input?.endsWith('right/y') ? [inRow(item)] : [],
+        ),
+      );
+    };
+    expect([rowsOf(scene(), 390), rowsOf(scene(), 700)]).toEqual([[false], [true]]);
+    const atTheEdge = scene({ left: { x: -600, y: 300 }, right: { x: 600, y: 300 } });
+    expect([rowsOf(atTheEdge, 390), rowsOf(atTheEdge, 700)]).toEqual([[true], [true]]);
   });
 
   it('stays finite in a frame of no size', () => {

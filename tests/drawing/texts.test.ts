@@ -119,21 +119,23 @@ describe('no text of a drawing meets another text, or a line that is not its own
     expect(texts).toBeGreaterThan(runs(120) * 4);
   });
 
-  test('of the demo, at the sizes of a phone, a tablet, a laptop, a large screen and the printed page', () => {
-    for (const [width, height] of [
-      [320, 280],
-      [390, 340],
-      [768, 380],
-      [1000, 600],
-      [1450, 1200],
-      [176 * MM, 170 * MM],
-    ] as const)
-      // prettier-ignore
-      for (const shown of asked) {
-        const style = width === 176 * MM ? dimensionStyle(MM) : screenStyle(width);
-        for (const display of displays)
-          expect(faults(panesOf(scene(), shown, 'right', { width, height }, style, display), style, display)).toEqual([]);
-      }
+  /** The room that the first page gives the drawing in a window, px: half the window is one at 200 % zoom. */
+  test.each([
+    ['a window of 320 × 640', 320, 288],
+    ['a window of 390 × 844', 390, 347],
+    ['the same on its side', 844, 264],
+    ['a window of 768 × 1024', 768, 406],
+    ['a window of 1440 × 900', 986, 594],
+    ['the same at 200 %', 720, 324],
+    ['a window of 2560 × 1440', 1490, 1134],
+    ['the same at 200 %', 826, 414],
+    ['the printed page', 176 * MM, 170 * MM],
+  ] as const)('of the demo, in %s', (_, width, height) => {
+    for (const shown of asked) {
+      const style = width === 176 * MM ? dimensionStyle(MM) : screenStyle(width);
+      for (const display of displays)
+        expect(faults(panesOf(scene(), shown, 'right', { width, height }, style, display), style, display)).toEqual([]);
+    }
   });
 });
 

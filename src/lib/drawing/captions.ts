@@ -55,29 +55,33 @@ export function captionsOf(
   style: DimensionStyle,
   unit: LengthUnit,
 ): Caption[] {
-  return panes.map(({ key, view, place, frame }) => {
-    const { textSize } = style;
-    const scale = key === 'stand' ? ISOMETRIC * place.scale : place.scale;
-    const length = roundLength(Math.max(1, (BAR_SHARE * frame.width * k) / scale), unit);
-    const measured = `${Number(fromMillimetres(length, unit).toPrecision(6))}\u202f${unit}`;
-    const paperRatio = style.fineness === 'paper' ? [`${measured}, ${scaleText(place.scale / style.unit)}`] : [];
-    const left = k * frame.left + x + INSET * textSize;
-    const right = k * (frame.left + frame.width) + x - INSET * textSize;
-    const base = k * frame.top + y + BASE * textSize;
-    const bars = [...paperRatio, measured].map((says): ScaleBar => {
-      const words = right - textWidth(says, style);
-      const from = words - INSET * textSize - length * scale;
-      return { from: [from, base - 0.3 * textSize], length: length * scale, text: says, at: [words, base] };
+  return panes
+    .filter(({ headed }) => headed)
+    .map(({ key, view, place, frame }) => {
+      const { textSize } = style;
+      const scale = key === 'stand' ? ISOMETRIC * place.scale : place.scale;
+      const length = roundLength(Math.max(1, (BAR_SHARE * frame.width * k) / scale), unit);
+      const measured = `${Number(fromMillimetres(length, unit).toPrecision(6))}\u202f${unit}`;
+      const paperRatio = style.fineness === 'paper' ? [`${measured}, ${scaleText(place.scale / style.unit)}`] : [];
+      const left = k * frame.left + x + INSET * textSize;
+      const right = k * (frame.left + frame.width) + x - INSET * textSize;
+      const base = k * frame.top + y + BASE * textSize;
+      const bars = [...paperRatio, measured].map((says): ScaleBar => {
+        const words = right - textWidth(says, style);
+        const from = words - INSET * textSize - length * scale;
+        return { from: [from, base - 0.3 * textSize], length: length * scale, text: says, at: [words, base] };
+      });
+      const bar = bars.find(({ from }) => from[0] >= left) ?? null;
+      const fits = (name: string): boolean =>
+        left + textWidth(name, style) + INSET * textSize <= (bar?.from[0] ?? right);
+      const text = [view.name, views[key].name].find(fits) ?? '';
+      return { key, text, at: [left, base], bar };
     });
-    const bar = bars.find(({ from }) => from[0] >= left) ?? null;
-    const fits = (name: string): boolean => left + textWidth(name, style) + INSET * textSize <= (bar?.from[0] ?? right);
-    const text = [view.name, views[key].name].find(fits) ?? '';
-    return { key, text, at: [left, base], bar };
-  });
 }
 
-/** The frame of a view without the line at its head. */
-export function belowCaption(frame: Frame, { textSize }: DimensionStyle): Frame {
+/** The frame of a view without the line at its head, where it has one. */
+export function belowCaption({ frame, headed }: Pick<Pane, 'frame' | 'headed'>, { textSize }: DimensionStyle): Frame {
+  if (!headed) return frame;
   const taken = Math.min(frame.height, HEAD * textSize);
   return { ...frame, top: frame.top + taken, height: frame.height - taken };
 }

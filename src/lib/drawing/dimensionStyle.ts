@@ -16,6 +16,8 @@ export interface DimensionStyle {
   /** From the outline to the first row; from row to row. */
   readonly first: number;
   readonly step: number;
+  /** Round a view, beyond its dimensions. */
+  readonly margin: number;
   readonly narrow: number;
   readonly wide: number;
   /** How finely worked-out numbers are shown. */
@@ -31,6 +33,7 @@ const TEXT_SIZE = 3.4;
 const ADVANCES: ReadonlyMap<string, number> = new Map([
   ...Array.from('0123456789', (figure) => [figure, 0.65] as const),
   ...Array.from('≈−←→', (sign) => [sign, 0.84] as const),
+  ...Array.from('▲✕', (sign) => [sign, 1] as const),
   ['/', 0.55],
   ['°', 0.5],
   ['(', 0.45],
@@ -43,6 +46,8 @@ const ADVANCES: ReadonlyMap<string, number> = new Map([
   ['\u202f', 0.2],
 ]);
 const ADVANCE = 0.66;
+/** Paper mm. */
+const MARGIN = 2;
 /** Half the included angle of an arrowhead, about 18° in all: slender, within the 15° to 30° of ISO 129-1 (from memory). */
 const ARROW_SLOPE = 0.16;
 
@@ -61,6 +66,7 @@ export const dimensionStyle = (unit: number, textSize = TEXT_SIZE * unit): Dimen
   overrun: 1.5 * unit,
   first: 10 * unit,
   step: 8 * unit,
+  margin: MARGIN * unit,
   narrow: 0.25 * unit,
   wide: 0.5 * unit,
   fineness: 'paper',
@@ -91,6 +97,8 @@ export function screenStyle(width: number): DimensionStyle {
     overrun: 5,
     first: small ? 16 : 28,
     step: small ? 20 : 24,
+    // What is taken hold of at an edge keeps its size.
+    margin: small ? 8 : (MARGIN * textSize) / 4.5,
     narrow: 1,
     wide: 2,
     fineness: 'screen',

@@ -1,10 +1,13 @@
 import { angleText, lengthText, trimmed, unitWord } from '$lib/project/lengthText.ts';
 import { fromMillimetres, unitOf, type Lengths } from '$lib/project/units.ts';
 import { signOf } from './diameter.ts';
-import type { AngleDimension, Dimension } from './view.ts';
+import type { AngleDimension, Concern, Dimension } from './view.ts';
 
 /** How finely worked-out lengths are shown: to a millimetre on a screen, to a tenth on paper; about as much in inches. */
 export type Fineness = 'screen' | 'paper';
+
+/** What a value is marked with that the checks have something to say of. */
+export const levelSigns: Readonly<Record<Concern, string>> = { fault: '✕', caution: '▲' };
 
 const ANGLE_DECIMALS = 1;
 const INCH_DECIMALS = 2;
@@ -40,10 +43,11 @@ export function dimensionText(
   const text = valueText(dimension, display, fineness).replace(/^(≈?)\u202f?/, `$1${signOf(dimension)}`);
   const worked = dimension.input === undefined && !('defining' in dimension && dimension.defining);
   const said = worked ? `(${text})` : text;
-  return 'each' in dimension && dimension.each ? `${said}\u00a0each` : said;
+  const whole = 'each' in dimension && dimension.each ? `${said}\u00a0each` : said;
+  return dimension.concern ? `${levelSigns[dimension.concern]}\u00a0${whole}` : whole;
 }
 
-/** What a screen reader says: name, value and unit. */
+/** What a screen reader says: name, value and unit, and what the checks say of it. */
 export function spokenDimension(
   dimension: Dimension | AngleDimension,
   display: Lengths,
@@ -51,5 +55,5 @@ export function spokenDimension(
 ): string {
   const text = valueText(dimension, display, fineness);
   const said = dimension.kind === 'angle' ? text.replace('°', ' degrees') : `${text} ${unitWord(unitOf(display))}`;
-  return `${dimension.name}: ${said}`;
+  return `${dimension.name}: ${said}${dimension.concern ? `; a ${dimension.concern} concerns it` : ''}`;
 }

@@ -13,4 +13,6 @@ export interface Pane {
   readonly place: Place;
   /** What it has of the sheet, its caption included. */
   readonly frame: Frame;
+  /** Whether its name and scale stand at its head. */
+  readonly headed: boolean;
 }

@@ -6,10 +6,10 @@ export const inRow = (item: Item): item is Dimension =>
 
 const sideKey = ({ run, row }: Dimension): string => `${run}${Math.sign(row)}`;
 
-/** The view without items that ask for more room than there is. */
+/** The view without items that ask for more room than there is, or for less. */
 export const ofRank = (view: View, rank: Rank): View => ({
   ...view,
-  items: view.items.filter((item) => (item.rank ?? 1) <= rank),
+  items: view.items.filter((item) => (item.rank ?? 1) <= rank && rank <= (item.upTo ?? 4)),
 });
 
 /** Whether the view gives an input without being enlarged. */

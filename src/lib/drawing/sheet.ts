@@ -7,12 +7,12 @@ import type { Floor } from './roomFromSide.ts';
 import { placeTexts } from './placeTexts.ts';
 import { zoomed, type Zoom } from './place.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
-import { roomsOf, type Room } from './rooms.ts';
-import { closeRows, ofRank, withoutRepeats } from './rows.ts';
+import { isNarrow, roomsOf, type Room } from './rooms.ts';
+import { closeRows, givesAtRest, ofRank, withoutRepeats } from './rows.ts';
 import { sheetLayout, type Frame } from './sheetLayout.ts';
 import type { SheetSource } from './sheetSource.ts';
 import type { Rank, View } from './view.ts';
-import { views, type ViewName } from './views.ts';
+import { viewNames, views, type ViewName } from './views.ts';
 
 /** A sheet with everything it could show, and where. */
 export interface Sheet {
@@ -24,17 +24,14 @@ export interface Sheet {
   readonly floor: Floor;
 }
 
-/** The legs are drawn whole when that costs no more than this share of the scale. */
-const WHOLE_LEGS = 0.9;
+/** The legs are drawn whole when the scale is no less than this share of what it is with broken ones. */
+const WHOLE_LEGS = 0.97;
 /** How far the sheet is enlarged for one rank more of items. */
 const MORE = 1.8;
 
-/** A narrower room than this, in text sizes, shows at rest what is typed, and one angle. */
-const NARROW = 31;
-
 /** The rank of items shown in a room of the sheet that is enlarged so many times. */
-function rankAt({ width }: Frame, zoom: number, { textSize }: DimensionStyle): Rank {
-  const atRest = width < NARROW * textSize ? 1 : 2;
+function rankAt(frame: Frame, zoom: number, style: DimensionStyle): Rank {
+  const atRest = isNarrow(frame, style) ? 1 : 2;
   if (zoom >= MORE ** 2) return 4;
   return zoom < MORE ? atRest : atRest === 1 ? 2 : 4;
 }
@@ -47,6 +44,10 @@ export function viewOf(key: ViewName, source: SheetSource, floor: Floor): View {
   const { project, layout, layoutIndex } = over;
   return laidOver(view, views[key].draw({ ...own, project, layout, layoutIndex, plan: over }, floor));
 }
+
+/** The first view that gives a value without being enlarged, tried in their order but for one before all; null where none does. */
+export const viewGiving = (pointer: string, source: SheetSource, floor: Floor, first: ViewName): ViewName | null =>
+  [first, ...viewNames].find((key) => givesAtRest(viewOf(key, source, floor), pointer)) ?? null;
 
 /**
  * A sheet that fills a frame of the paper, each view as large as its own room allows with the dimensions shown at rest. It
@@ -67,9 +68,9 @@ export function sheetOf(
       whole.map(({ room, view }) => ({ key: room.key, view: ofRank(view, rankAt(room.frame, 1, style)) })),
     );
     return whole.map(({ room, view }, index): Pane => {
-      const [place] = sheetLayout([restful[index]?.view ?? view], belowCaption(room.frame, style), style, atScale);
+      const [place] = sheetLayout([restful[index]?.view ?? view], belowCaption(room, style), style, atScale);
       if (!place) throw new Error('A view is given a place.');
-      return { key: room.key, view, place, frame: room.frame };
+      return { ...room, view, place };
     });
   };
   const sheet = (floor: Floor): Sheet => ({ panes: arranged(floor), key, floor });
@@ -133,7 +134,7 @@ export const textsPlaced = (
 ): Pane[] =>
   panes.map((pane) => {
     const place = zoomed(pane.place, zoom);
-    const { left, top, width, height } = belowCaption(pane.frame, style);
+    const { left, top, width, height } = belowCaption(pane, style);
     const room = {
       left: zoom.k * left + zoom.x,
       top: zoom.k * top + zoom.y,

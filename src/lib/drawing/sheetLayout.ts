@@ -13,13 +13,12 @@ export interface Frame {
 
 /** A sheet can be squeezed to nothing while a window is dragged; the drawing stays finite. Paper units for each real mm. */
 const LEAST_SCALE = 1e-4;
-/** Paper mm round the views beyond their dimensions, and least between the views. */
-const PAD = 2;
+/** Least between the views, paper mm. */
 const BETWEEN = 9;
 
 /** Room for a number of rows beyond an outline: lines, what they run past, and the text on the last. */
-const rowsRoom = (rows: number, { first, step, textGap, textSize, unit }: DimensionStyle): number =>
-  rows === 0 ? PAD * unit : first + (rows - 1) * step + textGap + textSize + PAD * unit;
+const rowsRoom = (rows: number, { first, step, textGap, textSize, margin }: DimensionStyle): number =>
+  rows === 0 ? margin : first + (rows - 1) * step + textGap + textSize + margin;
 
 type Rows = ReturnType<typeof rowCounts>;
 

@@ -84,18 +84,25 @@ function depths({ layout, plan, inputs }: Scene): Dimension[] {
   return [...chain, gap];
 }
 
-/** From the desk's front edge to the marks: the right one at the right; the left one at the left, where it differs. */
-function marksAlong({ layout, inputs }: Scene): Dimension[] {
+/** Bare desk beside a cabinet that holds its mark's dimension, as a share of the desk's width. */
+const BESIDE = 0.1;
+
+/**
+ * From the desk's front edge to the marks: the right one at the right; the left one at the left, where it differs. In a
+ * narrow room beside the cabinet, where the desk is bare there: a row outside the desk would cost the plan its scale.
+ */
+function marksAlong({ layout, plan, inputs }: Scene): Dimension[] {
   const { desk, placement } = layout;
   const equal = same(placement.left.y, placement.right.y);
   const shown = equal ? (['right'] as const) : sideNames;
-  return shown.map((side) => {
+  return shown.flatMap((side) => {
     const out = side === 'right' ? 1 : -1;
     const { x, y } = placement[side];
-    return linear({
-      id: `mark-${side}-y`,
+    const edge = desk.width / 2;
+    const outermost = Math.max(...[0, 1].map((corner) => out * cornerOf(plan.sides[side], corner).x));
+    const bare = edge - outermost;
+    const common = {
       subject: 'stand',
-      from: [(out * desk.width) / 2, 0],
       to: [x, y],
       run: 'up',
       row: out,
@@ -103,7 +110,11 @@ function marksAlong({ layout, inputs }: Scene): Dimension[] {
       each: equal,
       name: equal ? 'desk’s front edge to each mark' : `desk’s front edge to the ${side} mark`,
       input: inputs.mark(side, 'y'),
-    });
+    } as const;
+    const outside = linear({ ...common, id: `mark-${side}-y`, from: [out * edge, 0] });
+    if (bare < BESIDE * desk.width) return [outside];
+    const beside = { id: `mark-${side}-y-beside`, from: [x, 0], base: out * (outermost + bare / 4), upTo: 1 } as const;
+    return [linear({ ...common, ...beside }), { ...outside, rank: 2 }];
   });
 }
 
@@ -202,6 +213,7 @@ function triangle({ plan }: Scene): (Dimension | AngleDimension)[] {
       radius: TRIANGLE_RADIUS * Math.min(leftDistance, rightDistance),
       value: angle,
       name: 'angle of the triangle at the head',
+      about: 'triangle-angle',
     }),
   ];
 }

@@ -1,3 +1,5 @@
+import type { FindingCode } from '$lib/solution/findings/finding.ts';
+import type { FindingLevel } from '$lib/solution/findings/told.ts';
 import type { Point } from '$lib/geometry/point.ts';
 
 /**
@@ -48,7 +50,12 @@ interface Common {
   readonly subject: Subject;
   /** 1 where nothing is said. */
   readonly rank?: Rank;
+  /** The greatest rank of a sheet that shows it: where there is more room, another item says the same. 4 where nothing is said. */
+  readonly upTo?: Rank;
 }
+
+/** How grave what the checks say of a value is; what they only note asks for no change. */
+export type Concern = Exclude<FindingLevel, 'note'>;
 
 export interface Outline extends Common {
   readonly kind: 'outline';
@@ -124,6 +131,8 @@ export interface Dimension extends Common {
   readonly input?: string;
   /** −1 where the project holds the negative of what is shown: a mark to the left of the middle. Default 1. */
   readonly inputSign?: 1 | -1;
+  /** What the checks say of its value, on a screen. Default nothing. */
+  readonly concern?: Concern;
 }
 
 /** An angle between two directions at a corner. Degrees; value from the model. */
@@ -148,4 +157,7 @@ export interface AngleDimension extends Common {
   readonly input?: string;
   /** As for a linear dimension. */
   readonly inputSign?: 1 | -1;
+  readonly concern?: Concern;
+  /** What a finding on a result would be. */
+  readonly about?: FindingCode;
 }

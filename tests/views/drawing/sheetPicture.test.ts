@@ -52,3 +52,21 @@ test('follows the field that is entered to the view that gives its value, where 
   narrow.show('stand');
   expect(narrow.shown).toBe('stand');
 });
+
+test('marks the dimensions of values that the checks have something to say of, with a sign and in words', () => {
+  const { open, picture: drawn } = picture(1200, 1100);
+  const marks = () =>
+    drawn.onPaper.flatMap(({ dimensions }) =>
+      dimensions.flatMap(({ dimension, touch, elements }) => {
+        const text = elements.find((element) => element.kind === 'text')?.text ?? '';
+        return dimension.concern ? [`${text}: ${touch.spoken}`] : [];
+      }),
+    );
+  const caution = '; a caution concerns it';
+  expect(marks()).toEqual([
+    `▲\u00a0430\u00a0each: middle of the desk to each mark: 430 millimetres${caution}`,
+    `▲\u00a0(83.7°): angle of the triangle at the head: 83.7 degrees${caution}`,
+  ]);
+  open.edit('/layouts/0/placement/right/x', 300);
+  expect(marks()).toEqual([]);
+});

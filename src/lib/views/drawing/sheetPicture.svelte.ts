@@ -1,11 +1,11 @@
 import { untrack } from 'svelte';
 import { dimensionStyle, screenStyle, type DimensionStyle } from '$lib/drawing/dimensionStyle.ts';
+import { marked } from '$lib/drawing/marked.ts';
 import { severalFit, shownOf } from '$lib/drawing/rooms.ts';
-import { canWait, detailed, handlesOf, redrawn, sheetOf, textsPlaced, viewOf } from '$lib/drawing/sheet.ts';
+import { canWait, detailed, handlesOf, redrawn, sheetOf, textsPlaced, viewGiving } from '$lib/drawing/sheet.ts';
 import type { Sheet } from '$lib/drawing/sheet.ts';
 import type { Shown as ShownViews } from '$lib/drawing/pane.ts';
-import { viewNames, type ViewName } from '$lib/drawing/views.ts';
-import { givesAtRest } from '$lib/drawing/rows.ts';
+import type { ViewName } from '$lib/drawing/views.ts';
 import type { Frame } from '$lib/drawing/sheetLayout.ts';
 import type { SheetSource } from '$lib/drawing/sheetSource.ts';
 import { steadyPanes, steadySheet, stillServes, type DrawnPane } from '$lib/drawing/steady.ts';
@@ -74,12 +74,16 @@ export class SheetPicture {
   });
   readonly #panes = $derived.by(() => {
     const zoom = this.paper.transform;
-    const fresh = textsPlaced(detailed(this.#sheet, zoom.k, this.#style), zoom, this.#style, this.display).map(
-      (pane) => ({
-        ...pane,
-        handles: handlesOf(pane, this.#source, this.#sheet),
-      }),
-    );
+    const { checks } = this.#source.plan;
+    const levelAt = (pointer: string) => this.#open.levelAt(pointer);
+    const told = detailed(this.#sheet, zoom.k, this.#style).map((pane) => ({
+      ...pane,
+      view: marked(pane.view, checks, levelAt),
+    }));
+    const fresh = textsPlaced(told, zoom, this.#style, this.display).map((pane) => ({
+      ...pane,
+      handles: handlesOf(pane, this.#source, this.#sheet),
+    }));
     this.#lastPanes = steadyPanes(this.#lastPanes, fresh);
     return this.#lastPanes;
   });
@@ -160,8 +164,7 @@ export class SheetPicture {
   readonly follow = (pointer: string): void => {
     const { sheet, shown } = this;
     if (this.#fit || shown === 'all') return;
-    const gives = (key: ViewName): boolean => givesAtRest(viewOf(key, this.#source, sheet.floor), pointer);
-    this.#followed = [shown, ...viewNames].find(gives) ?? this.#followed;
+    this.#followed = viewGiving(pointer, this.#source, sheet.floor, shown) ?? this.#followed;
   };
 
   #redraw(still: Sheet, workedOn: ViewName | null): Sheet {

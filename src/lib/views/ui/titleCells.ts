@@ -12,6 +12,8 @@ export interface TitleCell {
   readonly spread: string;
   /** What it is for: any sheet, one that is not narrow, or paper only, as the page says it elsewhere. */
   readonly on: 'all' | 'wide' | 'paper';
+  /** Whether it is how a loudspeaker stands: its toe, tilt or lift. */
+  readonly stance: boolean;
   /** How grave what the checks say of it is; null where they say nothing, or only note something. */
   readonly level: 'fault' | 'caution' | null;
 }
@@ -23,10 +25,10 @@ export function titleCells(solution: Plan, side: SideName, spread: SpreadTexts):
   const plain = (
     name: string,
     text: string,
-    { about = [], on = 'all', spread: open = '' }: CellOptions = {},
+    { about = [], on = 'all', spread: open = '', stance = false }: CellOptions = {},
   ): TitleCell => {
     const level = gravest(checks.filter(({ code }) => about.includes(code)));
-    return { name, text, spread: open, on, level: level === 'note' ? null : level };
+    return { name, text, spread: open, on, stance, level: level === 'note' ? null : level };
   };
   const ofSide = (name: string, write: (of: SidePlan) => string, options?: CellOptions): TitleCell => {
     const alike = write(sides.left) === write(sides.right);
@@ -35,9 +37,9 @@ export function titleCells(solution: Plan, side: SideName, spread: SpreadTexts):
   return [
     plain('Project', project.title, { on: 'paper' }),
     plain('Layout', layout.name, { on: 'paper' }),
-    ofSide('Toe', ({ toe }) => angleText(toe), { spread: spread.toe }),
-    ofSide('Tilt', ({ tilt }) => angleText(tilt), { about: ['inclination'], spread: spread.tilt }),
-    ofSide('Lift', ({ lift }) => tapeText(lift, unit), { spread: spread.lift }),
+    ofSide('Toe', ({ toe }) => angleText(toe), { spread: spread.toe, stance: true }),
+    ofSide('Tilt', ({ tilt }) => angleText(tilt), { about: ['inclination'], spread: spread.tilt, stance: true }),
+    ofSide('Lift', ({ lift }) => tapeText(lift, unit), { spread: spread.lift, stance: true }),
     plain('Triangle', angleText(triangle.angle), { about: ['triangle-angle'] }),
     ofSide('Miss at the head', ({ miss }) => tapeText(miss, unit), {
       about: ['axis-misses-head', 'axis-misses-ears'],
@@ -51,4 +53,5 @@ interface CellOptions {
   readonly about?: readonly FindingCode[];
   readonly on?: TitleCell['on'];
   readonly spread?: string;
+  readonly stance?: boolean;
 }

@@ -1,3 +1,6 @@
+import type { OpenProject } from '$lib/document/openProject.svelte.ts';
+import type { Plan } from '$lib/solution/document.ts';
+import type { JobClient } from '$lib/workers/client.svelte.ts';
 import { placeOf } from '$lib/document/fields.ts';
 import { messageOf } from '$lib/document/messages.ts';
 import type { Fault } from '$lib/project/fault.ts';
@@ -30,6 +33,14 @@ export function verdictOfFaults(faults: readonly Fault[], draft: unknown, displa
   if (!first) return { level: 'fault', count, detail: '', rest: '', leads: null };
   const detail = `${placeOf(first.pointer)}: ${messageOf(first, draft, display)}`;
   return { level: 'fault', count, detail, rest: '', leads: { pointer: first.pointer } };
+}
+
+/** What the checks of a plan have found just now, or what is wrong with what was typed. `client`: of the checks that take their time. */
+export function verdictNow(open: OpenProject, client: JobClient<'findings'>, shown: Plan): Verdict {
+  if (open.toldFaults.length > 0) return verdictOfFaults(open.toldFaults, open.draft, open.display);
+  const answer = client.answer?.of === shown ? client.answer.value.findings : null;
+  const awaited = answer !== null ? 'nothing' : client.failure === null ? 'sound' : 'failed';
+  return verdictOf([...shown.checks, ...(answer ?? [])], awaited, open.display);
 }
 
 /** What has still to be checked: the sound, or nothing; or its checks failed. */
