@@ -1,10 +1,11 @@
 import type { Box } from '$lib/drawing/box.ts';
 import { dimensionStyle } from '$lib/drawing/dimensionStyle.ts';
+import { placeTexts } from '$lib/drawing/placeTexts.ts';
 import { movePrimitives, primitivesBox, type Primitive } from '$lib/drawing/primitive.ts';
 import { closeRows, ofRank } from '$lib/drawing/rows.ts';
 import { scaleText } from '$lib/drawing/scaleText.ts';
 import type { View } from '$lib/drawing/view.ts';
-import { viewPrimitives, type ViewPrimitives } from '$lib/drawing/viewPrimitives.ts';
+import { isDimension, viewPrimitives, type Paper, type ViewPrimitives } from '$lib/drawing/viewPrimitives.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
 import { printScales, type PrintScale } from './printSheet.ts';
 
@@ -24,9 +25,19 @@ export interface ViewAt extends ViewPrimitives {
   readonly box: Box;
 }
 
+/** A sheet is chosen for the view, not the view for a sheet: room beyond any, mm. */
+const ANYWHERE = { left: -1e6, top: -1e6, width: 2e6, height: 2e6 } as const;
+
+/** The view with its texts clear of one another and of the lines. Paper is not enlarged: a size without such a place keeps its own. */
+function textsClear(view: View, paper: Paper, display: LengthDisplay): View {
+  const placed = placeTexts(view, paper, display, ANYWHERE);
+  const found = new Map(placed.items.map((item) => [item.id, item]));
+  return { ...view, items: view.items.flatMap((item) => found.get(item.id) ?? (isDimension(item) ? [item] : [])) };
+}
+
 export function viewAt(view: View, scale: PrintScale, display: LengthDisplay): ViewAt {
-  const place = { scale: 1 / scale, origin: [0, 0] } as const;
-  const { things, dimensions } = viewPrimitives(view, { place, style: PRINTED }, display);
+  const paper = { place: { scale: 1 / scale, origin: [0, 0] }, style: PRINTED } as const;
+  const { things, dimensions } = viewPrimitives(textsClear(view, paper, display), paper, display);
   return { things, dimensions, box: primitivesBox([...things, ...dimensions]) };
 }
 
@@ -34,7 +45,7 @@ export function viewAt(view: View, scale: PrintScale, display: LengthDisplay): V
 export function scaledView(view: View, width: number, height: number, display: LengthDisplay): Scaled | null {
   for (const scale of printScales) {
     // Below half size there is no room for what only a large drawing can hold.
-    const { things, dimensions, box } = viewAt(closeRows(scale > 2 ? ofRank(view, 3) : view), scale, display);
+    const { things, dimensions, box } = viewAt(closeRows(ofRank(view, scale > 2 ? 3 : 4)), scale, display);
     const [left, top, right, bottom] = box;
     if (right - left > width || bottom - top > height) continue;
     return {

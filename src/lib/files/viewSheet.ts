@@ -1,5 +1,5 @@
 import type { Box } from '$lib/drawing/box.ts';
-import { closeRows } from '$lib/drawing/rows.ts';
+import { closeRows, ofRank } from '$lib/drawing/rows.ts';
 import { scaleText } from '$lib/drawing/scaleText.ts';
 import { movePrimitives, type Primitive } from '$lib/drawing/primitive.ts';
 import type { View } from '$lib/drawing/view.ts';
@@ -43,7 +43,7 @@ const CLEAR = 5;
  * print by. Refused when the view does not fit the sheet at the scale, or at any.
  */
 export function viewSheet(view: View, options: PrintOptions): Result<ViewSheet> {
-  const closed = closeRows(view);
+  const closed = closeRows(ofRank(view, 4));
   const wanted = options.scale === undefined ? printScales : [options.scale];
   for (const scale of wanted) {
     const drawn = viewAt(closed, scale, options.display);
