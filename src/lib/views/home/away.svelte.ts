@@ -1,7 +1,7 @@
 import type { Attachment } from 'svelte/attachments';
 
 /** Less of it than this in sight, and something is looked at no more. */
-const LEAST = 0.5;
+const LEAST = 0.7;
 
 /** Whether an element has scrolled out of sight, upwards or down, but for a part too small to be looked at. */
 export class Away {
