@@ -13,10 +13,12 @@ const LIMIT = 4;
 /** Finding the texts of the demo's four views their places: what a drag does once a frame. */
 export function benchPlacing(): Measured {
   const parsed = checkProject(demoProject);
-  const project = parsed.ok ? parsed.value : null;
-  const layout = project?.layouts[0];
-  const outcome = project && layout && plan(project, layout);
-  if (!outcome?.ok) throw new Error('The demo has a plan.');
+  if (!parsed.ok) throw new Error('The demo is sound.');
+  const project = parsed.value;
+  const [layout] = project.layouts;
+  if (!layout) throw new Error('The demo has a layout.');
+  const outcome = plan(project, layout);
+  if (!outcome.ok) throw new Error('The demo has a plan.');
   const style = screenStyle(FRAME.width);
   const source = { project, layout, layoutIndex: 0, plan: outcome.value, side: 'right' } as const;
   const panes = detailed(sheetOf(source, 'all', FRAME, style), 1, style);

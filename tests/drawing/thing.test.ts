@@ -78,6 +78,7 @@ describe('steadyPanes', () => {
       view: viewOf(key, { ...made, layoutIndex: 0, side: 'right' }, 'true'),
       place: { scale: 0.2, origin: [10, 20] },
       frame: { left: 0, top: 0, width: 900, height: 700 },
+      headed: true,
       handles: [],
     }));
 
