@@ -247,6 +247,19 @@ describe('a worker that fails', () => {
     takeNoise();
   }, 300_000);
 
+  test('on the search says so, and comes back', async () => {
+    const { page, takeNoise } = await visit('search/');
+    await meddleWith(page);
+    const ask = page.getByRole('region', { name: 'Ask' });
+    await failAll(page, ['The search'], () =>
+      ask.getByRole('button', { name: '60° with what moves least', exact: true }).click(),
+    );
+    await expect
+      .poll(() => ask.textContent(), { timeout: 120_000 })
+      .toMatch(/tried, about [\d\s]+ hold, \d+\s+are best\./);
+    takeNoise();
+  }, 300_000);
+
   test('on the sound page says so in place of each thing that is waited for, and comes back', async () => {
     const { page, takeNoise } = await visit('measure/');
     await meddleWith(page);
