@@ -45,7 +45,10 @@ const GROUNDS = ['paper', 'film'];
 
 /** Colours that words are written in, and what they are written on. */
 const TEXTS: readonly (readonly [ink: string, grounds: readonly string[]])[] = [
-  ['ink', [...GROUNDS, 'caution-tint', 'fault-tint', 'desk', 'cabinet', 'wood', 'monitor', 'head', 'driver']],
+  [
+    'ink',
+    [...GROUNDS, 'select-tint', 'caution-tint', 'fault-tint', 'desk', 'cabinet', 'wood', 'monitor', 'head', 'driver'],
+  ],
   ['ink-soft', [...GROUNDS, 'caution-tint', 'fault-tint', 'desk']],
   ['fault', [...GROUNDS, 'fault-tint']],
   ['caution', [...GROUNDS, 'caution-tint']],
@@ -65,7 +68,7 @@ const LINES: readonly (readonly [line: string, grounds: readonly string[]])[] = 
   ['reflection', [...GROUNDS, 'desk']],
   ['wood-edge', [...GROUNDS, 'wood', 'desk']],
   ['cabinet-edge', [...GROUNDS, 'cabinet', 'desk', 'driver']],
-  ['select', [...GROUNDS, 'desk', 'caution-tint', 'fault-tint']],
+  ['select', [...GROUNDS, 'desk', 'select-tint', 'caution-tint', 'fault-tint']],
   ['focus', [...GROUNDS, 'desk', 'caution-tint', 'fault-tint']],
   ['good', [...GROUNDS, 'head']],
 ];
