@@ -145,6 +145,8 @@ describe('the help', () => {
 
   test('opens at a touch and closes at the next one elsewhere', async () => {
     const { page, expectAccessible } = await visit('', PHONE);
+    // The group is folded on a phone.
+    await page.locator('summary', { hasText: 'Placement' }).tap();
     await question(page, 'Right, sideways').tap();
     await help(page).getByText('Mark', { exact: true }).waitFor();
     const box = await help(page).boundingBox();
