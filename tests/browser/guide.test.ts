@@ -176,7 +176,7 @@ describe('the help', () => {
     await page.getByText('All figures, and how each is worked out').click();
     await page
       .getByRole('table', { name: 'Aim' })
-      .getByRole('button', { name: 'What is meant by Axis misses' })
+      .getByRole('button', { name: 'What is meant by Miss at the head' })
       .click();
     await help(page).getByText('The shortest distance from the axis to the head').waitFor();
   });
