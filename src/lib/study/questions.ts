@@ -22,7 +22,9 @@ export interface Question {
   /** As the command names it. */
   readonly name: string;
   readonly label: string;
-  readonly aims: readonly string[];
+  readonly aims: readonly [string, string];
+  /** How near the best of the first aim an answer is as good as it, in that aim's unit; of such answers the best in the second is meant. Rules of thumb: nobody hears or measures less. */
+  readonly near: number;
   /** What may move, by pointer. */
   readonly free: readonly string[];
   readonly rules: readonly RuleDocument[];
@@ -35,6 +37,7 @@ export const questions: readonly Question[] = [
     name: 'sixty-degrees',
     label: '60° with what moves least',
     aims: ['triangle-error', 'move'],
+    near: 0.5,
     free: MARKS_AND_HEAD,
     rules: [],
   },
@@ -42,6 +45,7 @@ export const questions: readonly Question[] = [
     name: 'lowest-stands',
     label: 'Lowest stands that still hit',
     aims: ['stand-height', 'move'],
+    near: 1,
     free: [...MARKS_AND_HEAD, '/stand/lift'],
     rules: [{ measure: 'miss', most: 10 }],
   },
@@ -49,6 +53,7 @@ export const questions: readonly Question[] = [
     name: 'widest-safe-zone',
     label: 'Widest safe zone',
     aims: ['safe-zone', 'move'],
+    near: 1,
     free: MARKS_AND_HEAD,
     rules: [],
   },
@@ -56,6 +61,7 @@ export const questions: readonly Question[] = [
     name: 'least-desk-reflection',
     label: 'Least desk reflection',
     aims: ['desk-level', 'move'],
+    near: 0.1,
     free: MARKS_AND_HEAD,
     rules: [],
   },

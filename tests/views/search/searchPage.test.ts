@@ -3,7 +3,7 @@ import { readAsk } from '$lib/study/ask.ts';
 import { freeInputs } from '$lib/study/freeInputs.ts';
 import { measures } from '$lib/study/measures.ts';
 import { askOf, questions } from '$lib/study/questions.ts';
-import { dimensionsOf, isWithin, middling, spanOf, type Point } from '$lib/views/search/dimensions.ts';
+import { answering, dimensionsOf, isWithin, middling, spanOf, type Point } from '$lib/views/search/dimensions.ts';
 import { OwnAsk } from '$lib/views/search/ownAsk.svelte.ts';
 import { countText, nameOf } from '$lib/views/search/words.ts';
 import { firstLayout, project } from '../../projects.ts';
@@ -109,6 +109,17 @@ describe('what was found', () => {
   test('shows a middling one where nobody has chosen: least given up in all aims together', () => {
     expect(middling(front, named('triangle-error', 'move'))?.index).toBe(2);
     expect(middling([], named('move'))).toBeNull();
+  });
+
+  test('of a question shows what it means: of those as good as the best in the first aim, the best in the second', () => {
+    const close = [...front, point(4, 0.4, 264), point(5, 0.6, 250)];
+    expect(answering(close, named('triangle-error', 'move'), 0.5)?.index).toBe(4);
+    expect(answering(close, named('triangle-error', 'move'), 1)?.index).toBe(5);
+    expect(answering(close, named('triangle-error', 'move'), 0)?.index).toBe(1);
+    expect(answering([], named('triangle-error', 'move'), 1)).toBeNull();
+    const zone = (index: number, wide: number, move: number) => ({ index, at: { 'safe-zone': wide, move } });
+    const wider = [...named('safe-zone'), ...named('move')];
+    expect(answering([zone(1, 29, 298), zone(2, 28.5, 247), zone(3, 24, 85)], wider, 1)?.index).toBe(2);
   });
 
   test('is named by what it is', () => {

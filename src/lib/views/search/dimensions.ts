@@ -80,3 +80,15 @@ export function middling(points: readonly Point[], aims: readonly Measure[]): Po
     }, 0);
   return points.reduce<Point | null>((best, one) => (best && given(best) <= given(one) ? best : one), null);
 }
+
+/** What a question means: the best in the second aim of those that are as good as the best in the first. @param near In the unit of the first aim. */
+export function answering(points: readonly Point[], [first, second]: readonly Measure[], near: number): Point | null {
+  if (!first || !second) return null;
+  const cost = ({ at }: Point, { name, better }: Measure): number => {
+    const value = at[name] ?? null;
+    return value === null ? Infinity : better === 'less' ? value : -value;
+  };
+  const best = Math.min(...points.map((point) => cost(point, first)));
+  const good = points.filter((point) => cost(point, first) <= best + near);
+  return good.reduce<Point | null>((one, point) => (one && cost(one, second) <= cost(point, second) ? one : point), null); // prettier-ignore
+}
