@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dimensionLine } from '$lib/drawing/dimensionLine.ts';
-import { screenStyle } from '$lib/drawing/dimensionStyle.ts';
+import { dimensionStyle, screenStyle } from '$lib/drawing/dimensionStyle.ts';
 import { dimensionText, spokenDimension } from '$lib/drawing/dimensionText.ts';
 import { toPaper, zoomed } from '$lib/drawing/place.ts';
 import { inRow } from '$lib/drawing/rows.ts';
@@ -28,6 +28,26 @@ const sheet = (made: Scene, frame: Frame): Sheet =>
 const panesAt = (made: Scene, frame: Frame, zoom = 1): Pane[] => detailed(sheet(made, frame), zoom, style);
 
 describe('sheetOf', () => {
+  it('leaves out a close-up whose room would hold its dimensions and nothing else, and gives the room to the other', () => {
+    // A printed page of 176 × 170 mm in CSS px, as the style sheet has it.
+    const mm = 96 / 25.4;
+    const page: Frame = { left: 0, top: 0, width: 176 * mm, height: 170 * mm };
+    fc.assert(
+      fc.property(scenes, (made) => {
+        const printed = sheetOf({ ...made, layoutIndex: 0, side: 'right' }, 'all', page, dimensionStyle(mm)).panes;
+        expect(printed.map(({ key }) => key)).toEqual(['top', 'side', 'stand']);
+        for (const { place, view, frame } of printed) {
+          expect(place.scale).toBeGreaterThan(mm / 200);
+          const [left] = toPaper(place, [view.extent[0], view.extent[3]]);
+          expect(left).toBeGreaterThanOrEqual(frame.left);
+        }
+        const [, side, stand] = printed;
+        expect(stand?.frame.width).toBeCloseTo(side?.frame.width ?? NaN, 9);
+      }),
+      { numRuns: runs(40) },
+    );
+  });
+
   it('draws the plan as one sits: x to the right, y up the page, the listener at the bottom', () => {
     fc.assert(
       fc.property(scenes, frames, (made, frame) => {

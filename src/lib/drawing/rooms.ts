@@ -68,3 +68,15 @@ export function roomsOf(shown: Shown, frame: Frame, style: DimensionStyle): Room
     key: block,
   };
 }
+
+/** Without the views of one loudspeaker that are named: the other takes the room of both. */
+export function withoutRooms(rooms: readonly Room[], left: ReadonlySet<ViewName>): readonly Room[] {
+  const under = rooms.filter(({ key }) => UNDER.has(key));
+  const width = under.reduce((sum, { frame }) => sum + frame.width, 0);
+  const from = Math.min(...under.map(({ frame }) => frame.left));
+  return rooms
+    .filter(({ key }) => !left.has(key))
+    .map((room) => (UNDER.has(room.key) ? { ...room, frame: { ...room.frame, left: from, width } } : room));
+}
+
+const UNDER: ReadonlySet<ViewName> = new Set(['front', 'stand']);

@@ -7,9 +7,9 @@ import type { Floor } from './roomFromSide.ts';
 import { placeTexts } from './placeTexts.ts';
 import { zoomed, type Zoom } from './place.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
-import { isNarrow, roomsOf, type Room } from './rooms.ts';
+import { isNarrow, roomsOf, withoutRooms, type Room } from './rooms.ts';
 import { closeRows, givesAtRest, ofRank, withoutRepeats } from './rows.ts';
-import { sheetLayout, type Frame } from './sheetLayout.ts';
+import { isSqueezed, sheetLayout, type Frame } from './sheetLayout.ts';
 import type { SheetSource } from './sheetSource.ts';
 import type { Rank, View } from './view.ts';
 import { viewNames, views, type ViewName } from './views.ts';
@@ -52,7 +52,7 @@ export const viewGiving = (pointer: string, source: SheetSource, floor: Floor, f
 /**
  * A sheet that fills a frame of the paper, each view as large as its own room allows with the dimensions shown at rest. It
  * holds dimensions of every rank; `detailed` leaves out what there is no room for. `atScale`: what becomes of the largest
- * scale that fits, where not every scale will do.
+ * scale that fits, where not every scale will do. A close-up whose room does not even hold its dimensions is left out.
  */
 export function sheetOf(
   source: SheetSource,
@@ -62,7 +62,12 @@ export function sheetOf(
   atScale: (most: number) => number = (most) => most,
 ): Sheet {
   const { rooms, key } = roomsOf(shown, frame, style);
-  const arranged = (floor: Floor): readonly Pane[] => {
+  const filled = (floor: Floor): readonly Pane[] => {
+    const panes = arranged(rooms, floor);
+    const squeezed = new Set(panes.flatMap((pane) => (standsBeside(pane, panes) && isSqueezed(pane.place) ? [pane.key] : []))); // prettier-ignore
+    return squeezed.size === 0 ? panes : arranged(withoutRooms(rooms, squeezed), floor);
+  };
+  const arranged = (rooms: readonly Room[], floor: Floor): readonly Pane[] => {
     const whole = rooms.map((room) => ({ room, view: viewOf(room.key, source, floor) }));
     const restful = givenOnce(
       whole.map(({ room, view }) => ({ key: room.key, view: ofRank(view, rankAt(room.frame, 1, style)) })),
@@ -73,7 +78,7 @@ export function sheetOf(
       return { ...room, view, place };
     });
   };
-  const sheet = (floor: Floor): Sheet => ({ panes: arranged(floor), key, floor });
+  const sheet = (floor: Floor): Sheet => ({ panes: filled(floor), key, floor });
   // Only the side view shows the floor.
   const broken = sheet('broken');
   if (!rooms.some(isSide)) return broken;

@@ -13,6 +13,10 @@ export interface Frame {
 
 /** A sheet can be squeezed to nothing while a window is dragged; the drawing stays finite. Paper units for each real mm. */
 const LEAST_SCALE = 1e-4;
+
+/** Whether a place leaves no room for a view beside its rows of dimensions. */
+export const isSqueezed = ({ scale }: Place): boolean => scale <= LEAST_SCALE;
+
 /** Least between the views, paper mm. */
 const BETWEEN = 9;
 

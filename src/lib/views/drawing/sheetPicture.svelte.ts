@@ -26,7 +26,7 @@ const MM = 96 / 25.4;
 /** As the style sheet has it on paper, mm. */
 const PRINTED = { width: 176, height: 170 };
 /** On paper a view is drawn at a standard reduction: the largest that fits. */
-const atRatio = (most: number): number => MM / (printScales.find((ratio) => MM / ratio <= most) ?? 1 / most);
+const atRatio = (most: number): number => MM / (printScales.find((ratio) => MM / ratio <= most) ?? MM / most);
 
 /** Before a window is known, px. */
 const SERVED = { width: 900, height: 1100 };
