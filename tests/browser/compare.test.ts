@@ -93,6 +93,7 @@ describe('layouts side by side', () => {
   test('are written as a table that another reader reads', async () => {
     const { page } = await visit('compare/');
     await openThree(page);
+    await expect.poll(() => heads(page)).toEqual(['window side', 'drawn together', 'rolled back']);
     await checked(page);
     const coming = page.waitForEvent('download');
     await page.getByRole('button', { name: 'CSV' }).press('Enter');
