@@ -146,6 +146,7 @@ describe('the first page on a phone', () => {
     // All that comes late is there.
     await page.getByText('All figures, and how each is worked out').waitFor();
     await page.getByRole('button', { name: 'Download all as one zip' }).waitFor();
+    await page.getByRole('button', { name: /^Raise the lift by/ }).waitFor();
     await expect.poll(() => page.locator('.verdict .passing').textContent()).toBe('');
     expect(await strip(page).count()).toBe(0);
     await page.locator('.within').getByRole('link', { name: 'Results' }).tap();
