@@ -12,7 +12,7 @@ const field = (page: Page, pointer: string) => page.locator(`[id="${pointer}"]`)
 const faultAt = (page: Page, pointer: string) => page.locator(`[id="${pointer}-fault"]`);
 const reading = (page: Page, name: string) => page.locator('dl > div', { hasText: name }).locator('dd');
 /** A worked-out value without what the tape leaves open of it, which comes when the numbers rest. */
-const solvedAlone = (text: string | null): string | null => text?.split('\u202f±')[0] ?? null;
+const solvedAlone = (text: string | null): string | null => text?.split(/\s±/)[0] ?? null;
 const tilted = async (page: Page): Promise<string | null> => solvedAlone(await reading(page, 'Tilt').textContent());
 const drawing = (page: Page) => page.locator('.paper > svg').innerHTML();
 const faults = (page: Page) => page.getByRole('region', { name: 'Faults' });
