@@ -1,17 +1,6 @@
 import type { LengthDisplay } from '$lib/project/units.ts';
 import type { Measure } from '$lib/study/measure.ts';
-import { angleText, formatNumber, quantityText, tapeText } from '$lib/views/ui/formatNumber.ts';
-
-/** Decimals of what is neither a length nor an angle. */
-const DECIMALS: Record<Exclude<Measure['unit'], 'mm' | '°'>, number> = { µs: 0, dB: 1, kg: 2, '%': 1, '': 0 };
-
-/** A value with its unit, as finely as anybody can set or hear it. */
-export function valueText(value: number, unit: Measure['unit'], display: LengthDisplay): string {
-  if (unit === 'mm') return tapeText(value, display);
-  if (unit === '°') return angleText(value);
-  if (unit === '%') return `${formatNumber(value, DECIMALS['%'])}${'\u202f'}%`;
-  return unit === '' ? formatNumber(value, 0) : quantityText(value, DECIMALS[unit], unit);
-}
+import { valueText } from '$lib/views/study/measureText.ts';
 
 /** A count, its thousands apart. */
 export const countText = (count: number): string => String(count).replace(/\B(?=(\d{3})+$)/g, '\u202f');
