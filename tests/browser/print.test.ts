@@ -9,6 +9,7 @@ const pages = [
   ['', (page: Page) => page.getByText('All figures, and how each is worked out')],
   ['measure/', (page: Page) => page.getByRole('heading', { name: 'The board' })],
   ['compare/', (page: Page) => page.getByRole('heading', { level: 1 })],
+  ['search/', (page: Page) => page.getByRole('heading', { level: 1 })],
   ['sound/', (page: Page) => page.getByRole('button', { name: 'Back to the planned head' })],
   ['workshop/', (page: Page) => page.getByRole('button', { name: 'Try another arrangement' })],
   ['build-sheet/', (page: Page) => page.getByRole('heading', { name: 'Marking out the desk' })],
