@@ -1,5 +1,7 @@
 import { proveFile } from '$lib/files/proveFile.ts';
+import { sideNames } from '$lib/project/project.ts';
 import { proveSide } from '$lib/proof/prove.ts';
+import { isTaken } from '$lib/proof/taken.ts';
 import { badInput, BAD_INPUT, chosenLayout, NO_ANSWER, readWords, refuse, runCommand, type Asked } from './command.ts';
 import { readProject } from './readProject.ts';
 
@@ -25,7 +27,7 @@ function answer({ file, layout: name }: Request): number {
   const layout = chosenLayout(project.value, name);
   if (!layout.ok) return refuse(BAD_INPUT, layout.faults);
   const { built } = layout.value;
-  if (built === null || built.sides.left.readings.length + built.sides.right.readings.length === 0) {
+  if (built === null || !sideNames.some((side) => built.sides[side].readings.some(isTaken))) {
     return badInput(
       `expected readings of the finished stands under built of the layout "${layout.value.name}", got none`,
     );

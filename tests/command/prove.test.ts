@@ -71,7 +71,7 @@ describe('prove', () => {
     expect(lines(built({ readings: [{ what: 'weight', value: 2, sure: 1 }] }))[0]).toMatch(new RegExp(`^${at}/what: expected "front-height" or .*, got "weight"$`)); // prettier-ignore
     expect(lines(built({ readings: [{ ...blank.driver, driver: 'horn' }] }))[0]).toBe(`${at}/driver: expected the name of a driver ("tweeter", "woofer"), got "horn"`); // prettier-ignore
     expect(lines(built({ readings: [{ ...blank.front, sure: 0 }] }))[0]).toMatch(new RegExp(`^${at}/sure: expected a length .*, got 0$`)); // prettier-ignore
-    expect(lines(built({ readings: [{ ...blank.mark, y: null }] }))[0]).toMatch(new RegExp(`^${at}/y: expected a position .*, got null$`)); // prettier-ignore
+    expect(lines(built({ readings: [{ ...blank.mark, y: 'far' }] }))[0]).toMatch(new RegExp(`^${at}/y: expected a position .*, got "far"$`)); // prettier-ignore
   });
 
   test('says how it is used', () => {

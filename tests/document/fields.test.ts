@@ -4,7 +4,7 @@ import { fieldTable } from '$lib/project/fields/table.ts';
 import { printerOf } from '$lib/project/printer.ts';
 import { expectation } from '$lib/project/range.ts';
 import { checkProject } from '$lib/project/parse.ts';
-import { fieldAt, fieldOf, ownerOf, placeOf } from '$lib/document/fields.ts';
+import { fieldAt, fieldIn, fieldOf, ownerOf, placeOf } from '$lib/document/fields.ts';
 import { patternOf, valueAt, withValue } from '$lib/document/pointer.ts';
 import { pointerTo } from '$lib/project/fault.ts';
 import { plainText } from '$lib/project/sentence.ts';
@@ -62,6 +62,15 @@ const full = project({
     glue: { line: 0.08, open: 8, clamp: 45, clamps: 6, opening: 300 },
   },
 });
+const readings = [
+  { what: 'mark', x: 430, y: 300, sure: 1.5 },
+  { what: 'rise', value: 40, run: 150, sure: 0.5 },
+  { what: 'spot', on: 'top', x: 10, z: 420, sure: 4 },
+];
+/** What was read of finished stands. The kind of a reading, and which corner, driver or light it is of, is chosen as it is added. */
+const read = project({
+  '/layouts/0/built': { date: '14 March', note: 'glued', sides: { left: { readings }, right: { readings } } },
+});
 const asSet = project({ '/layouts/0/aim/toe': { rule: 'as-set', degrees: 20 } });
 
 /** Pointers of every number of a document. */
@@ -72,12 +81,23 @@ function numbersIn(value: unknown, at = ''): string[] {
 }
 /** The number that is no measurement. */
 const unread = /^\/version$/;
-const numbers = [...numbersIn(full), '/layouts/0/aim/toe/degrees'].filter((pointer) => !unread.test(pointer));
-const holder = (pointer: string): unknown => (pointer.endsWith('/toe/degrees') ? asSet : full);
+const numbers = [
+  ...numbersIn(full),
+  ...numbersIn(read.layouts[0]?.built, '/layouts/0/built'),
+  '/layouts/0/aim/toe/degrees',
+].filter((pointer) => !unread.test(pointer));
+const holder = (pointer: string): unknown =>
+  pointer.endsWith('/toe/degrees') ? asSet : pointer.includes('/built/') ? read : full;
+/** The field of a control that stands at a pointer. */
+const numberAt = (pointer: string) => {
+  const field = fieldIn(holder(pointer), pointer);
+  if (field?.kind !== 'number') throw new Error(`there is no number at ${pointer}`);
+  return field;
+};
 
 describe('the field table', () => {
   test.each(numbers)('knows %s, with the limits of the schema', (pointer) => {
-    const range = fieldOf('number', pointer);
+    const range = numberAt(pointer);
     for (const value of [range.min - 1, range.max + 1, '']) {
       const checked = checkProject(withValue(holder(pointer), pointer, value));
       const faults = checked.ok ? [] : checked.faults.filter((fault) => fault.pointer === pointer);
@@ -96,7 +116,7 @@ describe('the field table', () => {
   test('an empty field has a meaning exactly where the schema takes null', () => {
     for (const pointer of numbers) {
       const taken = checkProject(withValue(holder(pointer), pointer, null)).ok;
-      expect([pointer, fieldOf('number', pointer).empty !== undefined]).toEqual([pointer, taken]);
+      expect([pointer, numberAt(pointer).empty !== undefined]).toEqual([pointer, taken]);
     }
   });
 
@@ -203,6 +223,7 @@ describe('where a fault belongs', () => {
     ['/stock/1/offcuts/0/height', 'Stock, board 2, offcut 1, offcut height'],
     ['/layouts/0/stand/ribs/fit', 'Stand, custom ribs, slot clearance'],
     ['/layouts/0/listener/postures/0/name', 'Listener, posture 1, name'],
+    ['/layouts/0/built/sides/left/readings/2/sure', 'As built, reading 3 of the left stand, sure to, ±'],
     ['', 'Project'],
   ])('%j reads %j', (pointer, place) => {
     expect(placeOf(pointer)).toBe(place);
@@ -213,6 +234,19 @@ describe('where a fault belongs', () => {
       if (field.kind !== 'number' || field.empty === undefined) continue;
       expect([pattern, field.empty.length <= 10]).toEqual([pattern, true]);
     }
+  });
+
+  test.each([
+    ['slope', 'value', '°'],
+    ['toe', 'sure', '°'],
+    ['front-height', 'value', 'mm'],
+    ['rise', 'value', 'mm'],
+    ['weight', 'value', 'mm'],
+    ['toString', 'value', 'mm'],
+  ])('a reading of %j has its own %s, in %s', (what, key, unit) => {
+    const document = { layouts: [{ built: { sides: { left: { readings: [{ what, value: 1, sure: 1 }] } } } }] };
+    const field = fieldIn(document, `/layouts/0/built/sides/left/readings/0/${key}`);
+    expect(field?.kind === 'number' && field.unit).toBe(unit);
   });
 
   test('a control of another kind than the table has is a mistake', () => {

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { degrees } from '$lib/geometry/angle.ts';
-import type { Reading } from '$lib/project/project.ts';
 import { fitStanding } from '$lib/proof/fitStanding.ts';
 import { expectedOf } from '$lib/proof/reading.ts';
 import { isKnown, spreadOf } from '$lib/proof/spread.ts';
 import { passOf, stood } from '$lib/proof/standing.ts';
+import type { Taken } from '$lib/proof/taken.ts';
 import { numberFrom } from '../numbers.ts';
 import { gaussian } from './gaussian.ts';
 import { apart, blank, off, planned, taken } from './stands.ts';
@@ -16,7 +16,7 @@ const anyOff = fc.tuple(
 const sides = fc.constantFrom('left' as const, 'right' as const);
 
 /** Sets that tell all six numbers, among them every kind of reading. */
-const enough: Readonly<Record<string, readonly Reading[]>> = {
+const enough: Readonly<Record<string, readonly Taken[]>> = {
   'a rule, a protractor and a tape': [blank.front, blank.rear, blank.inboard, blank.toe, blank.mark],
   'a level across and along': [blank.front, blank.slope, blank.outboard, blank.toe, blank.mark],
   'two corners': [blank.front, blank.rise, blank.inboard, blank.corner, blank.inner],
@@ -26,7 +26,7 @@ const enough: Readonly<Record<string, readonly Reading[]>> = {
 };
 
 /** Sets that leave something open. */
-const short: Readonly<Record<string, readonly Reading[]>> = {
+const short: Readonly<Record<string, readonly Taken[]>> = {
   'heights alone': [blank.front, blank.rear, blank.inboard, blank.outboard],
   'no toe': [blank.front, blank.rear, blank.mark],
   'no height': [blank.toe, blank.mark, blank.slope],
@@ -116,7 +116,7 @@ describe('a stand fitted to its readings', () => {
     const it = planned('right');
     const span = it.cabinet.depth;
     const rise = 42.62 * (span / 205);
-    const readings: Reading[] = [
+    const readings: Taken[] = [
       { what: 'front-height', value: 12 + rise, sure: 0.196 },
       { what: 'rear-height', value: 12, sure: 0.196 },
     ];

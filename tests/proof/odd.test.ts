@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Reading } from '$lib/project/project.ts';
 import { fitStanding } from '$lib/proof/fitStanding.ts';
 import { chiSquaredLimit, sortOut } from '$lib/proof/odd.ts';
+import type { Taken } from '$lib/proof/taken.ts';
 import { gaussian } from './gaussian.ts';
 import { blank, off, planned, taken } from './stands.ts';
 
 const it = planned('right');
 const real = off(it.plan, [4, -3, 2, 1, -1, 0.3]);
-const fit = (some: readonly Reading[]) => fitStanding(some, it.cabinet, it.plan, it.around);
+const fit = (some: readonly Taken[]) => fitStanding(some, it.cabinet, it.plan, it.around);
 const many = [
   blank.front,
   blank.rear,
@@ -67,5 +67,5 @@ describe('readings that contradict', () => {
   });
 });
 
-const wrong = (reading: Reading): Reading =>
+const wrong = (reading: Taken): Taken =>
   'value' in reading ? { ...reading, value: reading.value + 10 } : { ...reading, x: reading.x + 60 };

@@ -1,10 +1,11 @@
 import { radians } from '$lib/geometry/angle.ts';
 import { headOf } from '$lib/layout/ears.ts';
 import { placeSide } from '$lib/layout/place.ts';
-import type { Project, Reading, SideName } from '$lib/project/project.ts';
+import type { Project, SideName } from '$lib/project/project.ts';
 import { asLengths } from '$lib/proof/fitStanding.ts';
 import { expectedOf, numbersOf } from '$lib/proof/reading.ts';
 import { cabinetOf, plannedStanding, stood, type Standing } from '$lib/proof/standing.ts';
+import type { Taken } from '$lib/proof/taken.ts';
 import { firstLayout, project } from '../projects.ts';
 
 /** A planned stand, with everything that readings of it are reckoned against. */
@@ -52,17 +53,17 @@ export const blank = {
   driver: { what: 'driver-height', driver: 'tweeter', value: 0, sure: 1 },
   top: { what: 'spot', on: 'top', x: 0, z: 0, sure: 4 },
   baffle: { what: 'spot', on: 'baffle', x: 0, z: 0, sure: 4 },
-} as const satisfies Record<string, Reading>;
+} as const satisfies Record<string, Taken>;
 
 type Setting = Pick<ReturnType<typeof planned>, 'cabinet' | 'around'>;
 
 /** The readings that somebody without any error takes of a standing; `errors` in standard deviations, one a number. */
 export function taken(
-  kinds: readonly Reading[],
+  kinds: readonly Taken[],
   standing: Standing,
   { cabinet, around }: Setting,
   error: () => number = () => 0,
-): Reading[] {
+): Taken[] {
   return kinds.map((kind) => {
     const { deviation } = numbersOf(kind);
     const [first = NaN, second = NaN] = expectedOf(kind, cabinet, stood(cabinet, standing), around).map(

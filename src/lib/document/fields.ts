@@ -6,8 +6,9 @@ import type {
   SwitchField,
   TextField,
 } from '$lib/project/fields/field.ts';
+import { readingField } from '$lib/project/fields/readingKinds.ts';
 import { fieldTable } from '$lib/project/fields/table.ts';
-import { parentOf, patternOf, stepsOf } from './pointer.ts';
+import { parentOf, patternOf, stepsOf, valueAt } from './pointer.ts';
 
 interface Kinds {
   readonly number: NumberField;
@@ -20,6 +21,14 @@ interface Kinds {
 /** The field at a pointer; undefined where none is. The two ends of a pair have a field each, entries of a list share one. */
 export const fieldAt = (pointer: string): Field | undefined =>
   inTable(patternOf(pointer)) ?? inTable(`${patternOf(parentOf(pointer) ?? '')}/${stepsOf(pointer).at(-1) ?? ''}`);
+
+/** The field at a pointer of a document. What a reading's number may be hangs on what is read. */
+export function fieldIn(document: unknown, pointer: string): Field | undefined {
+  const held = parentOf(pointer) ?? '';
+  const field = fieldAt(pointer);
+  const what = field && valueAt(document, `${held}/what`);
+  return (typeof what === 'string' ? readingField(what, stepsOf(pointer).at(-1) ?? '') : undefined) ?? field;
+}
 
 const inTable = (pattern: string): Field | undefined =>
   Object.hasOwn(fieldTable, pattern) ? fieldTable[pattern] : undefined;
@@ -57,6 +66,10 @@ const places: Readonly<Record<string, string>> = {
   '/layouts/*/aim': 'Aim',
   '/layouts/*/stand': 'Stand',
   '/layouts/*/arrangement': 'Sheets',
+  '/layouts/*/built': 'As built',
+  '/layouts/*/built/sides/left/readings/*': 'Reading # of the left stand',
+  '/layouts/*/built/sides/right/readings/*': 'Reading # of the right stand',
+  '/layouts/*/built/record': 'Record',
 };
 
 /**

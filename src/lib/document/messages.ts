@@ -2,7 +2,7 @@ import { rangeMessage } from '$lib/project/entry.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import { sentenceText } from '$lib/project/sentence.ts';
 import { decimally, unitOf, type Lengths } from '$lib/project/units.ts';
-import { fieldAt, ownerOf } from './fields.ts';
+import { fieldIn, ownerOf } from './fields.ts';
 import { valueAt } from './pointer.ts';
 
 /**
@@ -11,7 +11,7 @@ import { valueAt } from './pointer.ts';
  * the finest fraction shows, and advice rounded to that would not be enough.
  */
 export function messageOf(fault: Fault, draft: unknown, lengths: Lengths): string {
-  const field = fieldAt(fault.pointer);
+  const field = fieldIn(draft, fault.pointer);
   const ranged = field?.kind === 'number' ? rangeMessage(valueAt(draft, fault.pointer), field, unitOf(lengths)) : null;
   return ranged ?? sentenceText(fault.message, decimally(lengths));
 }

@@ -28,13 +28,19 @@ function sideDocument(proof: SideProof | null) {
     // From the head, along the axis: to the right and up.
     right: known ? pass.right : null,
     over: known ? pass.over : null,
+    // Where the plan's axis passes nearest to the seat's head: what the stand is mended to, and what `then` is the distance from.
+    target: { at: proof.target, past: proof.past, miss: known ? proof.off.miss : null },
+    postures: proof.served.map(({ name }, index) => ({
+      name,
+      miss: known ? (proof.passes[index]?.miss ?? null) : null,
+    })),
     // Half of what holds 95 of a hundred.
     spread: {
       ...standingDocument('right', spread.standing),
       pass: { major: ellipse.major, minor: ellipse.minor, turn: degrees(ellipse.turn) },
     },
     levelTaken,
-    residuals: residuals.map(({ reading, off, over }, place) => ({ place, reading, off, over })),
+    residuals: residuals.map(({ place, reading, off, over }) => ({ place, reading, off, over })),
     odd,
     unclear,
     next: next && {
@@ -42,7 +48,7 @@ function sideDocument(proof: SideProof | null) {
       sure: next.reading.sure,
       then: { known: next.known, major: next.then.pass.major },
     },
-    do: proof.leave ? [{ act: 'leave', then: pass.miss }] : actsDocument(proof.byTurning),
+    do: proof.leave ? [{ act: 'leave', then: proof.off.miss }] : actsDocument(proof.byTurning),
     instead: proof.leave ? null : actsDocument(proof.byMoving),
   };
 }

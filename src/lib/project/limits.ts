@@ -15,3 +15,6 @@ export const MOST_LOCKED = 2000;
 
 /** The most readings of one finished stand: far more than anybody takes, and still fitted at once. */
 export const MOST_READINGS = 40;
+
+/** The most entries of a layout's record: a pair of stands that is read every month for years. */
+export const MOST_RECORDS = 200;

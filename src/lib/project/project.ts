@@ -39,8 +39,12 @@ export type Arrangement = NonNullable<Layout['arrangement']>;
 export type Locked = Arrangement['locked'][number];
 export type Mark = Layout['placement']['left'];
 
-/** One thing read of a finished stand; lengths in mm over the surface, angles in degrees. */
-export type Reading = NonNullable<Layout['built']>['sides']['left']['readings'][number];
+/** What was read of the finished stands of a layout, and the record of what was read before. */
+export type Built = NonNullable<Layout['built']>;
+/** One thing to read of a finished stand; lengths in mm over the surface, angles in degrees, null what is not read yet. */
+export type Reading = Built['sides']['left']['readings'][number];
+/** One stand as it was read once, and what was done then. */
+export type Recorded = Built['record'][number];
 
 /** Which of the pair. */
 export type SideName = 'left' | 'right';

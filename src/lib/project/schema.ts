@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import * as aims from './fields/aim.ts';
-import { reading as readings } from './fields/built.ts';
+import { built as aboutReadings, reading as readings, recorded } from './fields/built.ts';
 import { arrangement as numbers } from './fields/arrangement.ts';
 import * as desks from './fields/desk.ts';
 import { leaf, leaves } from './fields/leaf.ts';
@@ -13,7 +13,7 @@ import * as stocks from './fields/stock.ts';
 import { sure } from './fields/sure.ts';
 import { countedValues, type CountedKind } from './counted.ts';
 import { got } from './got.ts';
-import { MOST_LAYOUTS, MOST_LOCKED, MOST_POSTURES, MOST_READINGS } from './limits.ts';
+import { MOST_LAYOUTS, MOST_LOCKED, MOST_POSTURES, MOST_READINGS, MOST_RECORDS } from './limits.ts';
 import { exactly, flag, list, name, numberOf, oneKindOf, orNull, pair, quantity, record, word } from './rules.ts';
 
 /**
@@ -248,14 +248,45 @@ const reading = oneKindOf(
   ],
 );
 
-const builtSide = record({ readings: optional(list('readings', reading, 0, MOST_READINGS), []) });
+const readingsOf = optional(list('readings', reading, 0, MOST_READINGS), []);
+
+const builtSide = record({ readings: readingsOf });
+
+const dateAndNote = {
+  // As the person writes it: no clock of this program's.
+  date: optional(orNull(leaf(aboutReadings.date)), null),
+  note: optional(orNull(leaf(aboutReadings.note)), null),
+};
+
+/** What was done to a stand after it was read. */
+const act = oneKindOf(
+  'act',
+  ['shim', 'turn', 'move', 'leave'],
+  [
+    record({ act: v.literal('shim'), ...leaves(recorded.card) }),
+    record({ act: v.literal('turn'), ...leaves(recorded.turn) }),
+    record({ act: v.literal('move'), ...leaves(recorded.move) }),
+    record({ act: v.literal('leave') }),
+  ],
+);
+
+/** One stand as it was read once, for what it was made then, where its axis passed the head of then, and what was done. */
+const recordOf = record({
+  side: word(['left', 'right']),
+  ...dateAndNote,
+  readings: readingsOf,
+  stand: record(leaves(recorded.stand)),
+  // Null where the readings did not say.
+  pass: orNone(record(leaves(recorded.pass))),
+  done: optional(list('things done', act, 0, 4), []),
+});
 
 // What was read of the finished stands; null until somebody reads them.
 const built = record({
-  // As the person writes it: no clock of this program's.
-  date: optional(orNull(name()), null),
-  note: optional(orNull(name()), null),
+  ...dateAndNote,
   sides: record({ left: builtSide, right: builtSide }),
+  // Oldest first; a layout that changes leaves it as it is.
+  record: optional(list('records', recordOf, 0, MOST_RECORDS), []),
 });
 
 const monitor = record({ ...leaves(desks.monitor), entered: entered('monitor') });

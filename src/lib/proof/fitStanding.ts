@@ -1,8 +1,8 @@
 import { radians } from '$lib/geometry/angle.ts';
-import type { Reading } from '$lib/project/project.ts';
 import { levenbergMarquardt, type LeastSquaresFit } from './levenbergMarquardt.ts';
 import { HALF_SPAN, expectedOf, numbersOf, type Surroundings } from './reading.ts';
 import { stood, type Cabinet, type Standing } from './standing.ts';
+import type { Taken } from './taken.ts';
 
 /** Unknowns as lengths: an angle counts as what it moves at half a metre, so that all six are of like size. mm. */
 const LEVER = 500;
@@ -48,7 +48,7 @@ export const asStanding = (values: readonly number[]): Standing => {
 };
 
 /** Whether any reading says how the cabinet is from side to side. */
-const tellsRoll = (readings: readonly Reading[]): boolean =>
+const tellsRoll = (readings: readonly Taken[]): boolean =>
   readings.some(({ what }) => what === 'inboard-height' || what === 'outboard-height');
 
 /**
@@ -58,7 +58,7 @@ const tellsRoll = (readings: readonly Reading[]): boolean =>
  * @returns Null when a reading cannot be reckoned with at all from the plan, such as a light that points away.
  */
 export function fitStanding(
-  readings: readonly Reading[],
+  readings: readonly Taken[],
   cabinet: Cabinet,
   planned: Standing,
   around: Surroundings,
@@ -95,6 +95,40 @@ export function fitStanding(
     spare: Math.max(0, Math.round(count - told(fit, count))),
     levelTaken,
   };
+}
+
+/**
+ * The covariance with one more reading that agrees with the standing, as a fit with it would have it: each of its numbers adds
+ * a row to what is known, by J. Sherman and W. J. Morrison's formula, Ann. Math. Stat. 21 (1950).
+ */
+export function covarianceWith(
+  { standing, covariance, levelTaken }: Fitted,
+  reading: Taken,
+  cabinet: Cabinet,
+  around: Surroundings,
+): Fitted['covariance'] {
+  const { deviation } = numbersOf(reading);
+  const values = asLengths(standing);
+  const at = (i: number, way: 1 | -1): readonly number[] => {
+    const nudged = values.map((one, j) => (i === j ? one + way * NUDGE : one));
+    return expectedOf(reading, cabinet, stood(cabinet, asStanding(nudged)), around);
+  };
+  const ends = values.map((_, i) => [at(i, 1), at(i, -1)] as const);
+  const rows = (ends[0]?.[0] ?? []).map((_, k) =>
+    ends.map(([more, less]) => ((more[k] ?? NaN) - (less[k] ?? NaN)) / (2 * NUDGE * deviation)),
+  );
+  const known = rows.reduce((done, row) => withRow(done, row, 1), covariance);
+  // What was taken as level has now been read.
+  return levelTaken && tellsRoll([reading]) ? withRow(known, LEVEL_ROW, -1) : known;
+}
+
+const LEVEL_ROW: readonly number[] = [0, 0, 0, 0, 0, HALF_SPAN / (LEVEL_WITHIN * LEVER)];
+
+/** The inverse of what was inverted with a row's square added to it, or taken off. */
+function withRow(covariance: Fitted['covariance'], row: readonly number[], sign: 1 | -1): Fitted['covariance'] {
+  const times = covariance.map((line) => line.reduce((sum, one, j) => sum + one * (row[j] ?? 0), 0));
+  const over = 1 + sign * times.reduce((sum, one, j) => sum + one * (row[j] ?? 0), 0);
+  return covariance.map((line, i) => line.map((one, j) => one - (sign * (times[i] ?? 0) * (times[j] ?? 0)) / over));
 }
 
 /** How many of the unknowns the first so many residuals tell: the trace of what they project on. */

@@ -1,5 +1,5 @@
-import type { Reading } from '$lib/project/project.ts';
 import type { Fitted } from './fitStanding.ts';
+import type { Taken } from './taken.ts';
 
 /** Readings that fit, and those that contradict. */
 export interface Sorted {
@@ -31,9 +31,9 @@ const agrees = ({ chiSquared, spare }: Fitted): boolean => chiSquared <= chiSqua
  *
  * @param fit Of some of the readings; null when they cannot be reckoned with.
  */
-export function sortOut(readings: readonly Reading[], fit: (some: readonly Reading[]) => Fitted | null): Sorted | null {
+export function sortOut(readings: readonly Taken[], fit: (some: readonly Taken[]) => Fitted | null): Sorted | null {
   let kept = readings.map((_, place) => place);
-  const chosen = (places: readonly number[]): readonly Reading[] => places.flatMap((place) => readings[place] ?? []);
+  const chosen = (places: readonly number[]): readonly Taken[] => places.flatMap((place) => readings[place] ?? []);
   const odd: number[] = [];
   for (;;) {
     const fitted = fit(chosen(kept));

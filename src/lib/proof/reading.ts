@@ -1,7 +1,7 @@
-import { radians } from '$lib/geometry/angle.ts';
+import { degrees, radians } from '$lib/geometry/angle.ts';
 import { along, dot, subtract, type Vec3 } from '$lib/geometry/point.ts';
-import type { Reading } from '$lib/project/project.ts';
 import type { Cabinet, Stood } from './standing.ts';
+import type { Taken } from './taken.ts';
 
 /** What readings are taken against, beside the cabinet. */
 export interface Surroundings {
@@ -20,7 +20,7 @@ export interface Numbers {
 /** Standard deviations in half of a span that holds 95 of 100 normal errors. */
 export const HALF_SPAN = 1.959964;
 
-export function numbersOf(reading: Reading): Numbers {
+export function numbersOf(reading: Taken): Numbers {
   const deviation = reading.sure / HALF_SPAN;
   switch (reading.what) {
     case 'slope':
@@ -41,7 +41,7 @@ export function numbersOf(reading: Reading): Numbers {
  * What a reading would be of a cabinet that stands so. Heights count from the surface that the stand is on; those of the stand's
  * top lie a pad under the cabinet's bottom. Of a place or a spot two numbers, in the order of `numbersOf`.
  */
-export function expectedOf(reading: Reading, cabinet: Cabinet, at: Stood, around: Surroundings): readonly number[] {
+export function expectedOf(reading: Taken, cabinet: Cabinet, at: Stood, around: Surroundings): readonly number[] {
   const { depth, width } = cabinet;
   const underneath = (rearwards: number, inwards: number): readonly number[] => [
     at.onBottom(rearwards, inwards).z - around.pad / at.normal.z,
@@ -80,6 +80,25 @@ export function expectedOf(reading: Reading, cabinet: Cabinet, at: Stood, around
       const { x, z } = spotOf(at, cabinet, reading.on, around.head);
       return [x, z];
     }
+  }
+}
+
+/** The reading as somebody without any error takes it of a cabinet that stands so; null where it cannot be reckoned with. */
+export function readAt(kind: Taken, cabinet: Cabinet, at: Stood, around: Surroundings): Taken | null {
+  const [first = NaN, second = NaN] = expectedOf(kind, cabinet, at, around);
+  if (!Number.isFinite(first)) return null;
+  switch (kind.what) {
+    case 'slope':
+    case 'lean':
+    case 'toe':
+      return { ...kind, value: degrees(first) };
+    case 'mark':
+    case 'corner':
+      return { ...kind, x: first, y: second };
+    case 'spot':
+      return { ...kind, x: first, z: second };
+    default:
+      return { ...kind, value: first };
   }
 }
 

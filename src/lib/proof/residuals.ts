@@ -1,21 +1,21 @@
 import { degrees } from '$lib/geometry/angle.ts';
-import type { Reading } from '$lib/project/project.ts';
 import { expectedOf, numbersOf, type Surroundings } from './reading.ts';
 import { stood, type Cabinet, type Standing } from './standing.ts';
+import type { Taken } from './taken.ts';
 
 /** How one reading fits a standing. */
 export interface ReadingResidual {
-  readonly reading: Reading;
+  readonly reading: Taken;
   /** Read less expected: mm, or degrees for an angle; two numbers for a place. */
   readonly off: readonly number[];
   /** The same over the reading's standard deviation. */
   readonly over: readonly number[];
 }
 
-const ANGLES: readonly Reading['what'][] = ['slope', 'lean', 'toe'];
+const ANGLES: readonly Taken['what'][] = ['slope', 'lean', 'toe'];
 
 export const residualsOf = (
-  readings: readonly Reading[],
+  readings: readonly Taken[],
   cabinet: Cabinet,
   standing: Standing,
   around: Surroundings,

@@ -32,6 +32,6 @@ function leavesOf(value: unknown, steps: readonly string[]): Leaf[] {
   return isValue ? [[pointerTo(...steps), value]] : [];
 }
 
-/** What says nothing of the arrangement: the layout's own name, and which values somebody typed. */
+/** What says nothing of the arrangement: the layout's own name, which values somebody typed, and what was read of the finished stands. */
 const isRecord = (steps: readonly string[], key: string): boolean =>
-  key === 'entered' || (key === 'name' && steps.length === 0);
+  key === 'entered' || (steps.length === 0 && (key === 'name' || key === 'built'));

@@ -49,6 +49,8 @@ function inputsOf(layout: Layout): Input[] {
       found.push({ pointer: pointerTo(...steps), field, now: value });
     } else if (typeof value === 'object' && value !== null) {
       for (const [key, held] of Object.entries(value)) {
+        // What was read of the finished stands decides nothing of the layout.
+        if (steps.length === 0 && key === 'built') continue;
         walk(held, [...steps, key], [...pattern, Array.isArray(value) ? '*' : key]);
       }
     }

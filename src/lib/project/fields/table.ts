@@ -1,4 +1,5 @@
 import { aim, over, placement, through, tilt, toe } from './aim.ts';
+import { built, reading } from './built.ts';
 import { air, desk, layout, monitor, room } from './desk.ts';
 import { general } from './general.ts';
 import { isField, type Field, type Fields } from './field.ts';
@@ -20,6 +21,12 @@ function placed(at: string, fields: Fields): Record<string, Field> {
   }
   return table;
 }
+
+/** Of a side's readings. What its one number is called and may be hangs on the reading's kind: see `readingField`. */
+const readings = (side: 'left' | 'right'): Record<string, Field> => {
+  const { rise, place, spot, height } = reading;
+  return placed(`/layouts/*/built/sides/${side}/readings/*`, { ...spot, ...place, run: rise.run, ...height });
+};
 
 /** Every field of a project, by its pointer with `*` for a place in a list. */
 export const fieldTable: Readonly<Record<string, Field>> = {
@@ -46,4 +53,7 @@ export const fieldTable: Readonly<Record<string, Field>> = {
   ...placed('/layouts/*/aim/tilt', tilt),
   ...placed('/layouts/*/aim/over', over),
   ...placed('/layouts/*/stand', stand),
+  ...placed('/layouts/*/built', built),
+  ...readings('left'),
+  ...readings('right'),
 };
