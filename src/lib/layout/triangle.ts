@@ -9,12 +9,15 @@ export interface Triangle {
   readonly angle: number;
 }
 
-export function triangleOf(left: Vec3, right: Vec3, head: Vec3): Triangle {
+export const triangleOf = (left: Vec3, right: Vec3, head: Vec3): Triangle => ({
+  base: distance(left, right),
+  leftDistance: distance(left, head),
+  rightDistance: distance(right, head),
+  angle: angleAtHead(left, right, head),
+});
+
+/** Between the directions to two points as seen from the head, in plan: 0…π. */
+export function angleAtHead(left: Vec3, right: Vec3, head: Vec3): number {
   const [lx, ly, rx, ry] = [left.x - head.x, left.y - head.y, right.x - head.x, right.y - head.y];
-  return {
-    base: distance(left, right),
-    leftDistance: distance(left, head),
-    rightDistance: distance(right, head),
-    angle: Math.atan2(Math.abs(lx * ry - ly * rx), lx * rx + ly * ry),
-  };
+  return Math.atan2(Math.abs(lx * ry - ly * rx), lx * rx + ly * ry);
 }

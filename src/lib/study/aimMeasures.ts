@@ -1,7 +1,7 @@
 import { HEAD_LIMITS } from '$lib/acoustics/headHearing.ts';
 import { degrees } from '$lib/geometry/angle.ts';
 import { angleBetween, subtract } from '$lib/geometry/point.ts';
-import { triangleOf, type Triangle } from '$lib/layout/triangle.ts';
+import { angleAtHead, triangleOf, type Triangle } from '$lib/layout/triangle.ts';
 import { sideNames } from '$lib/project/project.ts';
 import { trianglePlan } from '$lib/solution/trianglePlan.ts';
 import { moved, type Aimed, type AimedSide, type Measure } from './measure.ts';
@@ -25,7 +25,8 @@ export const aimMeasures: readonly Measure[] = [
     says: 'How far the angle between the loudspeakers, seen from the head, is from the 60° of a stereo triangle.',
     working: '|angle at the head in plan − 60°|',
     needs: 'aim',
-    of: (aimed) => Math.abs(degrees(triangle(aimed).angle) - STEREO),
+    of: ({ sides, heads }) =>
+      Math.abs(degrees(angleAtHead(sides.left.aimedPoint, sides.right.aimedPoint, heads[0])) - STEREO),
   },
   {
     name: 'miss',

@@ -9,7 +9,13 @@ export function* visited(count: number, seed: number, share: number, shares: num
   let stride = 1 + Math.floor(count * GOLDEN);
   while (common(stride, count) !== 1) stride += 1;
   const start = Math.floor(count * ((seed * GOLDEN) % 1));
-  for (let place = share; place < count; place += shares) yield (start + (place % count) * stride) % count;
+  const step = (stride * shares) % count;
+  let at = (start + stride * share) % count;
+  for (let place = share; place < count; place += shares) {
+    yield at;
+    at += step;
+    if (at >= count) at -= count;
+  }
 }
 
 /** Part of the golden section: multiples of it are spread most evenly. */
