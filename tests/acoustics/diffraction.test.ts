@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { alongDescent, detoursAt } from '$lib/acoustics/descent.ts';
 import { scatteringOf } from '$lib/acoustics/diffraction.ts';
 import { FREQUENCIES, frequencies } from '$lib/acoustics/grid.ts';
+import { silence } from '$lib/acoustics/wave.ts';
 import { rectangularPlate, type Plate } from '$lib/acoustics/plate.ts';
 import { between, cross, distance, dot, scale, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
 import { expi, magnitude, plus, times, type Complex } from './complex.ts';
@@ -18,13 +19,13 @@ const wave = (length: number, size: number, k: number): Complex => times([size, 
 
 /** A plate's scattering and the sum of its edges' waves at one frequency. */
 function edgesAt(plate: Plate, source: Vec3, head: Vec3, frequency: number, kept = 1) {
-  // The kernel works on its grid: there a wave of another speed is as long.
-  const place = Math.round(FREQUENCIES / 2);
+  // The kernel works on its grid: there a wave of another speed is as long. The place is one between those worked out in full.
+  const place = FREQUENCIES / 2 + 4;
   const speed = (SPEED * (frequencies[place] ?? NaN)) / frequency;
   const found = scatteringOf(plate, source, head, kept, detoursAt(speed));
   let sum: Complex = [0, 0];
   for (const { length, theta } of found.edges) {
-    const { re, im } = alongDescent(theta);
+    const { re, im } = alongDescent(theta, silence());
     sum = plus(sum, times([re[place] ?? NaN, im[place] ?? NaN], wave(length, 1, wavenumber(frequency))));
   }
   return { ...found, sum };

@@ -68,7 +68,16 @@ test('behind the baffle no direction has a null, and at its plane nothing jumps'
   const levelTowards = (offAxis: number, radius: number): Float64Array => {
     const sum = silence();
     const argument = ((2 * Math.PI) / 343200) * radius * forwardSine(offAxis);
-    addWave(sum, { gain: 1, turn: 0, argument, filled: filledBehind(offAxis), behind: 0, screened: 0, branch });
+    addWave(sum, {
+      gain: 1,
+      turn: 0,
+      argument,
+      filled: filledBehind(offAxis),
+      behind: 0,
+      screened: 0,
+      branch,
+      bent: null,
+    });
     return sum.re.map((re, i) => Math.hypot(re, sum.im[i] ?? 0));
   };
   fc.assert(

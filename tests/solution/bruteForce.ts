@@ -3,6 +3,7 @@ import { alongDescent, detoursAt } from '$lib/acoustics/descent.ts';
 import { scatteringOf } from '$lib/acoustics/diffraction.ts';
 import { frequencies } from '$lib/acoustics/grid.ts';
 import { rectangularPlate } from '$lib/acoustics/plate.ts';
+import { silence } from '$lib/acoustics/wave.ts';
 import { distance, dot, length, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
 import type { SidePlan } from '$lib/solution/document.ts';
 import type { Solution } from '$lib/solution/solution.ts';
@@ -100,7 +101,7 @@ function edgesOf({ desk, room }: Layout, from: Vec3, plan: Solution, frequency: 
   const place = frequencies.indexOf(frequency);
   return scatteringOf(top, from, plan.head, kept, detoursAt(plan.speedOfSound)).edges.map(
     ({ length, point, theta }) => {
-      const { re, im } = alongDescent(theta);
+      const { re, im } = alongDescent(theta, silence());
       return { length, point, size: [re[place] ?? NaN, im[place] ?? NaN] };
     },
   );

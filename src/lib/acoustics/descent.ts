@@ -24,28 +24,59 @@ const ratio = 2 ** OCTAVES_APART;
 const FIRST = LEAST / (2 * Math.PI * (frequencies[FREQUENCIES - 1] ?? NaN));
 const NODES = Math.ceil(Math.log(MOST / LEAST / ratio ** (1 - FREQUENCIES)) / STEP);
 
-/** h·x·e^(−x) with x = k·s, for the node i and the frequency j at the place j + STEPS·i. */
-const weights = Float64Array.from({ length: FREQUENCIES + STEPS * NODES }, (_, place) => {
+/**
+ * The integral over ln k is as smooth as x·e^(−x) over ln x, so it is worked out at every eighth frequency of the grid, one
+ * before it and two past it too, and Newton's cubic leads from one to the next. Its error is (9/16)·h⁴/24 of the fourth
+ * derivative over ln k, which is under 3 for θ in a span of 1: 2e-5 of θ's span with h a sixth of an octave.
+ */
+const APART = 8;
+const PLACES = Math.ceil((FREQUENCIES - 1) / APART) + 3;
+
+/** h·x·e^(−x) with x = k·s, for the node i and every eighth frequency, the n-th from the one before the grid, at n·NODES + i. */
+const weights = Float64Array.from({ length: PLACES * NODES }, (_, at) => {
+  const place = APART * (Math.floor(at / NODES) - 1) + STEPS * (at % NODES);
   const x = 2 * Math.PI * (frequencies[0] ?? NaN) * FIRST * ratio ** place;
   return STEP * x * Math.exp(-x);
 });
+
+/** The nodes that count at every eighth frequency: x from `LEAST` to `MOST`, as at the ends of the grid. */
+const counts = {
+  first: Int32Array.from({ length: PLACES }, (_, n) => nodeOf(n, LEAST)),
+  end: Int32Array.from({ length: PLACES }, (_, n) => nodeOf(n, MOST) + 1),
+};
+
+function nodeOf(n: number, x: number): number {
+  const lowest = 2 * Math.PI * (frequencies[0] ?? NaN) * FIRST * ratio ** (APART * (n - 1));
+  return Math.min(NODES, Math.max(0, Math.floor(Math.log(x / lowest) / STEP)));
+}
 
 /** The detours s at which θ is asked for, mm, growing; `speed` is the speed of sound, m/s. */
 export const detoursAt = (speed: number): Float64Array =>
   Float64Array.from({ length: NODES }, (_, i) => 1000 * speed * FIRST * ratio ** (STEPS * i));
 
-/** k∫e^(−ks)·θ(s)ds at each frequency of the grid, in the unit of θ, which is given at the nodes. */
-export function alongDescent({ re, im }: Transfer): Transfer {
-  const sum = { re: new Float64Array(FREQUENCIES), im: new Float64Array(FREQUENCIES) };
-  for (let j = 0; j < FREQUENCIES; j++) {
-    let [a, b] = [0, 0];
-    for (let i = 0; i < NODES; i++) {
-      const weight = weights[j + STEPS * i] ?? 0;
-      a += weight * (re[i] ?? 0);
-      b += weight * (im[i] ?? 0);
-    }
-    sum.re[j] = a;
-    sum.im[j] = b;
+/** k∫e^(−ks)·θ(s)ds at each frequency of the grid, in the unit of θ, which is given at the nodes; written to `into`. */
+export function alongDescent({ re, im }: Transfer, into: Transfer): Transfer {
+  descend(re, into.re);
+  descend(im, into.im);
+  return into;
+}
+
+function descend(theta: Float64Array, into: Float64Array): void {
+  const sparse = new Float64Array(PLACES);
+  for (let n = 0; n < PLACES; n++) {
+    let sum = 0;
+    for (let i = counts.first[n] ?? 0; i < (counts.end[n] ?? 0); i++) sum += (weights[n * NODES + i] ?? 0) * (theta[i] ?? 0); // prettier-ignore
+    sparse[n] = sum;
   }
-  return sum;
+  for (let j = 0; j < FREQUENCIES; j++) {
+    const n = Math.floor(j / APART);
+    const t = j / APART - n;
+    const before = sparse[n] ?? 0;
+    const here = sparse[n + 1] ?? 0;
+    const next = sparse[n + 2] ?? 0;
+    const after = sparse[n + 3] ?? 0;
+    const bend = next - 2 * here + before;
+    const twist = after - 3 * next + 3 * here - before;
+    into[j] = here + t * (next - here + ((t - 1) / 2) * (bend + ((t + 1) / 3) * twist));
+  }
 }

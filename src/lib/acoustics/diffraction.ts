@@ -178,7 +178,7 @@ function addFrom(wave: EdgeWave, square: number, times: number, { bounds }: Edge
       const s = detours[i] ?? 0;
       // √(L² − R₁²), whose imaginary part is under 0.
       const [x, y] = [square - s * s, -2 * length * s];
-      const size = Math.hypot(x, y);
+      const size = Math.sqrt(x * x + y * y);
       const large = Math.sqrt((size + Math.abs(x)) / 2);
       const small = y / (2 * large);
       const [re, im] = x >= 0 ? [large, small] : [-small, -large];

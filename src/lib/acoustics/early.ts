@@ -1,7 +1,6 @@
 import type { Transfer } from './branches.ts';
-import type { Field } from './field.ts';
 import { frequencies } from './grid.ts';
-import { decibels } from './response.ts';
+import { levelAgainst } from './response.ts';
 
 /** Early reflections: as far under the direct sound as this, dB, if they come within this time, ms, over this band, Hz. */
 export const EARLY = {
@@ -14,13 +13,11 @@ export const EARLY = {
 } as const;
 
 /**
- * Mean level of each surface's reflections re the direct sound, both over 1 to 8 kHz, all drivers of the loudspeaker
- * together, spreading, directivity, screens and absorption included; null for a surface that sends nothing.
+ * Mean level of a sum of reflections re the direct sound, both over 1 to 8 kHz, all drivers of the loudspeaker together,
+ * spreading, directivity, screens and absorption included; dB, from −120 to 120.
  */
-export function earlyLevels({ direct, bySurface }: Field): (number | null)[] {
-  const reference = bandPower(direct);
-  return bySurface.map((sum) => (sum && reference > 0 ? decibels(bandPower(sum) / reference) : null));
-}
+export const earlyLevel = (sent: Transfer, direct: Transfer): number =>
+  levelAgainst(bandPower(sent), bandPower(direct));
 
 /** Sum of the powers at the grid's frequencies in the band; these are evenly spread in octaves. */
 function bandPower({ re, im }: Transfer): number {

@@ -8,7 +8,8 @@ import { alignmentsOf, type DriverAlignment } from './designPoint.ts';
 import { filledBehind, forwardSine, pistonRadius } from './piston.ts';
 import type { Scattered } from './scattered.ts';
 import { bodyCorner, cornerBehind } from './shadow.ts';
-import { addTransfer, addWave, silence, type Wave } from './wave.ts';
+import { addWave, silence, together, type Wave } from './wave.ts';
+import { once } from '$lib/project/once.ts';
 
 /** A loudspeaker made ready for sums over frequency: the same for both sides. */
 export interface Source {
@@ -27,16 +28,20 @@ export interface Part extends Delayed {
   readonly driver: number;
 }
 
-/** What reaches the head from one loudspeaker, as complex pressure over the frequencies of the grid. */
+/** What reaches the head from one loudspeaker, as complex pressure over the frequencies of the grid; each sum when it is first read. */
 export interface Field {
   readonly parts: readonly Part[];
   readonly direct: Transfer;
   /** By surface, in the room's order; null where nothing comes by that way. */
-  readonly bySurface: readonly (Transfer | null)[];
+  readonly bySurface: readonly (Sum | null)[];
   /** Direct and reflected together. */
   readonly total: Transfer;
   /** The direct waves of the drivers, one each. */
   readonly directWaves: readonly Wave[];
+}
+
+interface Sum {
+  readonly sum: Transfer;
 }
 
 export const sourceOf = (speaker: Speaker, speed: number): Source => ({
@@ -73,40 +78,70 @@ export function fieldOf(
       behind: inverseSquare(cornerBehind(source.corner, way.leaving)),
       screened: way.screen ? inverseSquare(bodyCorner(way.screen.width, speed)) : 0,
       branch,
+      bent: null,
     });
     const own = arrivals.filter((arrival) => arrival.driver === driver);
     for (const arrival of own) {
       const { surface } = arrival;
       const wave = waveOf(arrival, arrival.kept / arrival.length);
-      if (surface === null) {
-        directWaves.push(wave);
-        parts.push({ surface, driver, sum: sumOf([wave]), turn: wave.turn });
-      } else if (arrival.lands && !scattered.some((one) => one.driver === driver && one.surface === surface)) {
-        parts.push({ surface, driver, sum: sumOf([wave]), turn: wave.turn });
-      }
+      if (surface === null) directWaves.push(wave);
+      else if (!arrival.lands || scattered.some((one) => one.driver === driver && one.surface === surface)) continue;
+      parts.push(partOf(surface, driver, wave.turn, () => sumOf(wave)));
     }
     const direct = own.find(({ surface }) => surface === null);
     for (const { surface, mirrors, blocks, edges } of scattered.filter((one) => one.driver === driver)) {
       const mirrored = own.find((arrival) => arrival.surface === surface);
-      const waves = edges.map((edge): Wave => ({
-        ...waveOf(edge, 1),
-        branch: product(branch, alongDescent(edge.theta)),
-      }));
+      const sent = (): Transfer => {
+        const sum = silence();
+        const bent = silence();
+        for (const edge of edges) addWave(sum, { ...waveOf(edge, 1), bent: alongDescent(edge.theta, bent) });
+        if (mirrors && mirrored) addWave(sum, waveOf(mirrored, mirrored.kept / mirrored.length));
+        if (blocks && direct) addWave(sum, waveOf(direct, -1 / direct.length));
+        return sum;
+      };
       const delay = mirrored ?? direct;
-      if (mirrors && mirrored) waves.push(waveOf(mirrored, mirrored.kept / mirrored.length));
-      if (blocks && direct) waves.push(waveOf(direct, -1 / direct.length));
       // Edges are heard about when the mirror image is; what differs is small where it matters.
-      parts.push({ surface, driver, sum: sumOf(waves), turn: delay ? waveOf(delay, 1).turn : 0 });
+      parts.push(partOf(surface, driver, delay ? waveOf(delay, 1).turn : 0, sent));
     }
   });
-  const direct = silence();
-  const bySurface: (Transfer | null)[] = Array.from({ length: surfaces }, () => null);
-  const total = silence();
-  for (const { surface, sum } of parts) {
-    addTransfer(surface === null ? direct : (bySurface[surface] ??= silence()), sum);
-    addTransfer(total, sum);
-  }
-  return { parts, direct, bySurface, total, directWaves };
+  const ofSurface = (surface: number | null): Part[] => parts.filter((part) => part.surface === surface);
+  const direct = sumOnce(() => together(ofSurface(null)));
+  const total = sumOnce(() => together(parts));
+  return {
+    parts,
+    get direct() {
+      return direct.sum;
+    },
+    bySurface: Array.from({ length: surfaces }, (_, surface) => {
+      const own = ofSurface(surface);
+      return own.length === 0 ? null : sumOnce(() => together(own));
+    }),
+    get total() {
+      return total.sum;
+    },
+    directWaves,
+  };
+}
+
+function partOf(surface: number | null, driver: number, turn: number, work: () => Transfer): Part {
+  const known = once(work);
+  return {
+    surface,
+    driver,
+    turn,
+    get sum() {
+      return known();
+    },
+  };
+}
+
+function sumOnce(work: () => Transfer): Sum {
+  const known = once(work);
+  return {
+    get sum() {
+      return known();
+    },
+  };
 }
 
 /** What a wave needs to know of its way. */
@@ -117,18 +152,8 @@ const perHertz = (speed: number): number => (2 * Math.PI) / (1000 * speed);
 
 const inverseSquare = (corner: number): number => 1 / (corner * corner);
 
-function sumOf(waves: readonly Wave[]): Transfer {
+function sumOf(wave: Wave): Transfer {
   const sum = silence();
-  for (const wave of waves) addWave(sum, wave);
+  addWave(sum, wave);
   return sum;
-}
-
-function product(a: Transfer, b: Transfer): Transfer {
-  const result = silence();
-  for (let i = 0; i < a.re.length; i++) {
-    const [x, y, u, v] = [a.re[i] ?? 0, a.im[i] ?? 0, b.re[i] ?? 0, b.im[i] ?? 0];
-    result.re[i] = x * u - y * v;
-    result.im[i] = x * v + y * u;
-  }
-  return result;
 }

@@ -31,7 +31,7 @@ const withoutSurface = (fields: readonly Field[], surface: number): NamedRemedy 
   culprit: { kind: 'surface', surface },
   power: (i) => {
     const part = (of: 'im' | 're'): number =>
-      fields.reduce((sum, { total, bySurface }) => sum + at(total, of, i) - at(bySurface[surface], of, i), 0);
+      fields.reduce((sum, { total, bySurface }) => sum + at(total, of, i) - at(bySurface[surface]?.sum, of, i), 0);
     return part('re') ** 2 + part('im') ** 2;
   },
 });

@@ -33,3 +33,9 @@ export function responseOf(sum: Transfer, cells: Float64Array, reference: number
 
 /** dB of a ratio of powers, −120 at the least. */
 export const decibels = (power: number): number => Math.max(10 * Math.log10(power), LEAST_LEVEL);
+
+/** dB of one power re another, from −120 to 120: in a null of its beam a driver has no direct sound to compare with. */
+export function levelAgainst(power: number, reference: number): number {
+  if (power === 0) return decibels(0);
+  return Math.min(decibels(power / reference), -decibels(0));
+}

@@ -13,7 +13,7 @@ import { responseOf } from '$lib/acoustics/response.ts';
 import { scatteredBy } from '$lib/acoustics/scattered.ts';
 import { baffleStep, bodyCorner } from '$lib/acoustics/shadow.ts';
 import { surfacesAround, type RoomSurface } from '$lib/acoustics/surface.ts';
-import { addTransfer, silence } from '$lib/acoustics/wave.ts';
+import { together } from '$lib/acoustics/wave.ts';
 import type { PlacedDriver } from '$lib/layout/pose.ts';
 import type { Layout, Project, SideName } from '$lib/project/project.ts';
 import type { Plan, SidePlan } from './document.ts';
@@ -138,8 +138,7 @@ function responsePlan(
   surfaces: readonly RoomSurface[],
   known: boolean,
 ): ResponsePlan {
-  const sum = silence();
-  for (const { total } of fields) addTransfer(sum, total);
+  const sum = together(fields.map(({ total }) => ({ sum: total })));
   const response = responseOf(sum, cells, reference, evened);
   const remedies = remediesFor(fields, known);
   const notches = notchesOf(response.fine, sum, remedies).map(({ index, frequency, level, depth, cause, fill }) => {

@@ -2,7 +2,7 @@ import { degrees } from '$lib/geometry/angle.ts';
 import type { Arrival } from '$lib/acoustics/arrivals.ts';
 import type { Part } from '$lib/acoustics/field.ts';
 import { nearestPlace } from '$lib/acoustics/grid.ts';
-import { decibels } from '$lib/acoustics/response.ts';
+import { levelAgainst } from '$lib/acoustics/response.ts';
 import type { ReflectionPlan } from '$lib/solution/document.ts';
 import type { ReflectionSound } from '$lib/solution/soundDocument.ts';
 
@@ -35,12 +35,6 @@ export function reflectionSound(
       },
     ];
   });
-}
-
-/** dB, from −120 to 120: in a null of its beam a driver has no direct sound to compare with. */
-function levelAgainst(power: number, reference: number): number {
-  if (power === 0) return decibels(0);
-  return Math.min(decibels(power / reference), -decibels(0));
 }
 
 const powerAt = (part: Part | undefined, place: number): number =>
