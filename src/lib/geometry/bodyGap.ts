@@ -11,8 +11,9 @@ export function bodyGap(a: Solid, b: Solid, most = Infinity): number {
   if (boxesApart(a, b) > most) return Infinity;
   if (overlapDepth(a, b) > 0) return 0;
   let least = Infinity;
+  const edges = edgesOf(b);
   for (const [from, to] of edgesOf(a)) {
-    for (const [start, end] of edgesOf(b)) least = Math.min(least, segmentGap(from, to, start, end));
+    for (const [start, end] of edges) least = Math.min(least, segmentGap(from, to, start, end));
   }
   for (const [corners, other] of [
     [a.vertices, b],
@@ -33,7 +34,25 @@ const boxesApart = (a: Solid, b: Solid): number =>
     }),
   );
 
-const facesOf = ({ vertices }: Solid): Vec3[][] => FACES.map((face) => face.flatMap((index) => vertices[index] ?? []));
+/** A flat convex face: a normal, and across each of its sides a vector in it, from the corner where that begins. */
+interface Face {
+  readonly normal: Vec3;
+  readonly corner: Vec3;
+  readonly sides: readonly { readonly corner: Vec3; readonly across: Vec3 }[];
+}
+
+const facesOf = ({ vertices }: Solid): Face[] =>
+  FACES.flatMap((face) => {
+    const corners = face.flatMap((index) => vertices[index] ?? []);
+    const [first, second, , last] = corners;
+    if (!first || !second || !last) return [];
+    const normal = cross(subtract(second, first), subtract(last, first));
+    const sides = corners.map((corner, i) => {
+      const along = subtract(corners[(i + 1) % corners.length] ?? corner, corner);
+      return { corner, across: cross(normal, along) };
+    });
+    return [{ normal, corner: first, sides }];
+  });
 
 const edgesOf = ({ vertices }: Solid): (readonly [Vec3, Vec3])[] =>
   ([0, 1, 2, 3] as const).flatMap((i) => {
@@ -48,17 +67,16 @@ const edgesOf = ({ vertices }: Solid): (readonly [Vec3, Vec3])[] =>
     });
   });
 
-/** Height of a point over a flat convex face that it lies square over, mm; Infinity where it does not. */
-function overFace(point: Vec3, face: readonly Vec3[]): number {
-  const [first, second, , last] = face;
-  if (!first || !second || !last) return Infinity;
-  const normal = cross(subtract(second, first), subtract(last, first));
-  const sides = face.map((corner, i) => {
-    const along = subtract(face[(i + 1) % face.length] ?? corner, corner);
-    return dot(cross(normal, along), subtract(point, corner));
-  });
-  const over = sides.every((side) => side >= 0) || sides.every((side) => side <= 0);
-  return over ? Math.abs(dot(normal, subtract(point, first))) / Math.sqrt(dot(normal, normal)) : Infinity;
+/** Height of a point over a face that it lies square over, mm; Infinity where it does not. */
+function overFace(point: Vec3, { normal, corner, sides }: Face): number {
+  let [inside, outside] = [true, true];
+  for (const side of sides) {
+    const off = dot(side.across, subtract(point, side.corner));
+    inside &&= off >= 0;
+    outside &&= off <= 0;
+    if (!inside && !outside) return Infinity;
+  }
+  return Math.abs(dot(normal, subtract(point, corner))) / Math.sqrt(dot(normal, normal));
 }
 
 /** The least distance between two segments, mm: where their lines come nearest, held to the ends of both. */

@@ -91,6 +91,7 @@ function strain(speaker: Speaker, to: Solution, poses: Readonly<Record<SideName,
       to.sides[side].crossovers,
     ),
   );
-  const hearing = hearingAt(speaker, poses, to.head, to.speedOfSound)(to.head);
+  // Its crossovers would be compared with the same stands at the same head.
+  const hearing = hearingAt({ crossovers: [], designPoint: null }, poses, to.head, to.speedOfSound)(to.head);
   return strainOf({ ...hearing, crossover: worstChange(changes) });
 }
