@@ -248,15 +248,28 @@ describe('a worker that fails', () => {
   }, 300_000);
 
   test('on the search says so, and comes back', async () => {
-    const { page, takeNoise } = await visit('search/');
+    // From another page, since the search starts its workers when it has come to rest.
+    const { page, takeNoise } = await visit('measure/');
     await meddleWith(page);
     const ask = page.getByRole('region', { name: 'Ask' });
-    await failAll(page, ['The search'], () =>
-      ask.getByRole('button', { name: '60° with what moves least', exact: true }).click(),
-    );
+    await failAll(page, ['The search'], async () => {
+      await follow(page, 'Search');
+      await ask.getByRole('button', { name: '60° with what moves least', exact: true }).click();
+    });
     await expect
       .poll(() => ask.textContent(), { timeout: 120_000 })
       .toMatch(/tried, about [\d\s]+ hold, \d+\s+are best\./);
+    takeNoise();
+  }, 300_000);
+
+  test('on the search for a place of stands that exist says so, and comes back', async () => {
+    const { page, takeNoise } = await visit('measure/');
+    await meddleWith(page);
+    await failAll(page, ['The places'], async () => {
+      await follow(page, 'Search');
+      await page.getByRole('button', { name: 'Stands that I have: where?' }).click();
+    });
+    await page.getByRole('radio', { name: /^Leave everything where it is/ }).waitFor();
     takeNoise();
   }, 300_000);
 

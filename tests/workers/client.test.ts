@@ -219,3 +219,24 @@ describe('asked for maps faster than they come', () => {
     expect(asked.map(({ input }) => input)).toEqual([at(demo, 10), at(demo, 30)]);
   });
 });
+
+test('is warmed before there is a question, which need not wait for a worker then; one that fails unasked is told by nobody', () => {
+  const { asked, start, fail, terminate } = fakeWorkers();
+  const client = new JobClient('sound', start);
+  client.warm();
+  client.warm();
+  expect([start.mock.calls.length, asked.length, client.share]).toEqual([1, 0, null]);
+  fail(new Event('error'));
+  expect([client.failure, terminate.mock.calls.length]).toEqual([null, 1]);
+  client.ask(demo, subjectOf(demo));
+  expect([start.mock.calls.length, asked.length]).toEqual([2, 1]);
+  fail(new Event('error'));
+  expect(client.failure).toEqual({ kind: 'missing' });
+  const refused = new JobClient('sound', () => {
+    throw new DOMException('refused', 'SecurityError');
+  });
+  refused.warm();
+  expect(refused.failure).toBeNull();
+  refused.ask(demo, subjectOf(demo));
+  expect(refused.failure).toEqual({ kind: 'missing' });
+});

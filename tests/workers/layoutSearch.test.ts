@@ -55,6 +55,14 @@ describe('a search', () => {
     expect(merged(wanted.ask, all.parts)).toEqual(search(demo.project, demo.layout, wanted.ask, 1));
   });
 
+  test('starts the workers ahead when it is warmed, each once', () => {
+    const { all, asked, start } = searching(3);
+    all.warm();
+    expect([start.mock.calls.length, asked.length]).toEqual([3, 0]);
+    all.start(searched());
+    expect([start.mock.calls.length, asked.length]).toEqual([3, 3]);
+  });
+
   test('shows what it has so far, and is cancelled at once: that stays', () => {
     const { all, asked, answer, terminate } = searching(2);
     const wanted = searched();

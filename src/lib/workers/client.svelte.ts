@@ -27,7 +27,7 @@ export interface Retriable {
 }
 
 /**
- * One job in a worker of its own, which starts with the first question. The newest question takes the place of the one
+ * One job in a worker of its own, which starts with the first question or when it is warmed. The newest question takes the place of the one
  * before, and answers to older ones are dropped; an answer stays until the next is there. A worker that fails, or sends
  * nothing for too long, is ended; trying again, or the next question, starts another one.
  */
@@ -69,6 +69,15 @@ export class JobClient<Name extends JobName, Of = Plan> implements Retriable {
   /** What was asked about last, unless that was cancelled. */
   get asked(): Of | null {
     return this.#asked?.of ?? null;
+  }
+
+  /** Starts the worker before there is a question, so that the first one need not wait for it. */
+  warm(): void {
+    try {
+      this.#worker ??= this.#started();
+    } catch {
+      // Whoever asks will be told.
+    }
   }
 
   /** Asks about what is shown, once: what failed is not asked again by itself. */
@@ -157,10 +166,10 @@ export class JobClient<Name extends JobName, Of = Plan> implements Retriable {
     if (this.#next !== null) this.#send(this.#next);
   }
 
-  /** What was asked stays open: see `retry`. */
+  /** What was asked stays open: see `retry`. Where nothing was, the next question starts another worker. */
   #fail(failure: WorkerFailure): void {
     this.#hangUp();
-    this.#failure = failure;
+    if (this.#open) this.#failure = failure;
   }
 
   #hangUp(): void {

@@ -57,6 +57,11 @@ export class LayoutSearch implements Retriable {
     return this.#cancelled;
   }
 
+  /** Starts the workers before there is anything to search. */
+  warm(): void {
+    for (const client of this.#clients) client.warm();
+  }
+
   /** Begins a search; one that is under way is given up. */
   start(searched: Searched): void {
     this.#searched = searched;
