@@ -126,6 +126,22 @@ describe('the row of pages', () => {
 });
 
 describe('while a page comes to life', () => {
+  test('nothing is shown of one that has come in half, which the rest would push about', async () => {
+    const { page } = await visit('method/');
+    const home = new URL('../', page.url()).href;
+    await page.route(home, async (route) => {
+      const whole = await (await route.fetch()).text();
+      await route.fulfill({ contentType: 'text/html', body: whole.slice(0, whole.length / 2) });
+    });
+    await page.goto(home);
+    const frame = page.locator('header section');
+    await frame.waitFor({ state: 'attached' });
+    expect(await frame.isVisible()).toBe(false);
+    await page.unrouteAll();
+    await page.reload();
+    await frame.waitFor({ state: 'visible' });
+  });
+
   test('a jump would be noticed', async () => {
     const { page } = await visit('method/');
     await page.evaluate(() => {
