@@ -156,7 +156,7 @@ describe('messages', () => {
     const planned = solve(of, firstLayout(of));
     const [fault] = planned.ok ? [] : planned.faults;
     expect(fault && messageOf(fault, of, { length: 'in', fraction: 16 })).toBe(
-      'expected a thin end of at least 0.118″, got 0.039″: raise the lift by 0.079″',
+      'Needs a thin end of at least 0.118″, not 0.039″: raise the lift by 0.079″',
     );
   });
 

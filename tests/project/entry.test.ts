@@ -91,6 +91,8 @@ describe('what is wrong with a number', () => {
   });
 
   test('other units keep theirs', () => {
+    // Larger than any number that a file holds: what was typed, and what is taken.
+    expect(rangeMessage('1e999 ', degrees, 'mm')).toBe('Enter \u221290 to 90°, not 1e999');
     expect(rangeMessage(2.5, rodCount, 'in')).toBe('Enter 2 to 8, a whole number');
     expect(rangeMessage(91, degrees, 'in')).toBe('Enter \u221290 to 90°');
     expect(rangeMessage(0, mass, 'mm')).toBe('Enter 0.01 to 200 kg');

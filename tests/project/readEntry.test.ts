@@ -134,7 +134,7 @@ describe('a length', () => {
     [`1'-6"`, 'expected a space in place of this hyphen to add, or spaces round it to take away, at character 3'],
     ['18-3/4', 'expected a space in place of this hyphen to add, or spaces round it to take away, at character 3'],
     ['18-½', 'expected a space in place of this hyphen to add, or spaces round it to take away, at character 3'],
-    ['1e999', 'expected a smaller number, at character 1'],
+    ['1e999', 'expected a smaller number, got 1e999, at character 1'],
     ['<b>5</b>', 'expected a number, a unit or one of + − × ÷ ( ), got “<”, at character 1'],
     ['process.exit()', 'expected mm, cm, m, in or ft, got “process”, at character 1'],
     ['9'.repeat(LONGEST_ENTRY + 1), `expected at most 120 characters, got 121, at character 121`],

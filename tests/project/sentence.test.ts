@@ -14,6 +14,8 @@ import {
   capital,
   distinct,
   joined,
+  needs,
+  onPage,
   plainText,
   says,
   sentenceText,
@@ -55,6 +57,25 @@ test('a place without a quantity is a mistake', () => {
 
 const inches = { length: 'in', fraction: null } as const;
 const eighths = { length: 'in', fraction: 8 } as const;
+
+test('what is needed is told in the set form to a terminal, and on a page as a person would say it', () => {
+  const fault = needs(
+    says`a slot with ${asTyped(6)} of wood over it`,
+    asTyped(2),
+    says`make it ${asTyped(4)} shallower`,
+  );
+  expect(plainText(fault)).toBe('expected a slot with 6 mm of wood over it, got 2 mm: make it 4 mm shallower');
+  expect(sentenceText(fault, { length: 'mm', fraction: null })).toBe(
+    'Needs a slot with 6\u202fmm of wood over it, not 2\u202fmm: make it 4\u202fmm shallower',
+  );
+  expect(sentenceText(needs('at most 8 slices', 9), inches)).toBe('Needs at most 8 slices, not 9');
+  // Within another sentence as well.
+  const within = says`left: ${onPage('expected no stop, got one', 'Takes no stop')}`;
+  expect([plainText(within), sentenceText(within, inches)]).toEqual([
+    'left: expected no stop, got one',
+    'left: Takes no stop',
+  ]);
+});
 
 describe('a quantity', () => {
   test.each<[string, Piece, string, string]>([

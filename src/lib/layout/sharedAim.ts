@@ -1,3 +1,4 @@
+import { needs } from '$lib/project/sentence.ts';
 import { leastLargest, type Bend, type Room } from '$lib/geometry/leastLargest.ts';
 import type { Point, Vec3 } from '$lib/geometry/point.ts';
 import { failure, success, type Result } from '$lib/project/fault.ts';
@@ -47,8 +48,11 @@ export function solveSharedAim(task: SharedAimTask): Result<SharedAim> {
   if (task.served.some((one) => sightOf(task, best.stretch, best.at, one).ahead.value <= 0)) {
     return failure({
       pointer: '/aim/over',
-      message:
-        'expected heads that one axis can point at, got one beside or behind the baffle: aim for fewer postures, or turn the loudspeaker',
+      message: needs(
+        'heads that one axis can point at',
+        'one beside or behind the baffle',
+        'aim for fewer postures, or turn the loudspeaker',
+      ),
     });
   }
   return success(aimAt(task, best.stretch, best.at));

@@ -1,7 +1,7 @@
 import { overlapDepth, stretchInside, type Solid } from '$lib/geometry/solid.ts';
 import type { Fault } from '$lib/project/fault.ts';
 import { sideNames, type Layout, type SideName } from '$lib/project/project.ts';
-import { asMm, says } from '$lib/project/sentence.ts';
+import { asMm, needs, says } from '$lib/project/sentence.ts';
 import { earsOf } from './ears.ts';
 
 /** Cabinets that touch face to face overlap by the dust of rounding; mm. */
@@ -14,7 +14,11 @@ export function placeFaults(layout: Layout, bodies: Readonly<Record<SideName, So
     .filter((side) => stretchInside(bodies[side], ears.left, ears.right) !== null)
     .map((side) => ({
       pointer: '/listener',
-      message: `expected a head outside the cabinets, got one that reaches into the ${side} cabinet: move the seat or the ${side} mark`,
+      message: needs(
+        'a head outside the cabinets',
+        says`one that reaches into the ${side} cabinet`,
+        says`move the seat or the ${side} mark`,
+      ),
     }));
   const depth = overlapDepth(bodies.left, bodies.right);
   return depth > TOUCHING
@@ -22,7 +26,7 @@ export function placeFaults(layout: Layout, bodies: Readonly<Record<SideName, So
         ...faults,
         {
           pointer: '/placement',
-          message: says`expected two cabinets clear of each other, got ${asMm(depth)} of overlap: move the marks apart`,
+          message: needs('two cabinets clear of each other', says`${asMm(depth)} of overlap`, 'move the marks apart'),
         },
       ]
     : faults;

@@ -4,7 +4,7 @@ import { failure, success, type Result } from '$lib/project/fault.ts';
 import { tilt as tiltFields } from '$lib/project/fields/aim.ts';
 import { stand as standFields } from '$lib/project/fields/stand.ts';
 import type { TiltRule } from '$lib/project/project.ts';
-import { asDegrees, asMm, says } from '$lib/project/sentence.ts';
+import { asDegrees, asMm, needs, onPage, says } from '$lib/project/sentence.ts';
 
 /** What tilt and lift are solved from: one loudspeaker, toed already. mm and radians. */
 export interface TiltTask {
@@ -71,7 +71,10 @@ const forwardLimit = ({ run, height }: TiltTask): number =>
 function notInFront({ run }: TiltTask): Result<never> {
   return failure({
     pointer: '/aim/toe',
-    message: says`expected the ear in front of the baffle, got it ${asMm(-run)} behind: the axis points away from the listener, so turn the loudspeaker or move the seat`,
+    message: onPage(
+      says`expected the ear in front of the baffle, got it ${asMm(-run)} behind: the axis points away from the listener, so turn the loudspeaker or move the seat`,
+      says`The axis points away from the listener, whose ear is ${asMm(-run)} behind the baffle: turn the loudspeaker or move the seat`,
+    ),
   });
 }
 
@@ -81,7 +84,10 @@ function solveLift(task: TiltTask, tilt: number): Result<TiltAnswer> {
   if (Math.abs(elevation) > STEEPEST_AXIS || elevation <= forwardLimit(task)) {
     return failure({
       pointer: '/aim/tilt/degrees',
-      message: says`expected a tilt that keeps the ear in front of the baffle and the axis within ${asDegrees(degrees(STEEPEST_AXIS))}, got an axis at ${asDegrees(degrees(elevation))}`,
+      message: needs(
+        says`a tilt that keeps the ear in front of the baffle and the axis within ${asDegrees(degrees(STEEPEST_AXIS))}`,
+        says`an axis at ${asDegrees(degrees(elevation))}`,
+      ),
     });
   }
   const lift = task.earHeight - axisOverLift(task, tilt);
@@ -89,7 +95,11 @@ function solveLift(task: TiltTask, tilt: number): Result<TiltAnswer> {
   if (lift > standFields.lift.max) {
     return failure({
       pointer: '/aim/tilt/degrees',
-      message: says`expected a tilt that needs a lift of at most ${asMm(standFields.lift.max)}, got ${asMm(lift)} at ${asDegrees(degrees(tilt))}: tilt up more`,
+      message: needs(
+        says`a tilt that needs a lift of at most ${asMm(standFields.lift.max)}`,
+        says`${asMm(lift)} at ${asDegrees(degrees(tilt))}`,
+        'tilt up more',
+      ),
     });
   }
   return success({ tilt, lift });
@@ -102,7 +112,11 @@ function liftUnderZero(task: TiltTask, tilt: number, lift: number): Result<never
     : 'raise the seat or lower the desk';
   return failure({
     pointer: '/aim/tilt/degrees',
-    message: says`expected a tilt that leaves a lift of ${asMm(0)} or more, got ${asMm(lift)} at ${asDegrees(degrees(tilt))}: ${advice}`,
+    message: needs(
+      says`a tilt that leaves a lift of ${asMm(0)} or more`,
+      says`${asMm(lift)} at ${asDegrees(degrees(tilt))}`,
+      advice,
+    ),
   });
 }
 
@@ -131,11 +145,17 @@ function tiltDown({ rake, height, run, earHeight }: TiltTask, lift: number): num
 const tooHigh = (task: TiltTask, lift: number, tilt: number, by: number): Result<never> =>
   failure({
     pointer: '/aim/tilt',
-    message: says`expected an ear that an axis can reach, got one at ${asMm(task.earHeight)} over the desk, ${asMm(task.run)} away: even at a tilt of ${asDegrees(degrees(tilt))} the axis passes ${asMm(by)} over it${lift > 0 ? ', so lower the lift or move the seat back' : ', so move the seat back'}`,
+    message: onPage(
+      says`expected an ear that an axis can reach, got one at ${asMm(task.earHeight)} over the desk, ${asMm(task.run)} away: even at a tilt of ${asDegrees(degrees(tilt))} the axis passes ${asMm(by)} over it, so ${lift > 0 ? 'lower the lift or move the seat back' : 'move the seat back'}`,
+      says`Even at a tilt of ${asDegrees(degrees(tilt))} the axis passes ${asMm(by)} over the ear, which is ${asMm(task.earHeight)} over the desk and ${asMm(task.run)} away: ${lift > 0 ? 'lower the lift or move the seat back' : 'move the seat back'}`,
+    ),
   });
 
 const tooLow = (lift: number, tilt: number, by: number): Result<never> =>
   failure({
     pointer: '/aim/tilt',
-    message: says`expected a tilt of at most ${asDegrees(degrees(tilt))}, got an ear ${asMm(by)} over the axis even then: set the lift to ${asMm(lift + by)} or more, or move the seat back`,
+    message: onPage(
+      says`expected a tilt of at most ${asDegrees(degrees(tilt))}, got an ear ${asMm(by)} over the axis even then: set the lift to ${asMm(lift + by)} or more, or move the seat back`,
+      says`Even a tilt of ${asDegrees(degrees(tilt))} leaves the ear ${asMm(by)} over the axis: set the lift to ${asMm(lift + by)} or more, or move the seat back`,
+    ),
   });

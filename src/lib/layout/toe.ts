@@ -1,7 +1,7 @@
 import { radians } from '$lib/geometry/angle.ts';
 import { failure, success, type Result } from '$lib/project/fault.ts';
 import type { ToeRule } from '$lib/project/project.ts';
-import { asMm, says } from '$lib/project/sentence.ts';
+import { asMm, needs, says } from '$lib/project/sentence.ts';
 
 /** What the toe is solved from, seen as a right loudspeaker: x to the right, y away from the listener, mm. */
 export interface ToeTask {
@@ -43,7 +43,11 @@ function through(x: number, y: number, inboard: number, target: string): Result<
   if (away <= Math.abs(inboard)) {
     return failure({
       pointer: '/aim/toe',
-      message: says`expected the ${target} further from the mark in plan than the aimed point's offset of ${asMm(Math.abs(inboard))}, got ${asMm(away)}: move the mark or the seat, or aim through a driver nearer the baffle's middle`,
+      message: needs(
+        says`the ${target} further from the mark in plan than the aimed point's offset of ${asMm(Math.abs(inboard))}`,
+        asMm(away),
+        "move the mark or the seat, or aim through a driver nearer the baffle's middle",
+      ),
     });
   }
   const bearing = Math.atan2(-x, -y);

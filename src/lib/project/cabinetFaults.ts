@@ -1,7 +1,7 @@
 import { baffleLength, topDepth } from './cabinet.ts';
 import { pointerTo, type Fault } from './fault.ts';
 import type { Driver, Speaker } from './project.ts';
-import { asMm, asTyped, bare, says } from './sentence.ts';
+import { asMm, asTyped, bare, needs, says } from './sentence.ts';
 
 /** Rounding in `height / cos(rake)` must not refuse a rim that touches the edge exactly. mm. */
 const RIM_SLACK = 1e-9;
@@ -16,7 +16,7 @@ function rimFaults(speaker: Speaker, driver: Driver, index: number): Fault[] {
     return [
       {
         pointer: at('diameter'),
-        message: says`expected a driver that fits the baffle, ${asMm(room)} at most, got ${bare(asMm(driver.diameter))}`,
+        message: needs(says`a driver that fits the baffle, ${asMm(room)} at most`, bare(asMm(driver.diameter))),
       },
     ];
   }
@@ -24,13 +24,19 @@ function rimFaults(speaker: Speaker, driver: Driver, index: number): Fault[] {
   if (driver.height < radius - RIM_SLACK || driver.height > highest + RIM_SLACK) {
     faults.push({
       pointer: at('height'),
-      message: says`expected a length from ${bare(asMm(radius))} to ${asMm(highest)} so that the rim stays on the baffle, got ${bare(asTyped(driver.height))}`,
+      message: needs(
+        says`a length from ${bare(asMm(radius))} to ${asMm(highest)} so that the rim stays on the baffle`,
+        bare(asTyped(driver.height)),
+      ),
     });
   }
   if (Math.abs(driver.offset) > widest + RIM_SLACK) {
     faults.push({
       pointer: at('offset'),
-      message: says`expected a position from ${bare(asMm(-widest))} to ${asMm(widest)} so that the rim stays on the baffle, got ${bare(asTyped(driver.offset))}`,
+      message: needs(
+        says`a position from ${bare(asMm(-widest))} to ${asMm(widest)} so that the rim stays on the baffle`,
+        bare(asTyped(driver.offset)),
+      ),
     });
   }
   return faults;
@@ -43,7 +49,7 @@ const radiatingFaults = ({ diameter, radiating }: Driver, index: number): Fault[
     : [
         {
           pointer: pointerTo('speaker', 'drivers', index, 'radiating'),
-          message: says`expected a length of ${asMm(diameter)} at most, as the rim's diameter, got ${bare(asMm(radiating))}`,
+          message: needs(says`a length of ${asMm(diameter)} at most, as the rim's diameter`, bare(asMm(radiating))),
         },
       ];
 
@@ -54,7 +60,11 @@ export function cabinetFaults(speaker: Speaker): Fault[] {
     return [
       {
         pointer: pointerTo('speaker', 'baffleRake'),
-        message: says`expected a baffle that leaves some depth at the top of the cabinet, got ${String(speaker.baffleRake)}°: the top would be ${asMm(top)} deep`,
+        message: needs(
+          'a baffle that leaves some depth at the top of the cabinet',
+          says`${String(speaker.baffleRake)}°`,
+          says`the top would be ${asMm(top)} deep`,
+        ),
       },
     ];
   }
@@ -75,7 +85,10 @@ function centreOfMassFaults({ centreOfMass, depth, height }: Speaker): Fault[] {
       : [
           {
             pointer: pointerTo('speaker', 'centreOfMass', key),
-            message: says`expected a length from ${bare(asTyped(0))} to ${asTyped(most)}, inside the cabinet, got ${bare(asTyped(centreOfMass[key]))}`,
+            message: needs(
+              says`a length from ${bare(asTyped(0))} to ${asTyped(most)}, inside the cabinet`,
+              bare(asTyped(centreOfMass[key])),
+            ),
           },
         ];
   return [...at('depth', depth), ...at('height', height)];

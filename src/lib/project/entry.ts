@@ -71,6 +71,7 @@ export function rangeMessage(value: unknown, range: Range, unit: LengthUnit): st
   const isNumber = typeof value === 'number';
   if (isNumber && value >= range.min && value <= range.max && !(range.whole && !Number.isInteger(value))) return null;
   const reading = typeof value === 'string' && /\d/.test(value) ? readEntry(value, quantityOf(range), unit) : null;
-  if (reading?.ok === false) return reading.message;
-  return `Enter ${limitsText(rangeIn(range, unit))}`;
+  if (reading?.ok === false && !reading.tooLarge) return reading.message;
+  const asked = `Enter ${limitsText(rangeIn(range, unit))}`;
+  return reading?.ok === false ? `${asked}, not ${String(value).trim()}` : asked;
 }

@@ -15,6 +15,8 @@ export type Reading =
       /** The stretch that is meant: from this character, counted from 0, up to but not including that one. */
       readonly from: number;
       readonly to: number;
+      /** It is a number, and larger than any that can be held. */
+      readonly tooLarge?: true;
     };
 
 /** Longer than any sum that belongs in a field; what is longer was pasted by mistake. */
@@ -48,7 +50,7 @@ export function readEntry(text: string, quantity: Quantity, unit: LengthUnit): R
     const value = valueOf(amount, tokens, { base, bare, units, quantity });
     return Number.isFinite(value)
       ? { ok: true, value: value + 0 }
-      : refused('expected a smaller number', 0, text.length, text);
+      : { ...refused(`expected a smaller number, got ${text.trim()}`, 0, text.length, text), tooLarge: true };
   } catch (refusal) {
     if (refusal instanceof EntryRefusal) return refused(refusal.message, refusal.from, refusal.to, text);
     throw refusal;
@@ -63,7 +65,7 @@ function valueOf(amount: Amount, tokens: readonly Token[], { bare }: Reckoning):
   return reckoned || unit.factor !== 1 || unit.offset ? undust(value) : value;
 }
 
-function refused(message: string, from: number, to: number, text: string): Reading {
+function refused(message: string, from: number, to: number, text: string): Reading & { readonly ok: false } {
   const place = from >= text.trimEnd().length ? 'at the end' : `at character ${from + 1}`;
   return { ok: false, message: text.trim() === '' ? message : `${message}, ${place}`, from, to };
 }

@@ -1,3 +1,4 @@
+import { needs, says } from './sentence.ts';
 import { pointerTo, type Fault } from './fault.ts';
 import { got } from './got.ts';
 import { sideNames, type Project, type StandSettings } from './project.ts';
@@ -11,7 +12,7 @@ function twice(list: readonly Named[], ...steps: readonly (string | number)[]): 
     const again = seen.has(name);
     seen.add(name);
     return again
-      ? [{ pointer: pointerTo(...steps, index, 'name'), message: `expected a name not used before, got ${got(name)}` }]
+      ? [{ pointer: pointerTo(...steps, index, 'name'), message: needs('a name not used before', got(name)) }]
       : [];
   });
 }
@@ -24,7 +25,7 @@ function unknownName(
 ): Fault[] {
   if (list.some((one) => one.name === name)) return [];
   const known = list.map((one) => got(one.name)).join(', ');
-  return [{ pointer: pointerTo(...steps), message: `expected the name of a ${what} (${known}), got ${got(name)}` }];
+  return [{ pointer: pointerTo(...steps), message: needs(says`the name of a ${what} (${known})`, got(name)) }];
 }
 
 function pairFaults(
@@ -37,7 +38,7 @@ function pairFaults(
   return same
     ? [
         ...missing,
-        { pointer: pointerTo(...steps, 1), message: `expected two different drivers, got ${got(pair[1])} twice` },
+        { pointer: pointerTo(...steps, 1), message: needs('two different drivers', says`${got(pair[1])} twice`) },
       ]
     : missing;
 }
@@ -50,7 +51,7 @@ function overFaults(
 ): Fault[] {
   return names.flatMap((name, index) =>
     names.indexOf(name) < index
-      ? [{ pointer: pointerTo(...steps, index), message: `expected each posture once, got ${got(name)} again` }]
+      ? [{ pointer: pointerTo(...steps, index), message: needs('each posture once', says`${got(name)} again`) }]
       : unknownName('posture', name, postures, ...steps, index),
   );
 }

@@ -26,6 +26,8 @@ export type Words = string | Sentence;
 export interface Sentence {
   readonly template: string;
   readonly quantities: Readonly<Record<string, Piece>>;
+  /** How page and paper word the same, where a terminal and a file have it in a set form. */
+  readonly page?: Words;
 }
 
 /** Lengths as a tape shows them, as a caliper does, and as they were typed. */
@@ -62,6 +64,18 @@ export const says = ([first = '', ...rest]: TemplateStringsArray, ...put: readon
   ),
 });
 
+/** The first for a terminal and a file, the second for page and paper. */
+export const onPage = (plain: Words, page: Words): Sentence => ({ ...says`${plain}`, page });
+
+/**
+ * What keeps a sound project from being made: what it takes, what there is, and what helps. A terminal and a file have it in the form of
+ * all faults, `expected a slot with 6 mm of wood over it, got 2 mm: make it 4 mm shallower`; a page as a person would say it.
+ */
+export function needs(needed: Words, found: Piece | number, helps?: Piece): Sentence {
+  const told = helps === undefined ? says`${found}` : says`${found}: ${helps}`;
+  return onPage(says`expected ${needed}, got ${told}`, says`Needs ${needed}, not ${told}`);
+}
+
 /** Several as one, with so much between them. */
 export const joined = (sentences: readonly Words[], between: string): Sentence => ({
   template: sentences.map((_, index) => `{${index}}`).join(between),
@@ -88,10 +102,10 @@ export const distinct = (all: readonly Words[]): Words[] => [
 
 /** The words as page and paper have them, lengths as the display has them. */
 export const sentenceText = (words: Words, display: LengthDisplay): string =>
-  written(words, (quantity) => quantityText(quantity, display));
+  written(words, (quantity) => quantityText(quantity, display), true);
 
 /** The words as a terminal and a file have them: in mm, with no other characters than a keyboard has. */
-export const plainText = (words: Words): string => written(words, plainQuantity);
+export const plainText = (words: Words): string => written(words, plainQuantity, false);
 
 /** A quantity as `plainText` writes it. */
 export const plainQuantity = (quantity: Quantity): string =>
@@ -100,12 +114,13 @@ export const plainQuantity = (quantity: Quantity): string =>
 const PLACE = /\{(\w+)\}/g;
 
 /** Throws where a place has no piece: a mistake in the code. */
-function written(words: Words, write: (quantity: Quantity) => string): string {
+function written(words: Words, write: (quantity: Quantity) => string, onAPage: boolean): string {
   if (typeof words === 'string') return words;
+  if (onAPage && words.page !== undefined) return written(words.page, write, onAPage);
   return words.template.replace(PLACE, (_, name: string) => {
     const piece = words.quantities[name];
     if (piece === undefined) throw new Error(`the sentence has no quantity for {${name}}`);
-    return typeof piece === 'object' && 'unit' in piece ? write(piece) : written(piece, write);
+    return typeof piece === 'object' && 'unit' in piece ? write(piece) : written(piece, write, onAPage);
   });
 }
 

@@ -6,7 +6,7 @@ import type { StandBody } from '$lib/stand/body.ts';
 import { wallOf } from '$lib/stand/pockets.ts';
 import { shownDown } from '$lib/stand/slack.ts';
 import type { Part } from '$lib/workshop/part.ts';
-import { asMm, asTyped, bare, says, type Sentence } from '$lib/project/sentence.ts';
+import { asMm, asTyped, bare, needs, says, type Sentence } from '$lib/project/sentence.ts';
 import { settingAtFault } from './settingAtFault.ts';
 
 /** What both stands are made of. */
@@ -71,15 +71,18 @@ function sentence({ name, flaw: { what, hole, at, found, least } }: { name: stri
   const place = says`${bare(asMm(at[0]))}, ${asMm(at[1])}`;
   switch (what) {
     case 'crosses itself':
-      return says`expected ${line} that nowhere touches or crosses itself, got one that does at ${place}`;
+      return needs(says`${line} that nowhere touches or crosses itself`, says`one that does at ${place}`);
     case 'runs off the part':
-      return says`expected ${line} with wood all round it, got one that runs off the part at ${place}`;
+      return needs(says`${line} with wood all round it`, says`one that runs off the part at ${place}`);
     case 'too near the outside':
     case 'too near another hole':
-      return says`expected ${line} with at least ${asTyped(least)} of wood round it, got ${shownDown(found)} at ${place}`;
+      return needs(
+        says`${line} with at least ${asTyped(least)} of wood round it`,
+        says`${shownDown(found)} at ${place}`,
+      );
     case 'not a closed line':
     case 'the wrong way round':
     case 'a wrong area':
-      return says`expected ${line} that encloses wood, got one that does not at ${place}`;
+      return needs(says`${line} that encloses wood`, says`one that does not at ${place}`);
   }
 }

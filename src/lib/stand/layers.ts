@@ -1,4 +1,4 @@
-import { asTyped, says } from '$lib/project/sentence.ts';
+import { asTyped, needs, says } from '$lib/project/sentence.ts';
 import type { WidthLayer } from './body.ts';
 import { built, noAnswer, type Outcome } from './outcome.ts';
 import { shownDown, SLACK } from './slack.ts';
@@ -47,7 +47,7 @@ export function stackOf(
   if (core <= 0) {
     return noAnswer(
       '/stand/veneer',
-      says`expected a veneer under half the stand’s width of ${shownDown(widthAsked)}, got ${asTyped(veneer)}`,
+      needs(says`a veneer under half the stand’s width of ${shownDown(widthAsked)}`, asTyped(veneer)),
     );
   }
   const outer = 2 * cheeks.count;
@@ -55,14 +55,22 @@ export function stackOf(
   if (inner <= SLACK && outer > 0) {
     return noAnswer(
       '/stand/cheeks',
-      says`expected cheeks under the stand’s width of ${shownDown(widthAsked)}, got ${outer} of ${asTyped(cheeks.thickness)}: use fewer, thinner ones or a wider stand`,
+      needs(
+        says`cheeks under the stand’s width of ${shownDown(widthAsked)}`,
+        says`${outer} of ${asTyped(cheeks.thickness)}`,
+        'use fewer, thinner ones or a wider stand',
+      ),
     );
   }
   const layers = Math.max(1, Math.round((inner + glue) / (thickness + glue)));
   if (layers > MOST_LAYERS) {
     return noAnswer(
       '/stand/width',
-      says`expected at most ${MOST_LAYERS} layers, got ${layers}: ${shownDown(widthAsked)} of width from layers of ${asTyped(thickness)}; use thicker stock or a narrower stand`,
+      needs(
+        says`at most ${MOST_LAYERS} layers`,
+        layers,
+        says`${shownDown(widthAsked)} of width from layers of ${asTyped(thickness)}; use thicker stock or a narrower stand`,
+      ),
     );
   }
   const widths = present([

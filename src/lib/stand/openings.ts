@@ -2,7 +2,7 @@ import type { Point } from '$lib/geometry/point.ts';
 import { notched, squareFloor } from '$lib/geometry/notch.ts';
 import { minus, outer, shifted, unit } from '$lib/geometry/plane.ts';
 import type { StandSettings } from '$lib/project/project.ts';
-import { asTyped, says } from '$lib/project/sentence.ts';
+import { asTyped, needs, says } from '$lib/project/sentence.ts';
 import { bareTop } from './bareTop.ts';
 import { built, noAnswer, type Outcome } from './outcome.ts';
 import type { Layer } from './layer.ts';
@@ -63,13 +63,17 @@ function withRecess(
     const long = shownDown(Math.hypot(...minus(to, from)));
     return noAnswer(
       '/stand/recess/border',
-      says`expected a border under half the ${recess.face}’s length of ${long}, got ${asTyped(recess.border)}`,
+      needs(says`a border under half the ${recess.face}’s length of ${long}`, asTyped(recess.border)),
     );
   }
   if (thin < minimumEdge - SLACK) {
     return noAnswer(
       '/stand/recess/depth',
-      says`expected a recess that leaves ${asTyped(minimumEdge)} of wood, got ${asTyped(recess.depth)} deep with ${shownDown(thin)} left: make it ${shownUp(minimumEdge - thin)} shallower, its border wider, or raise the lift`,
+      needs(
+        says`a recess that leaves ${asTyped(minimumEdge)} of wood`,
+        says`${asTyped(recess.depth)} deep with ${shownDown(thin)} left`,
+        says`make it ${shownUp(minimumEdge - thin)} shallower, its border wider, or raise the lift`,
+      ),
     );
   }
   const floor = squareFloor(mouth, recess.depth);
@@ -78,7 +82,11 @@ function withRecess(
   if (lip < least - SLACK) {
     return noAnswer(
       '/stand/recess/border',
-      says`expected a border that leaves ${asTyped(least)} of wood between the recess and the ends, got ${asTyped(recess.border)} with ${shownDown(lip)} left: make it ${shownUp((least - lip) / woodPerWay(core, along))} wider${recess.depth > least ? ' or the recess shallower' : ''}`,
+      needs(
+        says`a border that leaves ${asTyped(least)} of wood between the recess and the ends`,
+        says`${asTyped(recess.border)} with ${shownDown(lip)} left`,
+        says`make it ${shownUp((least - lip) / woodPerWay(core, along))} wider${recess.depth > least ? ' or the recess shallower' : ''}`,
+      ),
     );
   }
   const points = notched(slice, mouth, floor);
@@ -132,7 +140,11 @@ function withSlot(
   if (short > SLACK) {
     return noAnswer(
       '/stand/cable/fromRear',
-      says`expected a slot with ${shownUp(land)} of base before and behind it, got ${shownUp(short)} less: move it or make it narrower`,
+      needs(
+        says`a slot with ${shownUp(land)} of base before and behind it`,
+        says`${shownUp(short)} less`,
+        'move it or make it narrower',
+      ),
     );
   }
   const slope = (topRear[1] - topFront[1]) / (topRear[0] - topFront[0]);
@@ -142,13 +154,17 @@ function withSlot(
   if (over < minimumEdge - SLACK) {
     return noAnswer(
       '/stand/cable/depth',
-      says`expected a slot with ${asTyped(minimumEdge)} of wood over it, got ${shownDown(over)}: make it ${shownUp(minimumEdge - over)} shallower or move it to the thick end`,
+      needs(
+        says`a slot with ${asTyped(minimumEdge)} of wood over it`,
+        shownDown(over),
+        says`make it ${shownUp(minimumEdge - over)} shallower or move it to the thick end`,
+      ),
     );
   }
   if (cable.depth <= floorRecess + SLACK) {
     return noAnswer(
       '/stand/cable/depth',
-      says`expected a slot deeper than the recess of ${asTyped(floorRecess)} that it lies in, got ${asTyped(cable.depth)}`,
+      needs(says`a slot deeper than the recess of ${asTyped(floorRecess)} that it lies in`, asTyped(cable.depth)),
     );
   }
   const base = front[1] + floorRecess;
@@ -161,7 +177,11 @@ function withSlot(
   if (beside < minimumEdge - SLACK) {
     return noAnswer(
       '/stand/cable/fromRear',
-      says`expected a slot with ${asTyped(minimumEdge)} of wood to the leaning ends, got ${shownDown(beside)}: move it by ${shownUp((minimumEdge - beside) / woodPerWay(core, [1, 0]))} or make it shallower`,
+      needs(
+        says`a slot with ${asTyped(minimumEdge)} of wood to the leaning ends`,
+        shownDown(beside),
+        says`move it by ${shownUp((minimumEdge - beside) / woodPerWay(core, [1, 0]))} or make it shallower`,
+      ),
     );
   }
   const points = notched(opened.points, mouth, floor);

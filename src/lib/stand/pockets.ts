@@ -3,7 +3,7 @@ import { edgesOf } from '$lib/geometry/edge.ts';
 import { pointGap } from '$lib/geometry/edgeGap.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { StandSettings } from '$lib/project/project.ts';
-import { asTyped, says } from '$lib/project/sentence.ts';
+import { asTyped, needs, says } from '$lib/project/sentence.ts';
 import type { Stretch } from './openings.ts';
 import { middleLineOf } from './middleLine.ts';
 import { built, noAnswer, type Outcome } from './outcome.ts';
@@ -49,7 +49,11 @@ export function pocketCentres(
   if (found.length < pockets.count) {
     return noAnswer(
       '/stand/pockets',
-      says`expected room for ${pockets.count} pockets of ${asTyped(pockets.diameter)} with walls of ${asTyped(wall)}, got room for ${found.length}: use fewer or smaller ones, or more lift`,
+      needs(
+        says`room for ${pockets.count} pockets of ${asTyped(pockets.diameter)} with walls of ${asTyped(wall)}`,
+        says`room for ${found.length}`,
+        'use fewer or smaller ones, or more lift',
+      ),
     );
   }
   return built(found.map((centre) => circle(centre, radius)));

@@ -1,7 +1,7 @@
 import { offsetEdges } from '$lib/geometry/offsetEdges.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { StandSettings } from '$lib/project/project.ts';
-import { asTyped, says } from '$lib/project/sentence.ts';
+import { asTyped, needs, says } from '$lib/project/sentence.ts';
 import { coverOf, coverOfEdges, NO_SKIN, type Cover, type Skin } from './cover.ts';
 import { built, noAnswer, type Outcome } from './outcome.ts';
 import { outlineOf } from './outline.ts';
@@ -75,12 +75,20 @@ function swallowed(
     const [top, front] = [shownDown(skin.top), shownDown(skin.front)];
     return noAnswer(
       '/stand/ribs/skin',
-      says`expected skins that leave wood in the profile, got ${top} on the top and ${front} on the front: use a thinner skin or more lift`,
+      needs(
+        'skins that leave wood in the profile',
+        says`${top} on the top and ${front} on the front`,
+        'use a thinner skin or more lift',
+      ),
     );
   }
   const most = threshold(0, veneer, leaves);
   return noAnswer(
     '/stand/veneer',
-    says`expected a veneer under ${shownDown(most)}, for wood to be left in the profile, got ${asTyped(veneer)}: use thinner veneer, a thicker stop or more lift`,
+    needs(
+      says`a veneer under ${shownDown(most)}, for wood to be left in the profile`,
+      asTyped(veneer),
+      'use thinner veneer, a thicker stop or more lift',
+    ),
   );
 }

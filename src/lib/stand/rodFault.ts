@@ -1,7 +1,7 @@
 import type { Point } from '$lib/geometry/point.ts';
 import type { Rods } from '$lib/project/project.ts';
 import * as fields from '$lib/project/fields/stand.ts';
-import { asTyped, joined, says } from '$lib/project/sentence.ts';
+import { asTyped, joined, onPage, says } from '$lib/project/sentence.ts';
 import { noAnswer, type Refusal } from './outcome.ts';
 import { shownDown, shownUp } from './slack.ts';
 import { threshold } from './threshold.ts';
@@ -28,7 +28,13 @@ export function noRoom(
   const wanted = says`room for ${rods.count} rods of ${asTyped(rods.diameter)} with ${asTyped(rods.edge)} of wood round each hole and a hole’s width between them`;
   const remedy =
     remedies.length > 0 ? says`it would take ${joined(remedies, ' or ')}` : 'use fewer rods or leave less wood';
-  return noAnswer('/stand/rods', says`expected ${wanted}, got a profile too small for them: ${remedy}`);
+  return noAnswer(
+    '/stand/rods',
+    onPage(
+      says`expected ${wanted}, got a profile too small for them: ${remedy}`,
+      says`Needs ${wanted}, which this profile has not: ${remedy}`,
+    ),
+  );
 }
 
 /** The profile under the same top with more lift: its ends run on downwards. */

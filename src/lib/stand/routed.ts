@@ -1,6 +1,6 @@
 import { edgesOf, type Edge } from '$lib/geometry/edge.ts';
 import type { Circle, Path } from '$lib/geometry/contour.ts';
-import { asFineMm, says } from '$lib/project/sentence.ts';
+import { asFineMm, needs, says } from '$lib/project/sentence.ts';
 import type { Piece } from './body.ts';
 import { noAnswer, type Outcome } from './outcome.ts';
 import { SLACK } from './slack.ts';
@@ -25,7 +25,11 @@ export function routerFault(
       const found = radius === 0 ? 'a sharp one without room for its relief' : says`a radius of ${asFineMm(radius)}`;
       return noAnswer(
         '/stand/build',
-        says`expected inner corners of at least the router bit’s radius of ${asFineMm(bit / 2)}, got ${found} in part "${name}": use a smaller bit, larger radii, wider slots or none, or a cutter with a beam or blade`,
+        needs(
+          says`inner corners of at least the router bit’s radius of ${asFineMm(bit / 2)}`,
+          says`${found} in part "${name}"`,
+          'use a smaller bit, larger radii, wider slots or none, or a cutter with a beam or blade',
+        ),
       );
     }
   }

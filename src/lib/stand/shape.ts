@@ -7,7 +7,7 @@ import { notched } from '$lib/geometry/notch.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import { roundCorners } from '$lib/geometry/roundCorners.ts';
 import type { StandSettings } from '$lib/project/project.ts';
-import { asTyped, says, type Words } from '$lib/project/sentence.ts';
+import { asTyped, needs, says, type Words } from '$lib/project/sentence.ts';
 import { cornerReliefFor, type CornerRelief } from './cornerRelief.ts';
 import { openedSlice, type Opened, type Stretch } from './openings.ts';
 import type { Layer } from './layer.ts';
@@ -167,6 +167,10 @@ function tooNear(rodEdge: number, least: number, { cable, recess }: StandSetting
   const found = rodEdge < 0 ? 'one that meets a hole' : shownDown(rodEdge);
   return noAnswer(
     pointer,
-    says`expected ${what} with ${asTyped(least)} of wood to every rod hole, got ${found}: make it smaller, move it, or use thinner rods`,
+    needs(
+      says`${what} with ${asTyped(least)} of wood to every rod hole`,
+      found,
+      'make it smaller, move it, or use thinner rods',
+    ),
   );
 }

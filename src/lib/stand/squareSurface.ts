@@ -1,6 +1,6 @@
 import { overlapConvex } from '$lib/geometry/clipConvex.ts';
 import { vec3, type Point } from '$lib/geometry/point.ts';
-import { asTyped, says } from '$lib/project/sentence.ts';
+import { asTyped, needs, onPage, says } from '$lib/project/sentence.ts';
 import type { BuildRequest } from './buildRequest.ts';
 import { coverOf } from './cover.ts';
 import type { StandSurface, Section } from './standSurface.ts';
@@ -23,11 +23,14 @@ export function squareSurface(
   if (settings.stop) {
     return noAnswer(
       '/stand/stop',
-      'expected no stop on a base square to the desk, got one: the cabinet lies across it',
+      onPage(
+        'expected no stop on a base square to the desk, got one: the cabinet lies across it',
+        'A base square to the desk takes no stop: the cabinet lies across it',
+      ),
     );
   }
   if (settings.ends === 'square') {
-    return noAnswer('/stand/ends', 'expected plumb ends for a base square to the desk, got ends square to the slope');
+    return noAnswer('/stand/ends', needs('plumb ends for a base square to the desk', 'ends square to the slope'));
   }
   const { tilt, toe, lift, mark, side } = stance;
   const [sin, cos, tan] = [Math.sin(toe), Math.cos(toe), Math.tan(tilt)];
@@ -50,7 +53,10 @@ export function squareSurface(
   if (wood.to - wood.from <= SLACK) {
     return noAnswer(
       '/stand/veneer',
-      says`expected a veneer that leaves wood between the ends, got ${asTyped(settings.veneer)} on each of ${shownDown(ends.to - ends.from)}`,
+      needs(
+        'a veneer that leaves wood between the ends',
+        says`${asTyped(settings.veneer)} on each of ${shownDown(ends.to - ends.from)}`,
+      ),
     );
   }
   const half = width / 2 - cover.side;
@@ -59,7 +65,11 @@ export function squareSurface(
   if (missing > SLACK) {
     return unsound(
       '/stand/lift',
-      says`expected a thin corner of at least ${asTyped(settings.minimumEdge)} with the base square to the desk, got ${shownDown(thinnest)}: raise the lift by ${shownUp(missing)}`,
+      needs(
+        says`a thin corner of at least ${asTyped(settings.minimumEdge)} with the base square to the desk`,
+        shownDown(thinnest),
+        says`raise the lift by ${shownUp(missing)}`,
+      ),
     );
   }
 

@@ -1,5 +1,5 @@
 import type { StandSettings } from '$lib/project/project.ts';
-import { asTyped, says } from '$lib/project/sentence.ts';
+import { asTyped, needs, says, type Sentence, type Words } from '$lib/project/sentence.ts';
 import type { Cover } from './cover.ts';
 import { type Refusal, unsound } from './outcome.ts';
 import { shownDown, shownUp, SLACK } from './slack.ts';
@@ -33,13 +33,14 @@ export function thinEndFault(settings: StandSettings, tilt: number, lift: number
   const missing = settings.minimumEdge - height;
   if (missing <= SLACK) return null;
   const under = cover ? ` under the ${cover.skinned ? 'skin' : 'veneer'}` : '';
-  const found = says`expected a thin end of at least ${asTyped(settings.minimumEdge)}${under}, got ${shownDown(height)}`;
+  const thin = (helps: Words): Sentence =>
+    needs(says`a thin end of at least ${asTyped(settings.minimumEdge)}${under}`, shownDown(height), helps);
   const raise = says`raise the lift by ${shownUp(missing)}`;
   if (settings.minimumEdge - lowEndHeight(settings, tilt, lift, 0, cover) > SLACK) {
-    return unsound('/stand/lift', says`${found}: ${raise}`);
+    return unsound('/stand/lift', thin(raise));
   }
   const sooner = missing / Math.abs(Math.sin(tilt));
-  return unsound(reach.pointer, says`${found}: let the stand end ${shownUp(sooner)} sooner or ${raise}`);
+  return unsound(reach.pointer, thin(says`let the stand end ${shownUp(sooner)} sooner or ${raise}`));
 }
 
 /** How far the stand goes beyond the cabinet at its low end, and the setting that says so. */

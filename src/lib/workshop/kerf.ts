@@ -3,7 +3,7 @@ import { growContour } from '$lib/geometry/growContour.ts';
 import { pointGap } from '$lib/geometry/edgeGap.ts';
 import { failure, success, type Fault, type Result } from '$lib/project/fault.ts';
 import type { Circle, Contour, Path } from '$lib/geometry/contour.ts';
-import { asTyped, says } from '$lib/project/sentence.ts';
+import { asTyped, needs, says } from '$lib/project/sentence.ts';
 import { engravingOf } from '$lib/workshop/lettering/engraving.ts';
 import type { Part } from './part.ts';
 
@@ -56,6 +56,10 @@ function tooWide(part: Part, what: string, kerf: number, grow: (width: number) =
   const limit = Number((Math.floor(fits * 1000) / 1000).toFixed(3));
   return {
     pointer: '/cutter/kerf',
-    message: says`expected a kerf of at most ${asTyped(limit)} for ${what} in part "${part.name}", got ${asTyped(kerf)}: the beam or bit does not fit in`,
+    message: needs(
+      says`a kerf of at most ${asTyped(limit)} for ${what} in part "${part.name}"`,
+      asTyped(kerf),
+      'the beam or bit does not fit in',
+    ),
   };
 }

@@ -9,7 +9,7 @@ import type { StandSurface } from '$lib/stand/standSurface.ts';
 import type { PointMass } from '$lib/stand/pointMasses.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { shownDown, shownUp, SLACK } from '$lib/stand/slack.ts';
-import { asTyped, says } from '$lib/project/sentence.ts';
+import { asTyped, needs, says } from '$lib/project/sentence.ts';
 import type { RibPlan } from './ribPlan.ts';
 
 export interface CrossRib {
@@ -38,7 +38,11 @@ export function crossRibs(
     if (lowest < settings.minimumEdge - SLACK) {
       return noAnswer(
         '/stand/ribs',
-        says`expected cross ribs with ${asTyped(settings.minimumEdge)} of wood left at each slot, got ${shownDown(lowest)}: raise the lift by ${shownUp(2 * (settings.minimumEdge - lowest))} or use fewer cross ribs`,
+        needs(
+          says`cross ribs with ${asTyped(settings.minimumEdge)} of wood left at each slot`,
+          shownDown(lowest),
+          says`raise the lift by ${shownUp(2 * (settings.minimumEdge - lowest))} or use fewer cross ribs`,
+        ),
       );
     }
     const bar: Point[] = [

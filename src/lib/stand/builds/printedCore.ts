@@ -4,7 +4,7 @@ import { momentsOf } from '$lib/geometry/moments.ts';
 import type { Circle, Path } from '$lib/geometry/contour.ts';
 import type { Point } from '$lib/geometry/point.ts';
 import type { Printer } from '$lib/project/project.ts';
-import { asFineMm, asTyped, bare, says, type Words } from '$lib/project/sentence.ts';
+import { asFineMm, asTyped, bare, needs, onPage, says, type Words } from '$lib/project/sentence.ts';
 import type { Printed } from '$lib/stand/body.ts';
 import type { BuildRequest } from '$lib/stand/buildRequest.ts';
 import { massOf } from '$lib/stand/pointMasses.ts';
@@ -86,7 +86,11 @@ function tooLarge({ x, y }: Plan, thickness: number, { bed }: Printer): Outcome<
   const need = says`${bare(shownUp(x))} × ${bare(shownUp(y))} × ${shownUp(thickness)}`;
   return noAnswer(
     '/stand/build',
-    says`expected a printer’s bed that takes the core or keyed halves of it, got ${have} for a core of ${need}: use a larger bed, thicker cheeks or another build`,
+    needs(
+      'a printer’s bed that takes the core or keyed halves of it',
+      says`${have} for a core of ${need}`,
+      'use a larger bed, thicker cheeks or another build',
+    ),
   );
 }
 
@@ -102,7 +106,10 @@ function openings(
   if (pockets && pockets.depth > thickness - FLOOR + SLACK) {
     return noAnswer(
       '/stand/pockets/depth',
-      says`expected pockets of at most ${shownDown(thickness - FLOOR)} in a core of ${shownDown(thickness)}, got ${asTyped(pockets.depth)}`,
+      needs(
+        says`pockets of at most ${shownDown(thickness - FLOOR)} in a core of ${shownDown(thickness)}`,
+        asTyped(pockets.depth),
+      ),
     );
   }
   const kept = cut ? [cut] : [];
@@ -201,15 +208,16 @@ function halvedAcross(coreRequest: CoreRequest): Outcome<Core> {
   const { request, shape, thickness } = coreRequest;
   const { settings } = request;
   if (!settings.rods) {
-    return noAnswer(
-      '/stand/rods',
-      says`expected rods to key the halves of a core that is ${shownDown(thickness)} wide on a bed ${asTyped(request.shop.printer.bed.z)} high, got none`,
-    );
+    const rods = says`rods to key the halves of a core that is ${shownDown(thickness)} wide on a bed ${asTyped(request.shop.printer.bed.z)} high`;
+    return noAnswer('/stand/rods', onPage(says`expected ${rods}, got none`, says`Needs ${rods}`));
   }
   if (settings.pockets && settings.pockets.depth > thickness / 2 - FLOOR + SLACK) {
     return noAnswer(
       '/stand/pockets/depth',
-      says`expected pockets of at most ${shownDown(thickness / 2 - FLOOR)} in half a core of ${shownDown(thickness)}, got ${asTyped(settings.pockets.depth)}`,
+      needs(
+        says`pockets of at most ${shownDown(thickness / 2 - FLOOR)} in half a core of ${shownDown(thickness)}`,
+        asTyped(settings.pockets.depth),
+      ),
     );
   }
   const opened = openings(coreRequest, null);

@@ -6,7 +6,7 @@ import type { PointMass } from '$lib/stand/pointMasses.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { shapeOf, type Shape } from '$lib/stand/shape.ts';
 import { shownDown, shownUp, SLACK } from '$lib/stand/slack.ts';
-import { asTyped, says } from '$lib/project/sentence.ts';
+import { asTyped, needs, says } from '$lib/project/sentence.ts';
 import type { CrossRib } from './crossRibs.ts';
 import type { RibPlan } from './ribPlan.ts';
 import { SAME } from './same.ts';
@@ -92,6 +92,10 @@ function slotClash(
     ? null
     : noAnswer(
         '/stand/cable/fromRear',
-        says`expected a cable slot ${asTyped(minimumEdge)} clear of the cross ribs, got ${shownDown(near)}: move it by ${shownUp(minimumEdge - near)} or more`,
+        needs(
+          says`a cable slot ${asTyped(minimumEdge)} clear of the cross ribs`,
+          shownDown(near),
+          says`move it by ${shownUp(minimumEdge - near)} or more`,
+        ),
       );
 }

@@ -5,7 +5,7 @@ import { bareTop } from '$lib/stand/bareTop.ts';
 import type { StandSurface } from '$lib/stand/standSurface.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { shownDown, shownUp, SLACK } from '$lib/stand/slack.ts';
-import { asFineMm, asTyped, says } from '$lib/project/sentence.ts';
+import { asFineMm, asTyped, needs, says } from '$lib/project/sentence.ts';
 
 /** What is built where the settings say nothing. */
 const COMMON: Ribs = startOf(fields);
@@ -49,7 +49,11 @@ export function ribPlan(
   if (beyond < minimumEdge - SLACK) {
     return noAnswer(
       '/stand/ribs/inset',
-      says`expected ribs that stand in far enough for ${asTyped(minimumEdge)} of wood beyond the outer slots, got ${asTyped(inset)}: make it ${shownUp(inset + minimumEdge - beyond)} or more`,
+      needs(
+        says`ribs that stand in far enough for ${asTyped(minimumEdge)} of wood beyond the outer slots`,
+        asTyped(inset),
+        says`make it ${shownUp(inset + minimumEdge - beyond)} or more`,
+      ),
     );
   }
   const outermost = wood / 2 - inset - thickness / 2;
@@ -58,7 +62,11 @@ export function ribPlan(
     const needed = 2 * inset + thickness + spacing * (count - 1);
     return noAnswer(
       '/stand/ribs',
-      says`expected a width of at least ${shownUp(needed)} for ${count} ribs of ${asFineMm(thickness)} that stand ${asTyped(inset)} in, got ${shownDown(wood)}: use fewer ribs, a smaller inset or a wider stand`,
+      needs(
+        says`a width of at least ${shownUp(needed)} for ${count} ribs of ${asFineMm(thickness)} that stand ${asTyped(inset)} in`,
+        shownDown(wood),
+        'use fewer ribs, a smaller inset or a wider stand',
+      ),
     );
   }
   const [front, rear] = straightStretch(surface);
@@ -69,7 +77,7 @@ export function ribPlan(
     const needed = 2 * land + spacing * (cross - 1);
     return noAnswer(
       '/stand/ribs/cross',
-      says`expected a depth of at least ${shownUp(needed)} for ${cross} cross ribs, got ${shownDown(rear - front)}: use fewer`,
+      needs(says`a depth of at least ${shownUp(needed)} for ${cross} cross ribs`, shownDown(rear - front), 'use fewer'),
     );
   }
   return built({

@@ -1,4 +1,4 @@
-import { asFineMm, asTyped, says } from '$lib/project/sentence.ts';
+import { asFineMm, asTyped, needs, onPage, says } from '$lib/project/sentence.ts';
 import type { Piece, Sanding, StandBody } from '$lib/stand/body.ts';
 import { boardNamed, taperOf, type BuildRequest } from '$lib/stand/buildRequest.ts';
 import { cornerReliefFor, type CornerRelief } from '$lib/stand/cornerRelief.ts';
@@ -45,7 +45,7 @@ function ribbedBody(request: BuildRequest): Outcome<StandBody> {
   if (wood <= SLACK) {
     return noAnswer(
       '/stand/veneer',
-      says`expected a veneer under half the stand’s width of ${shownDown(width)}, got ${asTyped(settings.veneer)}`,
+      needs(says`a veneer under half the stand’s width of ${shownDown(width)}`, asTyped(settings.veneer)),
     );
   }
   const { beside, reach } = cornerReliefFor(request.shop.tools.router.bit);
@@ -111,15 +111,30 @@ function ribbedBody(request: BuildRequest): Outcome<StandBody> {
 
 function refusal({ recess, ribs, stop, base }: BuildRequest['settings']): Outcome<never> | null {
   if (recess) {
-    return noAnswer('/stand/recess', 'expected no recess in the ribbed build, whose ribs cannot hold a mat, got one');
+    return noAnswer(
+      '/stand/recess',
+      onPage(
+        'expected no recess in the ribbed build, whose ribs cannot hold a mat, got one',
+        'The ribbed build takes no recess: its ribs cannot hold a mat',
+      ),
+    );
   }
   if (!ribs?.skin) return null;
   if (stop)
-    return noAnswer('/stand/stop', 'expected no stop under a top skin, got one: glue a strip onto the skin instead');
+    return noAnswer(
+      '/stand/stop',
+      onPage(
+        'expected no stop under a top skin, got one: glue a strip onto the skin instead',
+        'No stop goes under a top skin: glue a strip onto the skin instead',
+      ),
+    );
   if (base !== 'turned') {
     return noAnswer(
       '/stand/ribs/skin',
-      'expected no skin on a base square to the desk, got one: its edges would all be compound',
+      onPage(
+        'expected no skin on a base square to the desk, got one: its edges would all be compound',
+        'A base square to the desk takes no skin: its edges would all be compound',
+      ),
     );
   }
   return null;

@@ -1,5 +1,5 @@
 import type { StandSettings } from '$lib/project/project.ts';
-import { asCount, asFineMm, asTyped, distinct, says, type Words } from '$lib/project/sentence.ts';
+import { asCount, asFineMm, asTyped, distinct, needs, says, type Words } from '$lib/project/sentence.ts';
 import { coverOf } from '$lib/stand/cover.ts';
 import { boardNamed, type BuildRequest } from '$lib/stand/buildRequest.ts';
 import type { Board, Piece, Sanding, StandBody, WidthLayer } from '$lib/stand/body.ts';
@@ -46,7 +46,11 @@ function skinnedBody(request: BuildRequest): Outcome<StandBody> {
   if (core < THINNEST_CORE) {
     return noAnswer(
       '/stand/width',
-      says`expected a width that leaves ${asTyped(THINNEST_CORE)} for the core, got ${shownDown(asked)} less ${count} cheeks of ${asTyped(cheek.thickness)}, ${count} glue lines of ${asTyped(settings.glue)} and veneer of ${asTyped(veneer)} on ${veneer > 0 ? 'both sides' : 'no side'}: ${shownDown(core)} are left`,
+      needs(
+        says`a width that leaves ${asTyped(THINNEST_CORE)} for the core`,
+        says`${shownDown(asked)} less ${count} cheeks of ${asTyped(cheek.thickness)}, ${count} glue lines of ${asTyped(settings.glue)} and veneer of ${asTyped(veneer)} on ${veneer > 0 ? 'both sides' : 'no side'}`,
+        says`${shownDown(core)} are left`,
+      ),
     );
   }
   const surface = standSurfaceOf(request, asked);

@@ -14,7 +14,7 @@ import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { shapeOf, type Shape } from '$lib/stand/shape.ts';
 import { shownDown, SLACK } from '$lib/stand/slack.ts';
 import { present, widthOf } from '$lib/stand/widths.ts';
-import { asTyped, says } from '$lib/project/sentence.ts';
+import { asTyped, needs, says } from '$lib/project/sentence.ts';
 import type { Build } from './build.ts';
 import { blockCuts } from './blockCuts.ts';
 import { blockTemplates } from './blockTemplates.ts';
@@ -39,7 +39,7 @@ function solidBody(request: BuildRequest): Outcome<StandBody> {
   if (wood <= SLACK) {
     return noAnswer(
       '/stand/veneer',
-      says`expected a veneer under half the stand’s width of ${shownDown(width)}, got ${asTyped(settings.veneer)}`,
+      needs(says`a veneer under half the stand’s width of ${shownDown(width)}`, asTyped(settings.veneer)),
     );
   }
   const shapes = [0, -wood / 2, wood / 2].map((across) => sideShape(surface.value, across, settings));

@@ -10,7 +10,7 @@ import { gathered, type PointMass } from '$lib/stand/pointMasses.ts';
 import { built, noAnswer, type Outcome } from '$lib/stand/outcome.ts';
 import { rodRow, type RodRow } from '$lib/stand/rods.ts';
 import { shapeOf, type Shape } from '$lib/stand/shape.ts';
-import { asFineMm, says, type Sentence } from '$lib/project/sentence.ts';
+import { asFineMm, needs, says, type Sentence } from '$lib/project/sentence.ts';
 import type { Build } from './build.ts';
 import { isAlike, lowestSection, sandedMass, sandingOf } from './sections.ts';
 import { stackedSteps } from './stackedSteps.ts';
@@ -47,7 +47,11 @@ function stackedBody(request: BuildRequest): Outcome<StandBody> {
   if (groups.length > MOST_DIFFERENT) {
     return noAnswer(
       '/stand/base',
-      `expected at most ${MOST_DIFFERENT} slices that all differ, got ${groups.length}: use thicker stock, a narrower stand or a turned base`,
+      needs(
+        says`at most ${MOST_DIFFERENT} slices that all differ`,
+        groups.length,
+        'use thicker stock, a narrower stand or a turned base',
+      ),
     );
   }
   const cut = cutLayers(request, surface.value, groups, row.value, alike);

@@ -1,4 +1,4 @@
-import { asFixed, asTyped, bare, joined, says, type Quantity } from '$lib/project/sentence.ts';
+import { asFixed, asTyped, bare, joined, needs, onPage, type Quantity, says } from '$lib/project/sentence.ts';
 import { FIT, MOST_COPIES } from './rows.ts';
 import { pointerTo, type Fault } from '$lib/project/fault.ts';
 import type { Cutter, Stock } from '$lib/project/project.ts';
@@ -12,11 +12,14 @@ export type Spaces = Omit<Cutter, 'colours'>;
 export function cutterFaults({ kerf, spacing, margin }: Spaces): Fault[] {
   const faults: Fault[] = [];
   if (spacing < kerf) {
-    const message = says`expected a spacing of at least the kerf of ${asTyped(kerf)}, got ${asTyped(spacing)}`;
+    const message = needs(says`a spacing of at least the kerf of ${asTyped(kerf)}`, asTyped(spacing));
     faults.push({ pointer: '/cutter/spacing', message });
   }
   if (margin < kerf / 2) {
-    const message = says`expected a margin of at least ${asTyped(kerf / 2)}, half the kerf of ${asTyped(kerf)}, got ${asTyped(margin)}`;
+    const message = needs(
+      says`a margin of at least ${asTyped(kerf / 2)}, half the kerf of ${asTyped(kerf)}`,
+      asTyped(margin),
+    );
     faults.push({ pointer: '/cutter/margin', message });
   }
   return faults;
@@ -28,13 +31,16 @@ export function quantityFaults(parts: readonly Part[], stocks: readonly Stock[])
   const many: Fault[] =
     total <= MOST_COPIES
       ? []
-      : [{ pointer: '/stock', message: `expected at most ${MOST_COPIES} parts to cut, got ${total}: ${advice}` }];
+      : [{ pointer: '/stock', message: needs(says`at most ${MOST_COPIES} parts to cut`, total, advice) }];
   const homeless = parts.filter(({ stock }) => !stocks.some(({ name }) => name === stock));
   return [
     ...many,
     ...homeless.map(({ name, stock }) => ({
       pointer: '/stock',
-      message: `expected a stock named "${stock}" for part "${name}", got none`,
+      message: onPage(
+        `expected a stock named "${stock}" for part "${name}", got none`,
+        `Part "${name}" needs a stock named "${stock}"`,
+      ),
     })),
   ];
 }
@@ -62,7 +68,11 @@ export function sizeFaults({ part, views }: Nestable, stock: Stock, index: numbe
   return [
     {
       pointer: pointerTo('stock', index, 'sheet'),
-      message: says`expected a sheet of at least ${needed} plus margins for part "${part.name}", got ${bare(asTyped(width))} × ${asTyped(height)}: ${short}`,
+      message: needs(
+        says`a sheet of at least ${needed} plus margins for part "${part.name}"`,
+        says`${bare(asTyped(width))} × ${asTyped(height)}`,
+        short,
+      ),
     },
   ];
 }
@@ -73,13 +83,17 @@ const shortBy = (value: number): Quantity =>
 
 export const tooManySheets = (stock: Stock, index: number, most: number): Fault => ({
   pointer: pointerTo('stock', index, 'sheet'),
-  message: `expected at most ${most} sheets of "${stock.name}", got parts for more: take larger sheets or thicker stock`,
+  message: needs(
+    says`at most ${most} sheets of "${stock.name}"`,
+    'parts for more',
+    'take larger sheets or thicker stock',
+  ),
 });
 
 /** A stock's own kerf that is wider than the spacing. */
 export const stockKerfFault = (kerf: number, spacing: number, index: number): Fault => ({
   pointer: pointerTo('stock', index, 'kerf'),
-  message: says`expected a kerf of at most the spacing of ${asTyped(spacing)}, got ${asTyped(kerf)}`,
+  message: needs(says`a kerf of at most the spacing of ${asTyped(spacing)}`, asTyped(kerf)),
 });
 
 /** A beam or bit that does not fit in, by the stock's own kerf: what to correct is there. */
@@ -92,6 +106,6 @@ export const ownKerfFault = ({ message }: Fault, { name, kerf: own }: Stock, ind
 export function supplyFaults(sheets: readonly Sheet[], { name, sheets: supply }: Stock, index: number): Fault[] {
   const whole = sheets.filter(({ stock, offcut = false }) => stock === name && !offcut).length;
   if (supply === null || whole <= supply) return [];
-  const message = `expected the parts on ${supply} sheets of "${name}", as many as there are, got ${whole}`;
+  const message = needs(says`the parts on ${supply} sheets of "${name}", as many as there are`, whole);
   return [{ pointer: pointerTo('stock', index, 'sheets'), message }];
 }
