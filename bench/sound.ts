@@ -18,7 +18,11 @@ function rooms(): readonly (readonly [Project, Layout])[] {
     };
     const [layout] = document.layouts;
     document.speaker.designPoint = { driver: 'tweeter', distance: 800 + 1200 * next() };
-    layout.room = { leftWall: 1200 + 800 * next(), rightWall: 1200 + 800 * next(), ceiling: 2300 + 300 * next() };
+    const side = (name: string, bearing: number) => ({ name, bearing, distance: 1200 + 800 * next() });
+    layout.room = {
+      walls: [{ name: 'behind', bearing: 0, distance: 820 }, side('left', -90), side('right', 90)],
+      ceiling: { height: 2300 + 300 * next() },
+    };
     layout.listener = { setback: 100 + 300 * next(), earHeight: 1100 + 150 * next(), offset: 60 * next() - 30 };
     const parsed = checkProject(document);
     if (!parsed.ok || !parsed.value.layouts[0]) throw new Error('a benchmark room is not sound');

@@ -9,14 +9,15 @@ import type { PlacedDriver } from '$lib/layout/pose.ts';
 import type { Layout } from '$lib/project/project.ts';
 import { firstLayout, project } from '../projects.ts';
 import { placed, pointIn } from './placed.ts';
+import { inRoom, type PlainRoom } from '../rooms.ts';
 import { runs } from '../runs.ts';
 
 const RUNS = { numRuns: runs(500) };
 const AXIS = vec3(0, -1, 0);
 
-const roomed = (room: unknown, changes: Record<string, unknown> = {}): Layout =>
-  firstLayout(project({ '/layouts/0/room': room, '/layouts/0/monitors': [], ...changes }));
-const whole = { leftWall: 1500, rightWall: 1200, ceiling: 2400 };
+const roomed = (room: PlainRoom, changes: Record<string, unknown> = {}): Layout =>
+  firstLayout(project({ ...inRoom(room), '/layouts/0/monitors': [], ...changes }));
+const whole: PlainRoom = { left: 1500, right: 1200, ceiling: 2400 };
 
 const sourceAt = (point: Vec3): PlacedDriver => placed('one', 'tweeter', 100, point);
 const listed = (layout: Layout, from: Vec3, head: Vec3, screens: readonly Screen[] = []): Arrival[] =>
@@ -28,35 +29,35 @@ const listed = (layout: Layout, from: Vec3, head: Vec3, screens: readonly Screen
     head,
   );
 
-const inRoom = pointIn([-1100, 1100], [-1000, 800], [10, 1600]);
+const anywhere = pointIn([-1100, 1100], [-1000, 800], [10, 1600]);
 
 describe('surfaces', () => {
   test('are those the layout names, in order, with their absorption', () => {
     const names = (layout: Layout) => surfacesAround(layout).map(({ name, absorption }) => [name, absorption]);
     expect(names(roomed({}))).toEqual([
       ['desk', 0],
-      ['wall', 0],
+      ['wall:behind', 0],
     ]);
-    const absorption = { desk: 0.1, wall: 0.2, sides: 0.3, ceiling: 0.4 };
-    expect(names(firstLayout(project({ '/layouts/0/room': { ...whole, absorption } })))).toEqual([
+    const absorbs = { desk: 0.1, wall: 0.2, sides: 0.3, ceiling: 0.4 };
+    expect(names(firstLayout(project(inRoom({ ...whole, absorbs }))))).toEqual([
       ['desk', 0.1],
-      ['wall', 0.2],
-      ['left-wall', 0.3],
-      ['right-wall', 0.3],
+      ['wall:behind', 0.2],
+      ['wall:left', 0.3],
+      ['wall:right', 0.3],
       ['ceiling', 0.4],
       ['monitor', 0],
     ]);
   });
 
   test('the side walls end at floor and ceiling, a monitor’s face at its edges', () => {
-    const surfaces = surfacesAround(firstLayout(project({ '/layouts/0/room': whole })));
+    const surfaces = surfacesAround(firstLayout(project(inRoom(whole))));
     const holds = (name: string, point: Vec3) => surfaces.find((one) => one.name === name)?.holds(point);
     const top = 2400 - 735;
-    expect([holds('left-wall', vec3(-1500, 0, top)), holds('left-wall', vec3(-1500, 0, top + 0.1))]).toEqual([
+    expect([holds('wall:left', vec3(-1500, 0, top)), holds('wall:left', vec3(-1500, 0, top + 0.1))]).toEqual([
       true,
       false,
     ]);
-    expect([holds('right-wall', vec3(1200, 0, -735)), holds('right-wall', vec3(1200, 0, -735.1))]).toEqual([
+    expect([holds('wall:right', vec3(1200, 0, -735)), holds('wall:right', vec3(1200, 0, -735.1))]).toEqual([
       true,
       false,
     ]);
@@ -67,7 +68,7 @@ describe('surfaces', () => {
 
 test('each way is as long as the straight one from the mirror image, and leaves and arrives by its point', () => {
   fc.assert(
-    fc.property(inRoom, inRoom, (from, head) => {
+    fc.property(anywhere, anywhere, (from, head) => {
       fc.pre(distance(from, head) > 1);
       const found = listed(roomed(whole), from, head);
       const images = [
@@ -91,7 +92,7 @@ test('each way is as long as the straight one from the mirror image, and leaves 
 
 test('source and head may change places', () => {
   fc.assert(
-    fc.property(inRoom, inRoom, (from, head) => {
+    fc.property(anywhere, anywhere, (from, head) => {
       fc.pre(distance(from, head) > 1);
       const heard = (list: readonly Arrival[]) =>
         list.map(({ length, lands, surface }) => ({ length, lands, surface }));
@@ -106,10 +107,10 @@ test('source and head may change places', () => {
 });
 
 test('a mirrored room has mirrored ways', () => {
-  const mirrored = { ...whole, leftWall: whole.rightWall, rightWall: whole.leftWall };
+  const mirrored: PlainRoom = { left: 1200, right: 1500, ceiling: 2400 };
   const swapped = [0, 1, 2, 4, 3, 5];
   fc.assert(
-    fc.property(inRoom, inRoom, (from, head) => {
+    fc.property(anywhere, anywhere, (from, head) => {
       fc.pre(distance(from, head) > 1);
       const there = listed(roomed(whole), from, head);
       const here = listed(roomed(mirrored), mirrorX(from), mirrorX(head));
@@ -126,8 +127,8 @@ test('a mirrored room has mirrored ways', () => {
 });
 
 test('a surface keeps its share of the energy', () => {
-  const absorption = { desk: 0.19, wall: 1, sides: 0, ceiling: 0 };
-  const [direct, desk, wall, side] = listed(roomed({ ...whole, absorption }), vec3(300, 300, 200), vec3(0, -300, 400));
+  const absorbs = { desk: 0.19, wall: 1, sides: 0, ceiling: 0 };
+  const [direct, desk, wall, side] = listed(roomed({ ...whole, absorbs }), vec3(300, 300, 200), vec3(0, -300, 400));
   expect([direct?.kept, desk?.kept, wall?.kept, side?.kept]).toEqual([1, Math.sqrt(1 - 0.19), 0, 1]);
 });
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { numberFrom } from '../numbers.ts';
+import { rectangularDesk, wallAt } from '../rooms.ts';
 import { distance, vec3, type Vec3 } from '$lib/geometry/point.ts';
 import { arrivalsOf } from '$lib/acoustics/arrivals.ts';
 import { reflectionsOf } from '$lib/acoustics/reflection.ts';
@@ -42,8 +43,19 @@ export function sumAsTheyStand(crossover: Crossover, drivers: readonly PlacedDri
   return { pathDifference, phase, sumLevel: level === null ? null : level + linedUp };
 }
 
+/** A desk, and how far behind it a wall stands; null: none does. */
+export interface Walled {
+  readonly desk: Desk;
+  readonly wall: number | null;
+}
+
 /** A desk that fills the room, with or without a wall behind it. */
-export const wideDesk = (wallGap: number | null = null): Desk => ({ width: 10000, depth: 5000, height: 740, wallGap });
+export const wideDesk = (gap: number | null = null): Walled => walledDesk(10000, 5000, 740, gap);
+
+export const walledDesk = (width: number, depth: number, height: number, gap: number | null): Walled => ({
+  desk: rectangularDesk(width, depth, height),
+  wall: gap === null ? null : depth + gap,
+});
 
 /** A point in a box, each side given as its least and greatest value, mm. */
 export const pointIn = (
@@ -54,11 +66,10 @@ export const pointIn = (
   fc.tuple(numberFrom(...x), numberFrom(...y), numberFrom(...z)).map(([a, b, c]) => vec3(a, b, c));
 
 /** What comes back of one full-range source to a head from a desk and the wall behind it, with nothing else in the room. */
-export function reflections(desk: Desk, source: Vec3, head: Vec3, speed: number) {
-  const absorption = { desk: 0, wall: 0, sides: 0, ceiling: 0 };
+export function reflections({ desk, wall }: Walled, source: Vec3, head: Vec3, speed: number) {
   const surfaces = surfacesAround({
     desk,
-    room: { leftWall: null, rightWall: null, ceiling: null, absorption },
+    room: { walls: wall === null ? [] : [wallAt('behind', 0, wall)], ceiling: null },
     monitors: [],
   });
   const drivers = [{ ...placed('one', 'full-range', 200, source), distance: distance(source, head) }];

@@ -5,10 +5,10 @@ import { branches } from '$lib/acoustics/branches.ts';
 import { frequencies } from '$lib/acoustics/grid.ts';
 import { reflectionsOf } from '$lib/acoustics/reflection.ts';
 import { angleBetween, distance, mirrorX, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
-import type { Crossover, Desk, Driver } from '$lib/project/project.ts';
+import type { Crossover, Driver } from '$lib/project/project.ts';
 import { minimise } from '../minimise.ts';
 import { numberFrom } from '../numbers.ts';
-import { placed, pointIn, reflections, twoWay, wideDesk } from './placed.ts';
+import { placed, pointIn, reflections, twoWay, walledDesk, wideDesk, type Walled } from './placed.ts';
 import { runs } from '../runs.ts';
 
 type Reflection = ReturnType<typeof reflections>[number];
@@ -16,12 +16,9 @@ type Reflection = ReturnType<typeof reflections>[number];
 const RUNS = { numRuns: runs(1000) };
 const SPEED = 343.2;
 
-const desk: fc.Arbitrary<Desk> = fc.record({
-  width: numberFrom(400, 3000),
-  depth: numberFrom(300, 1500),
-  height: numberFrom(500, 1200),
-  wallGap: numberFrom(0, 2000),
-});
+const desk: fc.Arbitrary<Walled> = fc
+  .tuple(numberFrom(400, 3000), numberFrom(300, 1500), numberFrom(500, 1200), numberFrom(0, 2000))
+  .map((sizes) => walledDesk(...sizes));
 /** Over the desk's top and in front of its wall, whatever the desk. */
 const overDesk = pointIn([-2000, 2000], [-2000, 300], [0, 1200]);
 const somewhere = pointIn([-2000, 2000], [-2000, 4000], [-1200, 1200]);
@@ -33,10 +30,10 @@ const PATH_ROUNDING = 1e-11;
 /** Directions from a point rounded at 1e-12 mm to one at least 1 mm away. */
 const ANGLE_ROUNDING = 1e-11;
 
-const bySurface = (desk: Desk, source: Vec3, head: Vec3): readonly [Reflection, Reflection] => {
+const bySurface = (desk: Walled, source: Vec3, head: Vec3): readonly [Reflection, Reflection] => {
   const [top, wall, ...more] = reflections(desk, source, head, SPEED);
   if (!top || !wall || more.length > 0) throw new Error('expected the desk and the wall');
-  expect([top.surface, wall.surface]).toEqual(['desk', 'wall']);
+  expect([top.surface, wall.surface]).toEqual(['desk', 'wall:behind']);
   return [top, wall];
 };
 
@@ -49,7 +46,7 @@ test('the path runs over a point in the plane and is as long as it says', () => 
       fc.pre(apart(source, head));
       const [top, wall] = bySurface(desk, source, head);
       expect(top.point.z).toBeCloseTo(0, 11);
-      expect(wall.point.y).toBeCloseTo(desk.depth + (desk.wallGap ?? NaN), 11);
+      expect(wall.point.y).toBeCloseTo(desk.wall ?? NaN, 11);
       for (const { point, pathDifference } of [top, wall]) {
         expect(Math.abs(detour(source, point, head) - pathDifference)).toBeLessThan(PATH_ROUNDING);
       }
@@ -145,7 +142,7 @@ test('no way over the plane is shorter: a general minimiser finds the same path'
         for (const { surface, point, pathDifference } of [top, wall]) {
           const onPlane = (at: readonly number[]): Vec3 => {
             const [x = NaN, other = NaN] = at;
-            return surface === 'desk' ? vec3(x, other, 0) : vec3(x, desk.depth + (desk.wallGap ?? NaN), other);
+            return surface === 'desk' ? vec3(x, other, 0) : vec3(x, desk.wall ?? NaN, other);
           };
           const way = (at: readonly number[]): number => distance(source, onPlane(at)) + distance(onPlane(at), head);
           const { x, fx } = minimise(way, [100, 100]);
@@ -179,7 +176,7 @@ test('keeps the digits of a path that is hardly longer', () => {
 });
 
 test('the desk is there on its rectangle, edges included', () => {
-  const desk: Desk = { width: 1000, depth: 600, height: 735, wallGap: null };
+  const desk = walledDesk(1000, 600, 735, null);
   // Equal heights: the point is halfway.
   const lands = (x: number, y: number): boolean | undefined =>
     reflections(desk, vec3(x, y + 500, 300), vec3(x, y - 500, 300), SPEED)[0]?.lands;
@@ -193,10 +190,11 @@ test('the desk is there on its rectangle, edges included', () => {
 });
 
 test('the wall is there down to the floor', () => {
-  const desk: Desk = { width: 1000, depth: 600, height: 735, wallGap: 100 };
+  const desk = walledDesk(1000, 600, 735, 100);
   const lands = (z: number): boolean | undefined =>
-    reflections(desk, vec3(0, 300, z + 50), vec3(0, 300, z - 50), SPEED).find(({ surface }) => surface === 'wall')
-      ?.lands;
+    reflections(desk, vec3(0, 300, z + 50), vec3(0, 300, z - 50), SPEED).find(
+      ({ surface }) => surface === 'wall:behind',
+    )?.lands;
   expect([lands(300), lands(-735), lands(-735.01)]).toEqual([true, true, false]);
 });
 
@@ -204,9 +202,9 @@ test('a surface with the source or the head on its wrong side gives nothing', ()
   const names = (source: Vec3, head: Vec3, desk = wideDesk(100)) =>
     reflections(desk, source, head, SPEED).map(({ surface }) => surface);
   const over = vec3(0, 300, 200);
-  expect(names(over, vec3(0, -300, 400))).toEqual(['desk', 'wall']);
-  expect(names(over, vec3(0, -300, -1))).toEqual(['wall']);
-  expect(names(vec3(0, 300, -1), vec3(0, -300, 400))).toEqual(['wall']);
+  expect(names(over, vec3(0, -300, 400))).toEqual(['desk', 'wall:behind']);
+  expect(names(over, vec3(0, -300, -1))).toEqual(['wall:behind']);
+  expect(names(vec3(0, 300, -1), vec3(0, -300, 400))).toEqual(['wall:behind']);
   expect(names(vec3(0, 5101, 200), vec3(0, -300, 400))).toEqual(['desk']);
   expect(names(over, vec3(0, 5101, 400))).toEqual(['desk']);
   expect(names(over, vec3(0, -300, 400), wideDesk(null))).toEqual(['desk']);

@@ -74,9 +74,9 @@ describe('a dimension of the drawing', () => {
     const { page } = await visit();
     await dimension(page, 'desk width').locator('.target').click();
     await entry(page, 'desk width').fill('60 1/2"');
-    expect(await valueOf(page, '/layouts/0/desk/width')).toBe('1536.7');
+    expect(await valueOf(page, '/layouts/0/desk/outline/width')).toBe('1536.7');
     await page.keyboard.press('Escape');
-    expect(await valueOf(page, '/layouts/0/desk/width')).toBe('1400');
+    expect(await valueOf(page, '/layouts/0/desk/outline/width')).toBe('1400');
     await expect.poll(() => entry(page, 'desk width').count()).toBe(0);
   });
 
@@ -196,9 +196,9 @@ describe('a thing on the drawing', () => {
     const { page } = await visit();
     await movable(page);
     for (const [view, id, pointer, before] of [
-      ['top', 'desk-rear', '/layouts/0/desk/depth', 700],
-      ['top', 'desk-right', '/layouts/0/desk/width', 1400],
-      ['top', 'wall', '/layouts/0/desk/wallGap', 120],
+      ['top', 'desk-rear', '/layouts/0/desk/outline/depth', 700],
+      ['top', 'desk-right', '/layouts/0/desk/outline/width', 1400],
+      ['top', 'wall-0', '/layouts/0/room/gap', 120],
       ['side', 'speaker-right', '/layouts/0/stand/lift', 12],
       ['front', 'driver-0', '/speaker/drivers/0/height', 205],
       ['top', 'monitor-0', '/layouts/0/monitors/0/y', 520],

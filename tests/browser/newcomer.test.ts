@@ -29,10 +29,10 @@ const form: readonly {
     opens: 'Desk and wall',
     foldedOn: 'phone',
     values: {
-      '/layouts/0/desk/width': own.desk.width,
-      '/layouts/0/desk/depth': own.desk.depth,
+      '/layouts/0/desk/outline/width': own.desk.width,
+      '/layouts/0/desk/outline/depth': own.desk.depth,
       '/layouts/0/desk/height': own.desk.height,
-      '/layouts/0/desk/wallGap': own.desk.wallGap,
+      '/layouts/0/room/gap': own.desk.wallGap,
     },
   },
   {
@@ -72,6 +72,9 @@ const form: readonly {
 /** What the project must hold after that: what was typed, and the left mark as the mirror image of the right one. */
 const typed = {
   ...Object.assign({}, ...form.map(({ values }) => values)),
+  // The file holds how far the wall is from the desk's front edge.
+  '/layouts/0/room/gap': undefined,
+  '/layouts/0/room/walls/0/distance': own.desk.depth + own.desk.wallGap,
   '/layouts/0/placement/left/x': -own.mark.x,
   '/layouts/0/placement/left/y': own.mark.y,
 };
@@ -179,7 +182,7 @@ describe('the plan of what was typed', () => {
 
   test('has the wall where the tape found it', () => {
     const { drivers, reflections } = plan.sides.right;
-    const wall = reflections.find(({ surface }) => surface === 'wall');
+    const wall = reflections.find(({ surface }) => surface === 'wall:behind');
     const from = drivers.find(({ name }) => name === wall?.driver)?.acousticCentre ?? { x: NaN, y: NaN, z: NaN };
     const aside = Math.hypot(from.x, from.z - plan.head.z);
     const mirrored = 2 * (own.desk.depth + own.desk.wallGap) - from.y;

@@ -48,7 +48,8 @@ test('an ear height that nobody measured is estimated from the person, with its 
 test('the room and the design point have fields', async () => {
   const { page } = await visit();
   await page.getByRole('heading', { name: 'Room', exact: true }).click();
-  await field(page, '/layouts/0/room/leftWall').fill('900');
+  await page.getByRole('button', { name: 'Add a wall' }).click();
+  await field(page, '/layouts/0/room/walls/1/distance').fill('200');
   await page.getByRole('heading', { name: 'Crossovers', exact: true }).first().click();
   await field(page, '/speaker/designPoint').check();
   await expect.poll(() => field(page, '/speaker/designPoint/distance').inputValue()).toBe('1000');

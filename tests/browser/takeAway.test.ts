@@ -105,7 +105,7 @@ describe('a project file', () => {
 
   test.each([
     ['not JSON', '{"format":', '/: expected JSON, got'],
-    ['of a newer version', JSON.stringify({ ...demoProject, version: 2 }), '/version: expected 1 or lower, got 2'],
+    ['of a newer version', JSON.stringify({ ...demoProject, version: 3 }), '/version: expected 2 or lower, got 3'],
     ['of something else', '[]', '/: expected an object, got a list of 0'],
     [
       'with two faults',

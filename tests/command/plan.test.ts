@@ -130,8 +130,8 @@ describe('bad input: status 2, one line a fault, nothing written', () => {
   const cases: [string, () => string, string | RegExp][] = [
     [
       'a negative width',
-      () => projectFile({ '/layouts/0/desk/width': -5 }),
-      '/layouts/0/desk/width: expected a length over 0 mm, got -5',
+      () => projectFile({ '/layouts/0/desk/outline/width': -5 }),
+      '/layouts/0/desk/outline/width: expected a length over 0 mm, got -5',
     ],
     [
       'a file that is not there',
@@ -182,7 +182,7 @@ describe('bad input: status 2, one line a fault, nothing written', () => {
   });
 
   test('several faults come as several lines', () => {
-    const { status, lines } = run(projectFile({ '/layouts/0/desk/width': -5, '/speaker/depth': 'deep' }));
+    const { status, lines } = run(projectFile({ '/layouts/0/desk/outline/width': -5, '/speaker/depth': 'deep' }));
     expect(status).toBe(2);
     expect(lines).toHaveLength(2);
   });

@@ -17,7 +17,7 @@ describe('what a change is called', () => {
     [{ '/layouts/0/name': 'wall side' }, 'Layout name'],
     [{ '/layouts': [] }, 'Layouts'],
     [{ '/speaker/drivers/0/name': 'dome', '/layouts/0/aim/through': 'dome' }, 'Loudspeaker, driver 1, name'],
-    [{ '/layouts/0/desk/width': 1500, '/layouts/0/stand/lift': 9 }, 'Desk, width'],
+    [{ '/layouts/0/desk/outline/width': 1500, '/layouts/0/stand/lift': 9 }, 'Desk, width'],
   ])('%j is %j', (changes, label) => {
     expect(changeLabel(before, demoWith(changes))).toBe(label);
   });

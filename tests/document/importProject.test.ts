@@ -15,12 +15,12 @@ it('reads a project from a text and from a file, with or without a byte order ma
 });
 
 it('lists the faults of a bad project with their pointers', async () => {
-  const bad = JSON.stringify(demoWith({ '/layouts/0/desk/width': -5, '/speaker/depth': 'deep' }));
+  const bad = JSON.stringify(demoWith({ '/layouts/0/desk/outline/width': -5, '/speaker/depth': 'deep' }));
   expect(await readProject(new Blob([bad]))).toEqual({
     ok: false,
     faults: [
       { pointer: '/speaker/depth', message: 'expected a length from 20 to 3000 mm, got "deep"' },
-      { pointer: '/layouts/0/desk/width', message: 'expected a length over 0 mm, got -5' },
+      { pointer: '/layouts/0/desk/outline/width', message: 'expected a length over 0 mm, got -5' },
     ],
   });
 });

@@ -6,12 +6,12 @@ import { demoWith } from '../projects.ts';
 
 describe('layouts of a draft', () => {
   it('can be rearranged while a value in them is half typed', () => {
-    const draft = demoWith({ '/layouts/0/desk/width': 'wid' });
+    const draft = demoWith({ '/layouts/0/desk/outline/width': 'wid' });
     const added = withLayouts(draft, (layouts) => withLayoutAdded(layouts, 0));
     expect(added.ok).toBe(true);
     const after = added.ok ? added.value : null;
     expect(valueAt(after, '/layouts/1/name')).toBe('window side 2');
-    expect(valueAt(after, '/layouts/1/desk/width')).toBe('wid');
+    expect(valueAt(after, '/layouts/1/desk/outline/width')).toBe('wid');
     expect(valueAt(after, '/speaker')).toBe(valueAt(draft, '/speaker'));
     expect(valueAt(draft, '/layouts/1')).toBeUndefined();
   });

@@ -11,7 +11,7 @@ describe('the layout to show after an undo', () => {
     ['the nearest when it has gone itself', named('a', 'b'), named('a'), 1, '/layouts', 0],
     ['the same one when they changed places', named('a', 'b'), named('b', 'a'), 0, '/layouts/0/name', 1],
     ['the one with another name', named('a', 'x'), named('a', 'b'), 0, '/layouts/1/name', 1],
-    ['the one that changed', named('a', 'b'), named('a', 'b'), 0, '/layouts/1/desk/width', 1],
+    ['the one that changed', named('a', 'b'), named('a', 'b'), 0, '/layouts/1/desk/outline/width', 1],
     ['the same one when something else changed', named('a', 'b'), named('a', 'b'), 1, '/speaker/width', 1],
   ])('is %s', (_, before, after, index, pointer, expected) => {
     expect(layoutAfterUndo(before, after, index, pointer)).toBe(expected);

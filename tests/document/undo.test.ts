@@ -23,9 +23,9 @@ describe('undo of an open project', () => {
   it('takes edits back and brings them again, and says which', () => {
     const { open, undo, edit } = opened();
     edit(EAR, 1200);
-    edit('/layouts/0/desk/width', 1500);
+    edit('/layouts/0/desk/outline/width', 1500);
     expect([undo.undoLabel, undo.redoLabel]).toEqual(['Desk, width', null]);
-    expect(undo.undo()).toEqual({ message: 'Undone: Desk, width', pointer: '/layouts/0/desk/width' });
+    expect(undo.undo()).toEqual({ message: 'Undone: Desk, width', pointer: '/layouts/0/desk/outline/width' });
     expect(undo.undo()).toEqual({ message: 'Undone: Listener, ear height', pointer: EAR });
     expect(open.draft).toEqual(project());
     expect(open.shown?.layout.listener.earHeight).toBe(1180);

@@ -19,7 +19,7 @@ describe('a layout in the small', () => {
     const { items } = layoutView(scene().plan, null);
     expect(items.filter(isDimension).map(({ id }) => id)).toEqual(['triangle-angle']);
     expect(items.filter(({ kind, rank }) => kind === 'label' || (rank ?? 1) > 1)).toEqual([]);
-    for (const id of ['wall', 'desk', 'monitor-0', 'cabinet-left', 'cabinet-right', 'head', 'axis-left']) {
+    for (const id of ['wall-0', 'desk', 'monitor-0', 'cabinet-left', 'cabinet-right', 'head', 'axis-left']) {
       expect(items.map((item) => item.id)).toContain(id);
     }
   });

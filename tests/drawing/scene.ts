@@ -3,6 +3,7 @@ import type { Plan } from '$lib/solution/document.ts';
 import { demoProject } from '$lib/project/demo.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
+import { wallAt } from '../rooms.ts';
 
 /** What a demo project differs in. Left and right marks are given from the middle and the front edge. */
 export interface Difference {
@@ -26,12 +27,13 @@ export interface Scene {
 export function sceneOrNull({ left, right, offset, earHeight, wallGap, tilt, lift, stop }: Difference): Scene | null {
   const [layout] = demoProject.layouts;
   const given = <Value>(value: Value | undefined, otherwise: Value): Value => (value === undefined ? otherwise : value);
+  const gap = given<number | null>(wallGap, layout.room.walls[0].distance - layout.desk.outline.depth);
   const parsed = checkProject({
     ...demoProject,
     layouts: [
       {
         ...layout,
-        desk: { ...layout.desk, wallGap: given<number | null>(wallGap, layout.desk.wallGap) },
+        room: { walls: gap === null ? [] : [wallAt('behind', 0, layout.desk.outline.depth + gap)] },
         listener: {
           ...layout.listener,
           offset: given<number>(offset, 0),

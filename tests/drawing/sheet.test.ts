@@ -215,7 +215,7 @@ describe('what dimensions say', () => {
 
   it('brackets results and leaves inputs bare', () => {
     expect(dimensionText(dimension, 'mm')).toBe('(700)');
-    expect(dimensionText({ ...dimension, input: '/layouts/0/desk/depth' }, 'mm')).toBe('700');
+    expect(dimensionText({ ...dimension, input: '/layouts/0/desk/outline/depth' }, 'mm')).toBe('700');
   });
 
   it('shows no digit of a result that a tape cannot carry, tenths on paper, and all that somebody gave', () => {

@@ -10,18 +10,13 @@ import { faultLine } from '$lib/project/fault.ts';
 import { numberFrom } from '../numbers.ts';
 import { anyDesk, demoWith, firstLayout, project } from '../projects.ts';
 import { runs } from '../runs.ts';
+import { rectangularDesk, wallAt } from '../rooms.ts';
+import { packed } from './packed.ts';
 
 async function linkOf(of: Project): Promise<string> {
   const written = await writeLink(of);
   if (!written.ok) throw new Error(written.faults.map(faultLine).join());
   return written.value;
-}
-
-/** A link as anyone could make one. Node's zlib is the writer here, so the reader is not proved by its own other half. */
-function packed(content: string | Uint8Array): string {
-  const sum = Buffer.alloc(4);
-  sum.writeUInt32BE(crc32(content));
-  return `project-1.${Buffer.concat([sum, deflateRawSync(content)]).toString('base64url')}`;
 }
 
 const textOf = (link: string): string =>
@@ -102,7 +97,8 @@ describe('a link', () => {
     const layouts = Array.from({ length: 8 }, (_, index) => ({
       ...firstLayout(project()),
       name: `place ${index + 1}, by the window`,
-      desk: { width: measured(1400), depth: measured(700), height: measured(700), wallGap: measured(20) },
+      desk: rectangularDesk(measured(1400), measured(700), measured(700)),
+      room: { walls: [wallAt('behind', 0, measured(820))], ceiling: null },
       monitors: Array.from({ length: 4 }, () => ({
         x: measured(-300),
         y: measured(520),
@@ -220,11 +216,11 @@ describe('a fragment', () => {
   });
 
   it('with a sound packing and an unsound project gives the faults with their pointers', async () => {
-    expect(await readLink(packed(JSON.stringify(demoWith({ '/layouts/0/desk/width': -5 }))))).toEqual(
-      refusal('unsound', 'expected a length over 0 mm, got -5', '/layouts/0/desk/width'),
+    expect(await readLink(packed(JSON.stringify(demoWith({ '/layouts/0/desk/outline/width': -5 }))))).toEqual(
+      refusal('unsound', 'expected a length over 0 mm, got -5', '/layouts/0/desk/outline/width'),
     );
-    expect(await readLink(packed(JSON.stringify(demoWith({ '/version': 2 }))))).toEqual(
-      refusal('unsound', 'expected 1 or lower, got 2: a newer Wedgewright wrote this file', '/version'),
+    expect(await readLink(packed(JSON.stringify(demoWith({ '/version': 3 }))))).toEqual(
+      refusal('unsound', 'expected 2 or lower, got 3: a newer Wedgewright wrote this file', '/version'),
     );
     expect(await readLink(packed('hello'))).toEqual(refusal('unsound', 'expected JSON, got "hello"'));
   });
@@ -262,7 +258,7 @@ describe('a document without its defaults', () => {
     expect(kept).toHaveProperty('layouts.0.stand.rods', null);
     expect(kept).not.toHaveProperty('layouts.0.stand.stop');
     expect(kept).toHaveProperty('format', 'wedgewright/project');
-    expect(kept).toHaveProperty('version', 1);
+    expect(kept).toHaveProperty('version', 2);
   });
 
   it('keeps the rest of an object when one of its values is not the default', () => {

@@ -1,12 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { vec3 } from '$lib/geometry/point.ts';
-import type { Desk } from '$lib/project/project.ts';
-import { reflections } from '../acoustics/placed.ts';
+import { reflections, wideDesk } from '../acoustics/placed.ts';
 
 type Reflection = ReturnType<typeof reflections>[number];
 
 const SPEED = 343.2;
-const desk: Desk = { width: 10000, depth: 5000, height: 740, wallGap: 0 };
+const desk = wideDesk(0);
 
 const found = (list: readonly Reflection[], surface: Reflection['surface']): Reflection => {
   const one = list.find((each) => each.surface === surface);
@@ -16,7 +15,7 @@ const found = (list: readonly Reflection[], surface: Reflection['surface']): Ref
 
 /** Source `gap` mm in front of the wall, the head a metre further on the wall's normal: Δ is twice the gap. */
 const wallAt = (gap: number): Reflection =>
-  found(reflections(desk, vec3(0, 5000 - gap, 300), vec3(0, 4000 - gap, 300), SPEED), 'wall');
+  found(reflections(desk, vec3(0, 5000 - gap, 300), vec3(0, 4000 - gap, 300), SPEED), 'wall:behind');
 
 // The image source of textbook acoustics, worked out apart from this code with numpy; c = 343.2 m/s, lengths in metres.
 describe('desk bounce', () => {

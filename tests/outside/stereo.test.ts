@@ -4,13 +4,14 @@ import { solve } from '$lib/solution/solve.ts';
 import type { Plan } from '$lib/solution/document.ts';
 import { faultLine } from '$lib/project/fault.ts';
 import { firstLayout, project } from '../projects.ts';
+import { withGap } from '../rooms.ts';
 
 /** A pair whose axes are level (ear at the tweeter's height) on a table large enough, marks at (±x, y) from the head. */
 function levelPair(x: number, y: number): Plan {
   const of = project({
-    '/layouts/0/desk/width': 6000,
-    '/layouts/0/desk/depth': 4000,
-    '/layouts/0/desk/wallGap': null,
+    '/layouts/0/desk/outline/width': 6000,
+    '/layouts/0/desk/outline/depth': 4000,
+    ...withGap(null),
     '/layouts/0/monitors': [],
     '/layouts/0/listener/setback': 0,
     '/layouts/0/listener/earHeight': 735 + 12 + 205,
@@ -56,8 +57,8 @@ test.each([
   [100, 290.286, 0.8628],
 ])('a head %d mm to the side hears %d µs and %d dB between the sides', (aside, time, level) => {
   const of = project({
-    '/layouts/0/desk/depth': 2000,
-    '/layouts/0/desk/wallGap': null,
+    '/layouts/0/desk/outline/depth': 2000,
+    ...withGap(null),
     '/layouts/0/monitors': [],
     '/layouts/0/listener/setback': 0,
     '/layouts/0/listener/offset': aside,

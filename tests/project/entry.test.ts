@@ -5,11 +5,11 @@ import { toe } from '$lib/project/fields/aim.ts';
 import { speaker } from '$lib/project/fields/speaker.ts';
 import { rods } from '$lib/project/fields/stand.ts';
 import { fieldTable } from '$lib/project/fields/table.ts';
-import { desk } from '$lib/project/fields/desk.ts';
+import { outlines } from '$lib/project/fields/desk.ts';
 import { fromMillimetres, toMillimetres } from '$lib/project/units.ts';
 
 describe('what the document holds', () => {
-  const width = desk.width;
+  const width = outlines.rectangle.width;
 
   test('a number in mm, whatever the unit', () => {
     expect(entryValue('600', width, 'mm', false)).toBe(600);
@@ -69,7 +69,7 @@ describe('what the document holds', () => {
 const numberFields = Object.values(fieldTable).filter((field) => field.kind === 'number');
 
 describe('what is wrong with a number', () => {
-  const { width: deskWidth } = desk;
+  const { width: deskWidth } = outlines.rectangle;
   const { count: rodCount } = rods;
   const { degrees } = toe;
   const { mass } = speaker;

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { entryText } from '$lib/project/entry.ts';
 import { lengthText, lengthWithUnit } from '$lib/project/lengthText.ts';
 import { placement, toe } from '$lib/project/fields/aim.ts';
-import { desk } from '$lib/project/fields/desk.ts';
+import { outlines } from '$lib/project/fields/desk.ts';
 import { stock } from '$lib/project/fields/stock.ts';
 import { readEntry } from '$lib/project/readEntry.ts';
 import type { Denominator, LengthDisplay } from '$lib/project/units.ts';
@@ -49,10 +49,10 @@ describe('a length that is shown', () => {
   });
 
   test('a field shows a fraction only where it is exact', () => {
-    expect(entryText(476.25, desk.width, 'in', 8)).toBe('18 3/4');
+    expect(entryText(476.25, outlines.rectangle.width, 'in', 8)).toBe('18 3/4');
     expect(entryText(-476.25, placement.right.x, 'in', 8)).toBe('-18 3/4');
     expect(entryText(3.05, stock.thickness, 'in', 64)).toBe('0.1201');
-    expect(entryText(476.25, desk.width, 'mm', 8)).toBe('476.25');
+    expect(entryText(476.25, outlines.rectangle.width, 'mm', 8)).toBe('476.25');
     expect(entryText(12.5, toe.degrees, 'in', 8)).toBe('12.5');
   });
 });

@@ -57,8 +57,8 @@ describe('a sound project', () => {
   });
 
   test.each([
-    ['a desk of 400 mm', { '/layouts/0/desk/width': 400 }],
-    ['a studio of 6 m', { '/layouts/0/desk/width': 6000, '/layouts/0/listener/setback': 3000 }],
+    ['a desk of 400 mm', { '/layouts/0/desk/outline/width': 400 }],
+    ['a studio of 6 m', { '/layouts/0/desk/outline/width': 6000, '/layouts/0/listener/setback': 3000 }],
   ])('may be %s', (_, changes) => {
     expect(lines(changes)).toEqual([]);
   });
@@ -66,22 +66,34 @@ describe('a sound project', () => {
 
 describe('faults', () => {
   test.each<[Record<string, unknown>, string]>([
-    [{ '/layouts/0/desk/width': -5 }, '/layouts/0/desk/width: expected a length over 0 mm, got -5'],
-    [{ '/layouts/0/desk/width': 20000 }, '/layouts/0/desk/width: expected a length from 200 to 10000 mm, got 20000'],
-    [{ '/layouts/0/desk/width': '1400' }, '/layouts/0/desk/width: expected a length from 200 to 10000 mm, got "1400"'],
-    [{ '/layouts/0/desk/width': null }, '/layouts/0/desk/width: expected a length from 200 to 10000 mm, got null'],
+    [{ '/layouts/0/desk/outline/width': -5 }, '/layouts/0/desk/outline/width: expected a length over 0 mm, got -5'],
     [
-      { '/layouts/0/desk/width': undefined },
-      '/layouts/0/desk/width: expected a length from 200 to 10000 mm, got nothing',
+      { '/layouts/0/desk/outline/width': 20000 },
+      '/layouts/0/desk/outline/width: expected a length from 200 to 10000 mm, got 20000',
     ],
-    [{ '/layouts/0/desk/width': NaN }, '/layouts/0/desk/width: expected a length from 200 to 10000 mm, got NaN'],
     [
-      { '/layouts/0/desk/width': Infinity },
-      '/layouts/0/desk/width: expected a length from 200 to 10000 mm, got Infinity',
+      { '/layouts/0/desk/outline/width': '1400' },
+      '/layouts/0/desk/outline/width: expected a length from 200 to 10000 mm, got "1400"',
+    ],
+    [
+      { '/layouts/0/desk/outline/width': null },
+      '/layouts/0/desk/outline/width: expected a length from 200 to 10000 mm, got null',
+    ],
+    [
+      { '/layouts/0/desk/outline/width': undefined },
+      '/layouts/0/desk/outline/width: expected a length from 200 to 10000 mm, got nothing',
+    ],
+    [
+      { '/layouts/0/desk/outline/width': NaN },
+      '/layouts/0/desk/outline/width: expected a length from 200 to 10000 mm, got NaN',
+    ],
+    [
+      { '/layouts/0/desk/outline/width': Infinity },
+      '/layouts/0/desk/outline/width: expected a length from 200 to 10000 mm, got Infinity',
     ],
     [
       { '/layouts/0/desk/colour': 1 },
-      `/layouts/0/desk/colour: unknown key, expected one of ${Object.keys(desk).join(', ')}`,
+      `/layouts/0/desk/colour: unknown key, expected one of ${[...Object.keys(desk), 'outline'].join(', ')}`,
     ],
     [
       { '/speaker/drivers/0/height': 265 },
@@ -158,8 +170,8 @@ describe('faults', () => {
     ],
     [{ '/title': 'two\nlines' }, '/title: expected one line of 1 to 200 characters, got "two\\nlines"'],
     [{ '/layouts': [] }, '/layouts: expected a list of 1 to 50 layouts, got a list of 0'],
-    [{ '/version': 2 }, '/version: expected 1 or lower, got 2: a newer Wedgewright wrote this file'],
-    [{ '/version': 0 }, '/version: expected a whole number from 1 to 1, got 0'],
+    [{ '/version': 3 }, '/version: expected 2 or lower, got 3: a newer Wedgewright wrote this file'],
+    [{ '/version': 0 }, '/version: expected a whole number from 1 to 2, got 0'],
     [{ '/format': 'other' }, '/format: expected "wedgewright/project", got "other"'],
     [
       { '/speaker/baffleRake': 40 },
@@ -170,10 +182,12 @@ describe('faults', () => {
   });
 
   test('come all at once, not one by one', () => {
-    expect(lines({ '/layouts/0/desk/width': -5, '/speaker/depth': 'deep', '/stock/0/thickness': 0.01 })).toEqual([
+    expect(
+      lines({ '/layouts/0/desk/outline/width': -5, '/speaker/depth': 'deep', '/stock/0/thickness': 0.01 }),
+    ).toEqual([
       '/speaker/depth: expected a length from 20 to 3000 mm, got "deep"',
       '/stock/0/thickness: expected a length from 0.2 to 100 mm, got 0.01',
-      '/layouts/0/desk/width: expected a length over 0 mm, got -5',
+      '/layouts/0/desk/outline/width: expected a length over 0 mm, got -5',
     ]);
   });
 

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { entryText, entryValue } from '$lib/project/entry.ts';
 import { entryUnits, quantityOf, type Quantity } from '$lib/project/entryUnits.ts';
 import { lengthText, lengthWithUnit } from '$lib/project/lengthText.ts';
-import { desk } from '$lib/project/fields/desk.ts';
+import { outlines } from '$lib/project/fields/desk.ts';
 import { fieldTable } from '$lib/project/fields/table.ts';
 import { LONGEST_ENTRY, readEntry } from '$lib/project/readEntry.ts';
 import { toMillimetres, type Denominator, type LengthUnit } from '$lib/project/units.ts';
@@ -269,7 +269,7 @@ describe('sums', () => {
 });
 
 describe('what is shown reads back as the same value', () => {
-  const { width: length } = desk;
+  const { width: length } = outlines.rectangle;
 
   test('every unit under every name', () => {
     for (const [quantity, units] of Object.entries(entryUnits)) {

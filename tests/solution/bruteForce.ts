@@ -94,9 +94,10 @@ interface By {
 }
 
 /** By the desk's edges: the kernel's own waves, which are checked against other people's numbers by themselves. */
-function edgesOf({ desk, room }: Layout, from: Vec3, plan: Solution, frequency: number): By[] {
-  const top = rectangularPlate(vec3(-desk.width / 2, 0, 0), vec3(desk.width, 0, 0), vec3(0, desk.depth, 0));
-  const kept = Math.sqrt(1 - room.absorption.desk);
+function edgesOf({ desk }: Layout, from: Vec3, plan: Solution, frequency: number): By[] {
+  const { width, depth } = desk.outline;
+  const top = rectangularPlate(vec3(-width / 2, 0, 0), vec3(width, 0, 0), vec3(0, depth, 0));
+  const kept = Math.sqrt(1 - desk.absorption);
   if (kept === 0) return [];
   const place = frequencies.indexOf(frequency);
   return scatteringOf(top, from, plan.head, kept, detoursAt(plan.speedOfSound)).edges.map(
@@ -108,7 +109,8 @@ function edgesOf({ desk, room }: Layout, from: Vec3, plan: Solution, frequency: 
 }
 
 function waysOf({ desk, room }: Layout, from: Vec3, head: Vec3): By[] {
-  const { absorption } = room;
+  const { width, depth } = desk.outline;
+  const aside = { behind: 'y', left: 'x', right: 'x' } as const;
   const meet = (image: Vec3, axis: 'x' | 'y' | 'z', at: number): Vec3 => {
     const t = (at - image[axis]) / (head[axis] - image[axis]);
     return vec3(image.x + t * (head.x - image.x), image.y + t * (head.y - image.y), image.z + t * (head.z - image.z));
@@ -118,15 +120,16 @@ function waysOf({ desk, room }: Layout, from: Vec3, head: Vec3): By[] {
     const length = distance(image, head);
     return { length, point: meet(image, axis, at), size: [Math.sqrt(1 - keeps) / length, 0] };
   };
-  const top = mirrored('z', 0, absorption.desk);
-  const onDesk = top.point && Math.abs(top.point.x) <= desk.width / 2 && top.point.y >= 0 && top.point.y <= desk.depth;
+  const top = mirrored('z', 0, desk.absorption);
+  const onDesk = top.point && Math.abs(top.point.x) <= width / 2 && top.point.y >= 0 && top.point.y <= depth;
   return [
     { length: distance(from, head), point: null, size: [1 / distance(from, head), 0] },
     ...(onDesk ? [top] : []),
-    ...(desk.wallGap === null ? [] : [mirrored('y', desk.depth + desk.wallGap, absorption.wall)]),
-    ...(room.leftWall === null ? [] : [mirrored('x', -room.leftWall, absorption.sides)]),
-    ...(room.rightWall === null ? [] : [mirrored('x', room.rightWall, absorption.sides)]),
-    ...(room.ceiling === null ? [] : [mirrored('z', room.ceiling - desk.height, absorption.ceiling)]),
+    // Of the walls of a plain room, which are square to an axis.
+    ...room.walls.map(({ name, distance: far, absorption }) =>
+      mirrored(aside[name as keyof typeof aside], name === 'left' ? -far : far, absorption),
+    ),
+    ...(room.ceiling === null ? [] : [mirrored('z', room.ceiling.height - desk.height, room.ceiling.absorption)]),
   ];
 }
 

@@ -18,13 +18,14 @@ import { numberFrom } from '../numbers.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
 import { pressure, type Planned } from './bruteForce.ts';
 import { runs } from '../runs.ts';
+import { inRoom, type PlainRoom } from '../rooms.ts';
 
 type Changes = Readonly<Record<string, unknown>>;
 
 const anyRoom = fc.constantFrom<Changes>(
   {},
-  { '/layouts/0/room': { leftWall: 1500, rightWall: 1900, ceiling: 2500 } },
-  { '/layouts/0/room': { leftWall: 1300, absorption: { desk: 0.5, wall: 1, sides: 0.2 } } },
+  inRoom({ left: 1500, right: 1900, ceiling: 2500 }),
+  inRoom({ left: 1300, absorbs: { desk: 0.5, wall: 1, sides: 0.2 } }),
   { '/speaker/designPoint': { driver: 'woofer', distance: 700 } },
   { '/layouts/0/monitors': [], '/speaker/crossovers': [] },
 );
@@ -49,17 +50,15 @@ const heard = (changes: Changes, options = {}): SoundPlan => {
 
 const nothingNear = {
   '/layouts/0/monitors': [],
-  '/layouts/0/desk/wallGap': null,
-  '/layouts/0/room': { absorption: { desk: 1 } },
+  ...inRoom({ gap: null, absorbs: { desk: 1 } }),
 };
-const withRoom = {
-  '/layouts/0/room': {
-    leftWall: 1500,
-    rightWall: 1900,
-    ceiling: 2500,
-    absorption: { desk: 0.1, wall: 0.2, sides: 0.3, ceiling: 0.4 },
-  },
-};
+const bareDesk = inRoom({ gap: null });
+const withRoom = inRoom({
+  left: 1500,
+  right: 1900,
+  ceiling: 2500,
+  absorbs: { desk: 0.1, wall: 0.2, sides: 0.3, ceiling: 0.4 },
+});
 const design = { '/speaker/designPoint': { driver: 'tweeter', distance: 900 } };
 
 describe('the response is the sum of the waves, added one by one', () => {
@@ -101,12 +100,11 @@ describe('the response is the sum of the waves, added one by one', () => {
   });
 });
 
-test.each<[string, Changes]>([
-  ['a room of hard walls', { leftWall: 1500, rightWall: 1900, ceiling: 2500 }],
-  ['a wide, high room', { leftWall: 3100, rightWall: 2600, ceiling: 3600, absorption: { wall: 0.3 } }],
+test.each<[string, PlainRoom]>([
+  ['a room of hard walls', { left: 1500, right: 1900, ceiling: 2500 }],
+  ['a wide, high room', { left: 3100, right: 2600, ceiling: 3600, absorbs: { wall: 0.3 } }],
 ])('in %s no smoothed level is off by half a decibel: against a grid as dense as the ripples ask for', (_, room) => {
-  const absorption = { ...(room.absorption as Changes | undefined), desk: 1 };
-  const all = certainly({ '/layouts/0/monitors': [], '/layouts/0/room': { ...room, absorption } });
+  const all = certainly({ '/layouts/0/monitors': [], ...inRoom({ ...room, absorbs: { ...room.absorbs, desk: 1 } }) });
   const sound = soundOf(all.project, all.layout, all.plan);
   const reference = 1 / distance(all.plan.sides.right.aimedPoint, all.plan.head);
   const longest = Math.max(...all.plan.sides.right.reflections.map(({ delay }) => delay)) / 1000;
@@ -283,21 +281,24 @@ describe('for any desk', () => {
       here.forEach((size, i) => expect(Math.abs(size - (there[i] ?? NaN))).toBeLessThan(1e-9));
       expect(b.notches.map(({ index }) => index)).toEqual(a.notches.map(({ index }) => index));
     };
-    const turned: Record<string, string> = { 'left-wall': 'right-wall', 'right-wall': 'left-wall' };
+    const turned: Record<string, string> = { 'wall:left': 'wall:right', 'wall:right': 'wall:left' };
     fc.assert(
       fc.property(anyDesk, (changes) => {
-        const room = { leftWall: 1500, rightWall: 1900, ceiling: 2500 };
         const mirror = {
           ...changes,
           '/speaker/mirrored': true,
-          '/layouts/0/room': { ...room, leftWall: 1900, rightWall: 1500 },
+          ...inRoom({ left: 1900, right: 1500, ceiling: 2500 }),
           '/layouts/0/listener/offset': -Number(changes['/layouts/0/listener/offset']),
           '/layouts/0/placement/right/x': -Number(changes['/layouts/0/placement/left/x']),
           '/layouts/0/placement/right/y': changes['/layouts/0/placement/left/y'],
           '/layouts/0/placement/left/x': -Number(changes['/layouts/0/placement/right/x']),
           '/layouts/0/placement/left/y': changes['/layouts/0/placement/right/y'],
         };
-        const here = planned({ ...changes, '/speaker/mirrored': true, '/layouts/0/room': room });
+        const here = planned({
+          ...changes,
+          '/speaker/mirrored': true,
+          ...inRoom({ left: 1500, right: 1900, ceiling: 2500 }),
+        });
         const there = planned(mirror);
         if (!here || !there) return;
         const [a, b] = [
@@ -321,7 +322,7 @@ test.each([
   ['leans back', '/layouts/0/listener/setback', 200, 1500],
   ['sits lower', '/layouts/0/listener/earHeight', 1200, 760],
 ])('nothing jumps as the listener %s and the way by the desk’s mirror image leaves the desk', (_, field, on, off) => {
-  const at = (value: number) => certainly({ ...nothingNear, '/layouts/0/room': {}, [field]: value });
+  const at = (value: number) => certainly({ ...nothingNear, ...bareDesk, [field]: value });
   const lands = (value: number): boolean =>
     at(value).plan.sides.right.reflections.some(({ driver, lands: held }) => driver === 'tweeter' && held);
   let [held, missed] = [on, off];
@@ -341,7 +342,7 @@ test.each([
 
 describe('early reflections', () => {
   test('a bare desk misses the rule: its detour is short, so spreading alone takes off about 2 dB', () => {
-    const sound = heard({ ...nothingNear, '/layouts/0/room': {} });
+    const sound = heard({ ...nothingNear, ...bareDesk });
     for (const side of sideNames) {
       const [desk, ...more] = sound.sides[side].early;
       expect(more).toEqual([]);
@@ -355,8 +356,8 @@ describe('early reflections', () => {
   });
 
   test('an absorbing desk meets it', () => {
-    const sound = heard({ ...nothingNear, '/layouts/0/room': { absorption: { desk: 0.95 } } });
-    const [bare] = heard({ ...nothingNear, '/layouts/0/room': {} }).sides.right.early;
+    const sound = heard({ ...nothingNear, ...inRoom({ gap: null, absorbs: { desk: 0.95 } }) });
+    const [bare] = heard({ ...nothingNear, ...bareDesk }).sides.right.early;
     const [soft] = sound.sides.right.early;
     expect(soft?.level).toBeCloseTo((bare?.level ?? NaN) + 10 * Math.log10(0.05), 9);
     expect(soft?.passes).toBe(true);
@@ -364,8 +365,8 @@ describe('early reflections', () => {
   });
 
   test('a wall so far that its sound comes after the window is let pass', () => {
-    const sound = heard({ ...nothingNear, '/layouts/0/room': { leftWall: 4000, absorption: { desk: 1 } } });
-    const wall = sound.sides.left.early.find(({ surface }) => surface === 'left-wall');
+    const sound = heard({ ...nothingNear, ...inRoom({ gap: null, left: 4000, absorbs: { desk: 1 } }) });
+    const wall = sound.sides.left.early.find(({ surface }) => surface === 'wall:left');
     expect(wall).toMatchObject({ within: false, passes: true });
     expect(wall?.delay).toBeGreaterThan(15);
   });
@@ -373,18 +374,18 @@ describe('early reflections', () => {
 
 describe('reflections', () => {
   test('add up: spreading, absorption and, at low frequencies, nothing else', () => {
-    const roomed = (absorption: Readonly<Record<string, number>>) =>
+    const roomed = (absorbs: PlainRoom['absorbs']) =>
       heard({
         ...nothingNear,
         '/speaker/drivers/0/radiating': 3,
         '/layouts/0/aim/toe': { rule: 'straight' },
-        '/layouts/0/room': { rightWall: 1300, absorption },
+        ...inRoom({ gap: null, right: 1300, absorbs }),
       }).sides.right;
     const tweeters = ({ reflections }: ReturnType<typeof roomed>, name: string) =>
       reflections.find(({ surface, driver }) => surface === name && driver === 'tweeter');
     const half = 10 * Math.log10(0.5);
     const sound = roomed({ desk: 0.5, sides: 0.5 });
-    const wall = tweeters(sound, 'right-wall');
+    const wall = tweeters(sound, 'wall:right');
     expect(wall).toMatchObject({ screenedBy: null });
     expect(wall?.absorption).toBeCloseTo(half, 9);
     // A piston 3 mm across hardly beams at 1 kHz: D = 1 − x²/8 and no more; the grid's next frequency is within 1 % of it.
@@ -404,17 +405,17 @@ describe('reflections', () => {
   });
 
   test('a monitor low over the desk is in the way of the wall’s', () => {
-    const wall = heard({}).sides.right.reflections.filter(({ surface }) => surface === 'wall');
+    const wall = heard({}).sides.right.reflections.filter(({ surface }) => surface === 'wall:behind');
     expect(wall.map(({ screenedBy }) => screenedBy)).toEqual(['monitor', 'monitor']);
     // Results and finding say so too.
-    const all = certainly({ '/layouts/0/room': { absorption: { wall: 0 } } });
+    const all = certainly({});
     const table = tablesOf(all.plan, 'mm').find(({ title }) => title === 'Reflections');
     const group = table?.groups.find(({ name }) => name === 'Wall behind');
     expect(group?.rows.find(({ name }) => name === 'In the way')?.cells).toEqual(['the screen']);
     const desk = table?.groups.find(({ name }) => name === 'Desk');
     expect(desk?.rows.find(({ name }) => name === 'In the way')?.cells).toEqual(['nothing']);
     const sound = soundOf(all.project, all.layout, all.plan);
-    const early = sound.sides.right.early.find(({ surface }) => surface === 'wall');
+    const early = sound.sides.right.early.find(({ surface }) => surface === 'wall:behind');
     expect(early?.screenedBy).toBe('monitor');
     const loud = sound.sides.right.early.map((one) => ({ ...one, passes: false }));
     const right = { ...sound.sides.right, early: loud };
@@ -422,7 +423,7 @@ describe('reflections', () => {
       heardFindings({ ...sound, sides: { ...sound.sides, right } })
         .filter((one) => one.code === 'early-reflection' && one.subject.surface === surface && one.sides[0] === 'right')
         .map(plainFindingText);
-    expect(ofSurface('wall')).toEqual([expect.stringContaining('Counted with the screen in its way')]);
+    expect(ofSurface('wall:behind')).toEqual([expect.stringContaining('Counted with the screen in its way')]);
     expect(ofSurface('desk')).toEqual([expect.not.stringContaining('in its way')]);
   });
 });
@@ -438,7 +439,7 @@ describe('of a surface one thing is told everywhere', () => {
     expect(1000 / (2 * (tweeter?.delay ?? NaN))).toBeLessThan(1000);
     expect(woofer?.firstNotch).toBeCloseTo(1000 / (2 * (woofer?.delay ?? NaN)), 9);
     // In the response the desk's edges move it up, from 1.03 kHz to 1.24 (by a line integral along them).
-    const bare = heard({ ...nothingNear, '/layouts/0/room': {} }).sides.right.response.notches;
+    const bare = heard({ ...nothingNear, ...bareDesk }).sides.right.response.notches;
     const [first] = bare.filter(({ cause }) => cause === 'desk');
     expect(woofer?.firstNotch).toBeCloseTo(1030, -2);
     expect(Math.abs(Math.log2((first?.frequency ?? NaN) / 1240))).toBeLessThan(1 / 24);
@@ -498,7 +499,7 @@ describe('notches', () => {
   test('under a low ceiling with one driver lie at odd multiples of c/2Δ and name the ceiling', () => {
     const one = {
       ...nothingNear,
-      '/layouts/0/room': { ceiling: 1700, absorption: { desk: 1 } },
+      ...inRoom({ gap: null, ceiling: 1700, absorbs: { desk: 1 } }),
       '/speaker/crossovers': [],
       '/speaker/drivers': [{ name: 'one', role: 'full-range', diameter: 10, height: 150 }],
       '/layouts/0/aim/through': 'one',

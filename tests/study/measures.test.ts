@@ -11,6 +11,7 @@ import { measures, measuresNamed } from '$lib/study/measures.ts';
 import { anyDesk, firstLayout, project } from '../projects.ts';
 import { runs } from '../runs.ts';
 import { withLayouts } from './layouts.ts';
+import { inRoom, withGap } from '../rooms.ts';
 
 const cheap = measures.filter(({ needs }) => needs !== 'sheets');
 
@@ -191,16 +192,19 @@ describe('held against figures from outside', () => {
       '/layouts/0/aim/toe': { rule: 'straight' },
       '/layouts/0/aim/tilt': { rule: 'as-set', degrees: 0 },
       '/layouts/0/monitors': [],
-      '/layouts/0/desk/wallGap': null,
+      ...withGap(null),
     };
     // Stands as wide as their layers add up to, under 165 mm wide cabinets 430 mm from the middle of a desk 1400 mm wide.
     const half = solved(project()).stand.right.width / 2;
     expect(half).toBeLessThan(165 / 2);
     const at = (changes: Record<string, unknown>) => valueOf('clearance', solved(project({ ...straight, ...changes })));
     expect(at({})).toBeCloseTo(700 - 430 - half, 6);
-    expect(at({ '/layouts/0/room/leftWall': 600 })).toBeCloseTo(600 - 430 - 165 / 2, 6);
+    // On narrow stands the cabinet is nearer to the wall than its stand to the desk's edge.
+    const narrow = { '/layouts/0/stand/width': 100, '/layouts/0/placement/left/x': -615 };
+    const nearLeft = { ...inRoom({ gap: null, left: 702 }), ...narrow };
+    expect(at(nearLeft)).toBeCloseTo(702 - 615 - 165 / 2, 6);
     // 205 mm deep cabinets from 300 mm, a wall 12 mm behind them.
-    const shallow = { '/layouts/0/desk/depth': 505, '/layouts/0/desk/wallGap': 12 };
+    const shallow = { '/layouts/0/desk/outline/depth': 505, ...inRoom({ depth: 505, gap: 12 }) };
     expect(at(shallow)).toBeCloseTo(0, 6);
     const screen = { x: 0, y: 320, width: 615, height: 365, bottom: 0, depth: 40 };
     expect(at({ '/layouts/0/monitors': [screen] })).toBeCloseTo(430 - 165 / 2 - 615 / 2, 6);
@@ -213,8 +217,8 @@ describe('held against figures from outside', () => {
     let answered = 0;
     let screens = 0;
     fc.assert(
-      fc.property(anyDesk, fc.integer({ min: 250, max: 600 }), (changes, wall) => {
-        const of = withLayouts({ ...changes, '/layouts/0/room/leftWall': 2 * wall });
+      fc.property(anyDesk, fc.integer({ min: 700, max: 1200 }), (changes, wall) => {
+        const of = withLayouts({ ...changes, ...inRoom({ left: wall }) });
         const result = of && solve(of, firstLayout(of), false);
         if (!result?.ok) return;
         answered += 1;
@@ -226,7 +230,7 @@ describe('held against figures from outside', () => {
     );
     expect(answered).toBeGreaterThan(runs(200) / 3);
     expect(screens).toBeGreaterThan(0);
-    const none = solved(project({ '/layouts/0/monitors': [], '/layouts/0/desk/wallGap': null }));
+    const none = solved(project({ '/layouts/0/monitors': [], ...withGap(null) }));
     expect([valueOf('screen-gap', none), valueOf('wall-gap', none)]).toEqual([null, null]);
   });
 

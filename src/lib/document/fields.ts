@@ -58,6 +58,8 @@ const places: Readonly<Record<string, string>> = {
   '/sure': 'How sure',
   '/layouts/*/desk': 'Desk',
   '/layouts/*/room': 'Room',
+  '/layouts/*/room/walls': 'Walls',
+  '/layouts/*/room/walls/*': 'Wall #',
   '/layouts/*/monitors': 'Screens',
   '/layouts/*/monitors/*': 'Screen #',
   '/layouts/*/listener': 'Listener',

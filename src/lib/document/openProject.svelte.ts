@@ -12,6 +12,7 @@ import { messagesByOwner } from './messages.ts';
 import { withEdits, type Edit } from './edit.ts';
 import { withEntered, withNotEntered } from './markEntered.ts';
 import { mirrorEdit, mirrorLeft } from './mirror.ts';
+import { wallsKept } from './walls.ts';
 import { settle, settleProject, type Settled } from './settle.ts';
 import { Watched } from './watched.ts';
 
@@ -155,7 +156,10 @@ export class OpenProject {
   /** Several edits as one step, all of them by the user's hand: what is measured of them counts as entered. */
   editAll(edits: readonly Edit[]): void {
     const all = this.#mirrored ? edits.flatMap((edit) => [edit, ...mirrorEdit(edit)]) : edits;
-    this.change((draft) => withEntered(withEdits(draft, all), pointersOf(all)));
+    this.change((draft) => {
+      const edited = withEdits(draft, all);
+      return withEntered(withEdits(edited, wallsKept(edited, this.project, all)), pointersOf(all));
+    });
   }
 
   /** Several edits as one step, by an estimate: what is to be measured of them still is. */

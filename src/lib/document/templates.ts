@@ -1,3 +1,4 @@
+import { deskShape } from '$lib/project/deskShape.ts';
 import { monitor } from '$lib/project/fields/desk.ts';
 import { crossover, driver } from '$lib/project/fields/speaker.ts';
 import { startOf } from '$lib/project/fields/starts.ts';
@@ -32,7 +33,7 @@ export function newCrossover({ drivers }: Project['speaker']): Crossover | null 
 
 /** A common panel, standing at the desk's back edge or behind the last one. */
 export function newMonitor({ desk }: Project['layouts'][number]): Monitor {
-  return { ...startOf(monitor), y: Math.round(desk.depth * 0.75), entered: [] };
+  return { ...startOf(monitor), y: Math.round(deskShape(desk).depth * 0.75), entered: [] };
 }
 
 /** So many screens: those that there are, the first of them, and new ones beside each other. */

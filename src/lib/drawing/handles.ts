@@ -1,22 +1,27 @@
 import type { Point } from '$lib/geometry/point.ts';
 import { sideNames, type SideName } from '$lib/project/project.ts';
 import { placement } from '$lib/project/fields/aim.ts';
+import { capital } from '$lib/project/capital.ts';
+import { deskShape } from '$lib/project/deskShape.ts';
 import * as desks from '$lib/project/fields/desk.ts';
 import { listener as listenerFields } from '$lib/project/fields/listener.ts';
 import { stand as standFields } from '$lib/project/fields/stand.ts';
+import { reachOf, towards, wallText, wayTo } from '$lib/project/wall.ts';
 import { rectangle } from './box.ts';
 import { ellipse } from './curve.ts';
 import type { Grip, Handle } from './handle.ts';
 import { convexHull } from './hull.ts';
 import { inputsOf } from './inputs.ts';
 import { fromAbove, fromRight, type Projection } from './projection.ts';
+import { wallLine, wallsDrawn } from './roomFromAbove.ts';
+import { wallsCut } from './roomFromSide.ts';
 import type { SheetSource } from './sheetSource.ts';
 
 /** Half the length and half the breadth of what is taken hold of at a head, as shares of its breadth. */
 const HEAD_HALF_LENGTH = 0.64;
 const HEAD_HALF_BREADTH = 0.5;
 
-/** Where along the wall it is held: beside the middle, where the desk's back edge is held. */
+/** Where along a wall it is held: beside the middle, where the desk's back edge is held. */
 const WALL_HOLD = 0.3;
 
 interface Scene extends Pick<SheetSource, 'layout' | 'plan'> {
@@ -35,13 +40,9 @@ const upwards = { rate: 1, sign: 1, align: [] } as const;
 export function topHandles(source: SheetSource): Handle[] {
   const scene = sceneOf(source);
   const { layout, plan } = scene;
-  const { width, depth } = layout.desk;
-  const half = width / 2;
   return [
-    ...wall(scene, [-half, half], 'up'),
-    deskRear(scene, [-half, half]),
-    deskSide(scene, 'left', [[-half, 0], [-half, depth]]), // prettier-ignore
-    deskSide(scene, 'right', [[half, 0], [half, depth]]), // prettier-ignore
+    ...wallsFromAbove(scene),
+    ...deskHandles(scene),
     ...layout.monitors.map(({ x, y, width: wide, depth: deep }, index) => ({
       ...monitor(index),
       at: [x, y + deep / 2] as const,
@@ -98,7 +99,7 @@ export function sideHandles(source: SheetSource, ground: number, top: number): H
           align: [0],
         };
   return [
-    ...wall(scene, [ground, top], 'across'),
+    ...wallsFromSide(scene, [ground, top]),
     ...layout.monitors.map(({ y, depth, bottom, height }, index) => ({
       ...monitor(index),
       at: [y + depth / 2, bottom + height / 2] as const,
@@ -213,8 +214,18 @@ const markAcross = ({ layout, inputs }: Scene, side: SideName): Grip => {
 
 const middle = ([a, b]: readonly [Point, Point]): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
 
-function deskRear({ layout, inputs }: Scene, [from, to]: readonly [number, number]): Handle {
-  const { depth } = layout.desk;
+/** The edges of the desk that set its size. */
+function deskHandles(scene: Scene): Handle[] {
+  const { width, depth } = scene.layout.desk.outline;
+  const half = width / 2;
+  return [
+    deskRear(scene, [-half, half], depth),
+    deskSide(scene, 'left', [[-half, 0], [-half, depth]], width), // prettier-ignore
+    deskSide(scene, 'right', [[half, 0], [half, depth]], width), // prettier-ignore
+  ];
+}
+
+function deskRear({ inputs }: Scene, [from, to]: readonly [number, number], depth: number): Handle {
   const body = [[from, depth], [to, depth]] as const; // prettier-ignore
   return {
     id: 'handle-desk-rear',
@@ -222,12 +233,18 @@ function deskRear({ layout, inputs }: Scene, [from, to]: readonly [number, numbe
     name: 'Back edge of the desk',
     at: middle(body),
     across: null,
-    up: { ...upwards, input: inputs.desk('depth'), value: depth, range: desks.desk.depth, says: 'deep' },
+    up: {
+      ...upwards,
+      input: inputs.desk('outline', 'depth'),
+      value: depth,
+      range: desks.outlines.rectangle.depth,
+      says: 'deep',
+    },
     body,
   };
 }
 
-function deskSide({ layout, inputs }: Scene, side: SideName, body: readonly [Point, Point]): Handle {
+function deskSide({ inputs }: Scene, side: SideName, body: readonly [Point, Point], width: number): Handle {
   return {
     id: `handle-desk-${side}`,
     thing: 'desk',
@@ -235,10 +252,10 @@ function deskSide({ layout, inputs }: Scene, side: SideName, body: readonly [Poi
     at: middle(body),
     up: null,
     across: {
-      input: inputs.desk('width'),
-      value: layout.desk.width,
+      input: inputs.desk('outline', 'width'),
+      value: width,
       rate: side === 'left' ? -2 : 2,
-      range: desks.desk.width,
+      range: desks.outlines.rectangle.width,
       says: 'wide',
       sign: 1,
       align: [],
@@ -247,29 +264,52 @@ function deskSide({ layout, inputs }: Scene, side: SideName, body: readonly [Poi
   };
 }
 
-/** `way`: along which axis of the view it moves. */
-function wall({ layout, inputs }: Scene, [from, to]: readonly [number, number], way: 'across' | 'up'): Handle[] {
-  const { depth, wallGap } = layout.desk;
-  if (wallGap === null) return [];
-  const face = depth + wallGap;
-  const place = (along: number): Point => (way === 'across' ? [face, along] : [along, face]);
-  const grip: Grip = {
-    ...upwards,
-    input: inputs.desk('wallGap'),
-    value: wallGap,
-    range: desks.desk.wallGap,
-    says: 'behind the desk',
-    align: [0],
+/** Moved along the axis of the view that it lies most square to. */
+const wallsFromAbove = (scene: Scene): Handle[] =>
+  wallsDrawn(scene.layout).map(({ wall, index }) => {
+    const { points } = deskShape(scene.layout.desk);
+    const [right, ahead] = towards(wall.bearing);
+    const sideways = ['left', 'right'].includes(wayTo(wall));
+    const grip = wallGrip(scene, index, sideways ? right : ahead);
+    return {
+      ...wallHandle(scene, index, wallLine(wall, points)),
+      across: sideways ? grip : null,
+      up: sideways ? null : grip,
+    };
+  });
+
+const wallsFromSide = (scene: Scene, [from, to]: readonly [number, number]): Handle[] =>
+  wallsCut(scene.layout).map(({ index, face }) => {
+    const [, ahead] = towards(scene.layout.room.walls[index]?.bearing ?? 0);
+    return {
+      ...wallHandle(scene, index, [[face, from], [face, to]]), // prettier-ignore
+      across: wallGrip(scene, index, ahead),
+      up: null,
+    };
+  });
+
+function wallHandle({ layout }: Scene, index: number, body: readonly [Point, Point]) {
+  const [[x, y], [toX, toY]] = body;
+  return {
+    id: `handle-wall-${index}`,
+    thing: `wall-${index}`,
+    name: capital(wallText(layout.room.walls[index]?.name ?? '')),
+    at: [x + WALL_HOLD * (toX - x), y + WALL_HOLD * (toY - y)] as const,
+    body,
   };
-  return [
-    {
-      id: 'handle-wall',
-      thing: 'wall',
-      name: 'Wall',
-      at: place(from + WALL_HOLD * (to - from)),
-      across: way === 'across' ? grip : null,
-      up: way === 'up' ? grip : null,
-      body: [place(from), place(to)],
-    },
-  ];
+}
+
+/** @param rate How much further from the origin a wall is for each mm along the axis. */
+function wallGrip({ layout, inputs }: Scene, index: number, rate: number): Grip {
+  const { bearing, distance } = layout.room.walls[index] ?? { bearing: 0, distance: 0 };
+  return {
+    input: inputs.wall(index),
+    value: distance,
+    rate,
+    range: desks.wall.distance,
+    says: 'from the middle of the desk’s front edge',
+    sign: 1,
+    // Where the desk stands against it.
+    align: [reachOf(towards(bearing), deskShape(layout.desk).points)],
+  };
 }

@@ -7,7 +7,8 @@ export function inputsOf(layout: Layout, index: number) {
   const { toe, tilt } = layout.aim;
   return {
     at,
-    desk: (key: 'width' | 'depth' | 'height' | 'wallGap') => at('desk', key),
+    desk: (...steps: string[]) => at('desk', ...steps),
+    wall: (index: number) => at('room', 'walls', index, 'distance'),
     listener: (key: 'offset' | 'setback' | 'earHeight') => at('listener', key),
     mark: (side: SideName, key: 'x' | 'y') => at('placement', side, key),
     toe: toe.rule === 'as-set' ? { input: at('aim', 'toe', 'degrees') } : {},

@@ -1,9 +1,11 @@
 import { along, distance, type Vec3 } from '$lib/geometry/point.ts';
 import type { Plan, SidePlan } from '$lib/solution/document.ts';
 import { leadingReflections } from '$lib/solution/leadingReflections.ts';
-import type { SideName } from '$lib/project/project.ts';
+import type { SideName, Wall } from '$lib/project/project.ts';
+import { wayTo } from '$lib/project/wall.ts';
 import { liesOn, type Segment } from './coincide.ts';
-import type { Projection } from './projection.ts';
+import { fromAbove, type Projection } from './projection.ts';
+import { wallsDrawn } from './roomFromAbove.ts';
 import type { Item, Pen, Rank, Subject } from './view.ts';
 
 /** How far an axis is drawn past the place where it passes nearest to the head, as a share of the way there. */
@@ -52,24 +54,28 @@ export function sightItems(name: SideName, plan: Plan, projection: Projection): 
     .map(({ id, line }) => stroke(`sight-${name}-${id}`, 'sight', 'sight', line, 3));
 }
 
-/** The ways over desk and wall, of the driver whose first notch is told, with the place where each lands. */
+/** A wall that is seen on edge from the side. */
+const isAcross = (wall: Wall): boolean => ['back', 'front'].includes(wayTo(wall));
+
+/** The ways over desk and the walls that are drawn, of the driver whose first notch is told, with the place where each lands. */
 export function reflectionItems(name: SideName, plan: Plan, projection: Projection): Item[] {
   const side = plan.sides[name];
-  return leadingReflections(side.reflections)
-    .filter(({ surface }) => surface === 'desk' || surface === 'wall')
-    .flatMap(({ surface, driver, point }): Item[] => {
-      const source = side.drivers.find((one) => one.name === driver)?.position;
-      if (source === undefined) return [];
-      const id = `reflection-${name}-${surface}`;
-      const at = projection.flat(point);
-      const [from, to] = segment(source, plan.head, projection);
-      // The desk's way is the one to look at; the wall's is detail.
-      const rank = surface === 'desk' ? 1 : 3;
-      const spot: Item = { kind: 'spot', id: `${id}-spot`, subject: 'reflection', at, mark: 'ring', rank };
-      // Seen along the surface's own normal the way out and back is the direct line; the landing point says enough.
-      if (liesOn([from, at], [[from, to]])) return [spot];
-      return [stroke(id, 'reflection', 'hidden', [from, at, to], rank), spot];
-    });
+  const walls = wallsDrawn(plan.layout).filter(({ wall }) => projection === fromAbove || isAcross(wall));
+  return leadingReflections(side.reflections).flatMap(({ surface, driver, point }): Item[] => {
+    const wall = walls.find((one) => surface === `wall:${one.wall.name}`);
+    if (surface !== 'desk' && !wall) return [];
+    const source = side.drivers.find((one) => one.name === driver)?.position;
+    if (source === undefined) return [];
+    const id = `reflection-${name}-${wall ? `wall-${wall.index}` : surface}`;
+    const at = projection.flat(point);
+    const [from, to] = segment(source, plan.head, projection);
+    // The desk's way is the one to look at; the wall's is detail.
+    const rank = surface === 'desk' ? 1 : 3;
+    const spot: Item = { kind: 'spot', id: `${id}-spot`, subject: 'reflection', at, mark: 'ring', rank };
+    // Seen along the surface's own normal the way out and back is the direct line; the landing point says enough.
+    if (liesOn([from, at], [[from, to]])) return [spot];
+    return [stroke(id, 'reflection', 'hidden', [from, at, to], rank), spot];
+  });
 }
 
 /** The triangle of the two aimed points and the head. */

@@ -1,5 +1,8 @@
+import type { Extent } from '$lib/geometry/extent.ts';
 import type { Point } from '$lib/geometry/point.ts';
-import type { Layout } from '$lib/project/project.ts';
+import { deskShape } from '$lib/project/deskShape.ts';
+import type { Layout, Wall } from '$lib/project/project.ts';
+import { gapToWall, reachOf, towards } from '$lib/project/wall.ts';
 import { rectangle } from './box.ts';
 import type { Item } from './view.ts';
 
@@ -9,16 +12,16 @@ export const WALL_THICKNESS = 60;
 const LEG = 50;
 const LEG_INSET = 30;
 
-function legs({ width, depth }: Layout['desk']): Item[] {
-  const across = [LEG_INSET - width / 2, width / 2 - LEG_INSET - LEG];
-  const up = [LEG_INSET, depth - LEG_INSET - LEG];
-  return across.flatMap((left, column) =>
-    up.map((bottom, row): Item => ({
+function legs({ left, bottom, right, top }: Extent): Item[] {
+  const across = [left + LEG_INSET, right - LEG_INSET - LEG];
+  const up = [bottom + LEG_INSET, top - LEG_INSET - LEG];
+  return across.flatMap((x, column) =>
+    up.map((y, row): Item => ({
       kind: 'outline',
       id: `leg-${column}-${row}`,
       subject: 'desk',
       pen: 'hidden',
-      points: rectangle([left, bottom, left + LEG, bottom + LEG]),
+      points: rectangle([x, y, x + LEG, y + LEG]),
       closed: true,
       filled: false,
       rank: 4,
@@ -26,27 +29,47 @@ function legs({ width, depth }: Layout['desk']): Item[] {
   );
 }
 
-function wall({ width, depth, wallGap }: Layout['desk']): Item[] {
-  if (wallGap === null) return [];
-  const face = depth + wallGap;
-  const half = width / 2;
-  const line: Point[] = [
-    [-half, face],
-    [half, face],
-  ];
+/** A wall as far as the desk reaches along it. */
+function wallItems(wall: Wall, index: number, points: readonly Point[]): Item[] {
   const common = { kind: 'outline', subject: 'wall' } as const;
+  const [from, to] = wallLine(wall, points);
+  const [outX, outY] = towards(wall.bearing);
+  const behind = ([x, y]: Point): Point => [x + outX * WALL_THICKNESS, y + outY * WALL_THICKNESS];
   return [
     {
       ...common,
-      id: 'wall',
+      id: `wall-${index}`,
       pen: 'narrow',
-      points: rectangle([-half, face, half, face + WALL_THICKNESS]),
+      points: [from, to, behind(to), behind(from)],
       closed: true,
       filled: true,
       hatched: true,
     },
-    { ...common, id: 'wall-face', pen: 'wide', points: line, closed: false, filled: false },
+    { ...common, id: `wall-face-${index}`, pen: 'wide', points: [from, to], closed: false, filled: false },
   ];
+}
+
+/** From the desk and the head to a wall that is no longer drawn, mm: it would take the drawing its scale. */
+const FAR = 1500;
+
+/** A wall, and its place in the list. */
+interface Listed {
+  readonly wall: Wall;
+  readonly index: number;
+}
+
+/** The walls near enough to be drawn. */
+export function wallsDrawn({ desk, room, listener }: Layout): readonly Listed[] {
+  const near = [...deskShape(desk).points, [listener.offset, -listener.setback] as const];
+  return room.walls.flatMap((wall, index) => (gapToWall(wall, near) <= FAR ? [{ wall, index }] : []));
+}
+
+/** The two ends of a wall as far as something reaches along it, the left one as seen facing it first. */
+export function wallLine({ bearing, distance }: Wall, points: readonly Point[]): readonly [Point, Point] {
+  const [outX, outY] = towards(bearing);
+  const along: Point = [outY, 0 - outX];
+  const at = (reach: number): Point => [outX * distance + along[0] * reach, outY * distance + along[1] * reach];
+  return [at(0 - reachOf([0 - along[0], 0 - along[1]], points)), at(reachOf(along, points))];
 }
 
 const monitors = (layout: Layout): Item[] =>
@@ -60,21 +83,21 @@ const monitors = (layout: Layout): Item[] =>
     filled: true,
   }));
 
-/** Wall, desk with its middle line, and monitors, from above. */
+/** Walls, desk with its middle line, and monitors, from above. */
 export function roomFromAbove(layout: Layout): Item[] {
-  const { width, depth } = layout.desk;
+  const { points, extent, depth } = deskShape(layout.desk);
   const common = { kind: 'outline', subject: 'desk' } as const;
   return [
-    ...wall(layout.desk),
+    ...wallsDrawn(layout).flatMap(({ wall, index }) => wallItems(wall, index, points)),
     {
       ...common,
       id: 'desk',
       pen: 'wide',
-      points: rectangle([-width / 2, 0, width / 2, depth]),
+      points,
       closed: true,
       filled: true,
     },
-    ...legs(layout.desk),
+    ...legs(extent),
     {
       ...common,
       id: 'desk-middle',

@@ -1,7 +1,9 @@
 import type { Point } from '$lib/geometry/point.ts';
+import { deskShape } from '$lib/project/deskShape.ts';
 import type { Layout } from '$lib/project/project.ts';
+import { towards, wayTo } from '$lib/project/wall.ts';
 import { rectangle } from './box.ts';
-import { WALL_THICKNESS } from './roomFromAbove.ts';
+import { WALL_THICKNESS, wallsDrawn } from './roomFromAbove.ts';
 import type { Item, Outline } from './view.ts';
 
 /**
@@ -63,40 +65,64 @@ function leg(id: string, left: number, bottom: number, broken: boolean): Item[] 
     );
 }
 
-/** Desk, legs, floor and wall from the side. `span`: from where to where the floor is drawn; `top`: how high the wall. */
+/** A wall that the middle plane of the desk meets, before or behind it. */
+interface Met {
+  readonly index: number;
+  /** Where it meets the plane, along the desk's depth, mm; and 1 where that is behind the desk, −1 behind the chair. */
+  readonly face: number;
+  readonly out: 1 | -1;
+}
+
+/** The walls that the side view cuts. */
+export const wallsCut = (layout: Layout): readonly Met[] =>
+  wallsDrawn(layout).flatMap(({ wall, index }): Met[] => {
+    const way = wayTo(wall);
+    if (way === 'left' || way === 'right') return [];
+    return [{ index, face: wall.distance / towards(wall.bearing)[1], out: way === 'back' ? 1 : -1 }];
+  });
+
+/** Desk, legs, floor and walls from the side. `span`: from where to where the floor is drawn; `top`: how high the walls. */
 export function roomFromSide(layout: Layout, floor: Floor, span: readonly [number, number], top: number): Item[] {
-  const { depth, wallGap } = layout.desk;
+  const { depth } = deskShape(layout.desk);
   const ground = floorLevel(layout, floor);
   const broken = ground > -layout.desk.height;
-  const face = wallGap === null ? null : depth + wallGap;
-  const [start, end] = [span[0], face ?? span[1]];
-  const wall: Item[] =
-    face === null
-      ? []
-      : [
-          line('wall', rectangle([face, ground, face + WALL_THICKNESS, top]), {
-            subject: 'wall',
-            closed: true,
-            filled: true,
-            hatched: true,
-          }),
-          line(
-            'wall-face',
-            [
-              [face, ground],
-              [face, top],
-            ],
-            { subject: 'wall', pen: 'wide' },
-          ),
-        ];
+  const cut = wallsCut(layout);
+  const [behind, before] = ([1, -1] as const).map((way) => cut.filter(({ out }) => out === way));
+  const start = Math.min(...(before ?? []).map(({ face }) => face), before?.length ? Infinity : span[0]);
+  const end = Math.max(...(behind ?? []).map(({ face }) => face), behind?.length ? -Infinity : span[1]);
+  const [from, to] = [start - (before?.length ? WALL_THICKNESS : 0), end + (behind?.length ? WALL_THICKNESS : 0)];
   return [
-    line('floor', rectangle([start, ground - FLOOR_THICKNESS, end + (face === null ? 0 : WALL_THICKNESS), ground]), {
+    line('floor', rectangle([from, ground - FLOOR_THICKNESS, to, ground]), {
       subject: 'wall',
       closed: true,
       filled: true,
       hatched: true,
     }),
-    ...wall,
+    ...cut.flatMap(({ index, face, out }) => [
+      line(
+        `wall-${index}`,
+        rectangle([
+          Math.min(face, face + out * WALL_THICKNESS),
+          ground,
+          Math.max(face, face + out * WALL_THICKNESS),
+          top,
+        ]),
+        {
+          subject: 'wall',
+          closed: true,
+          filled: true,
+          hatched: true,
+        },
+      ),
+      line(
+        `wall-face-${index}`,
+        [
+          [face, ground],
+          [face, top],
+        ],
+        { subject: 'wall', pen: 'wide' },
+      ),
+    ]),
     line(
       'floor-face',
       [

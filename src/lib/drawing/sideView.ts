@@ -1,5 +1,6 @@
 import type { Plan } from '$lib/solution/document.ts';
 import type { Layout, SideName, Speaker } from '$lib/project/project.ts';
+import { deskShape } from '$lib/project/deskShape.ts';
 import { boxOf } from './box.ts';
 import { cabinetItems } from './cabinetItems.ts';
 import { driverItems } from './driverItems.ts';
@@ -37,7 +38,7 @@ export function sideView(
       .flatMap((item) => (item.kind === 'outline' ? item.points : []))
       .concat(layout.monitors.map(({ y, depth, bottom, height }) => [y + depth, bottom + height])),
   );
-  const span = [left, Math.max(right, layout.desk.depth)] as const;
+  const span = [left, Math.max(right, deskShape(layout.desk).depth)] as const;
   const things: Item[] = [
     ...roomFromSide(layout, floor, span, top + WALL_ABOVE),
     ...head,

@@ -3,8 +3,8 @@ import type { SideName } from '$lib/project/project.ts';
 import type { Item } from './view.ts';
 
 /**
- * Something that a person can point at, called alike on every view and in the form: `desk`, `wall`, `head`, `stand`, `axis`,
- * `speaker` (both, what they share) and `speaker-right`, `driver-0`, `monitor-1`.
+ * Something that a person can point at, called alike on every view and in the form: `desk`, `head`, `stand`, `axis`, `speaker`
+ * (both, what they share) and `speaker-right`, `driver-0`, `monitor-1`, `wall-0`.
  */
 export type Thing = string;
 
@@ -15,17 +15,17 @@ export type Chosen =
 /** The things that an item is a picture of, the nearest first. `side`: whose, where the view shows one loudspeaker only. */
 export function thingsOf({ id, subject }: Item, side: SideName | null = null): readonly Thing[] {
   const whose = /-(left|right)(?:-|$)/.exec(id)?.[1] ?? side;
-  const number = /^(?:driver|monitor)-(?:\D+-)?(\d+)/.exec(id)?.[1];
+  const number = /^(?:driver|monitor|wall)-(?:\D+-)?(\d+)/.exec(id)?.[1];
   const own = whose === null ? [] : [`speaker-${whose}`];
   switch (subject) {
     case 'desk':
-    case 'wall':
     case 'head':
     case 'axis':
     case 'stand':
       return [subject];
     case 'monitor':
-      return number === undefined ? [] : [`monitor-${number}`];
+    case 'wall':
+      return number === undefined ? [] : [`${subject}-${number}`];
     case 'cabinet':
       return [...own, 'speaker'];
     case 'driver':
@@ -39,8 +39,7 @@ export function thingsOf({ id, subject }: Item, side: SideName | null = null): r
 const places: readonly (readonly [pattern: RegExp, thing: string])[] = [
   [/^\/speaker\/drivers\/(\d+)/, 'driver-$1'],
   [/^\/speaker(\/|$)/, 'speaker'],
-  [/^\/layouts\/\d+\/desk\/wallGap$/, 'wall'],
-  [/^\/layouts\/\d+\/room(\/|$)/, 'wall'],
+  [/^\/layouts\/\d+\/room\/walls\/(\d+)/, 'wall-$1'],
   [/^\/layouts\/\d+\/desk(\/|$)/, 'desk'],
   [/^\/layouts\/\d+\/monitors\/(\d+)/, 'monitor-$1'],
   [/^\/layouts\/\d+\/listener(\/|$)/, 'head'],
@@ -65,8 +64,9 @@ export function groupOf(thing: Thing, layoutIndex: number): string | null {
   const inLayout = (...steps: string[]): string => pointerTo('layouts', layoutIndex, ...steps);
   switch (kind) {
     case 'desk':
-    case 'wall':
       return inLayout('desk');
+    case 'wall':
+      return inLayout('room', 'walls', which ?? '0');
     case 'head':
       return inLayout('listener');
     case 'axis':

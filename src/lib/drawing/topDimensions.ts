@@ -1,10 +1,13 @@
 import { vec3, type Point } from '$lib/geometry/point.ts';
 import type { Plan } from '$lib/solution/document.ts';
-import { sideNames, type Layout, type SideName, type Speaker } from '$lib/project/project.ts';
+import { deskShape } from '$lib/project/deskShape.ts';
+import { sideNames, type Layout, type SideName, type Speaker, type Wall } from '$lib/project/project.ts';
+import { reachOf, towards, wallText } from '$lib/project/wall.ts';
 import { cornerOf } from './cabinetFrame.ts';
 import { inputsOf } from './inputs.ts';
 import { angular, linear } from './makeDimension.ts';
 import { fromAbove } from './projection.ts';
+import { wallsDrawn } from './roomFromAbove.ts';
 import type { AngleDimension, Dimension } from './view.ts';
 
 /** Differences that no drawing of a desk shows: then one dimension speaks for both sides. mm and degrees. */
@@ -40,13 +43,15 @@ export function topDimensions(
   ];
 }
 
-/** Along the desk's depth: setback, desk and wall gap in one chain at the left. */
+/** Along the desk's depth: setback, desk and the gap to a wall straight behind it in one chain at the left. */
 function depths({ layout, plan, inputs }: Scene): Dimension[] {
   const { desk, listener, placement } = layout;
+  const { extent, depth } = deskShape(desk);
   const row = same(placement.left.y, placement.right.y) ? -1 : -2;
-  const edge = -desk.width / 2;
+  const edge = extent.left;
   const common = { subject: 'desk', run: 'up', row } as const;
-  const chain = [
+  const straight = layout.room.walls.findIndex(({ bearing }) => bearing === 0);
+  return [
     linear({
       ...common,
       id: 'setback',
@@ -64,24 +69,44 @@ function depths({ layout, plan, inputs }: Scene): Dimension[] {
       ...common,
       id: 'desk-depth',
       from: [edge, 0],
-      to: [edge, desk.depth],
-      value: desk.depth,
+      to: [edge, depth],
+      value: depth,
       name: 'desk depth',
-      input: inputs.desk('depth'),
+      input: inputs.desk('outline', 'depth'),
+    }),
+    ...wallsDrawn(layout).map(({ wall, index }) => {
+      const gap = gapOf(layout, inputs, wall, index);
+      return index === straight
+        ? linear({ ...gap, ...common, subject: 'wall', from: [edge, extent.top], to: [edge, wall.distance] })
+        : linear(gap);
     }),
   ];
-  if (desk.wallGap === null) return chain;
-  const gap = linear({
-    ...common,
-    id: 'wall-gap',
+}
+
+/** From the corner of the desk that is nearest to a wall, square to the wall. */
+function gapOf(
+  { desk }: Layout,
+  inputs: Scene['inputs'],
+  { name, bearing, distance }: Wall,
+  index: number,
+): Omit<Dimension, 'kind'> {
+  const [right, ahead] = towards(bearing);
+  const { points } = deskShape(desk);
+  const reach = reachOf([right, ahead], points);
+  const [x, y] = points.find(([px, py]) => px * right + py * ahead === reach) ?? [0, 0];
+  const value = distance - reach;
+  return {
+    id: `wall-gap-${index}`,
     subject: 'wall',
-    from: [edge, desk.depth],
-    to: [edge, desk.depth + desk.wallGap],
-    value: desk.wallGap,
-    name: 'desk’s back edge to the wall',
-    input: inputs.desk('wallGap'),
-  });
-  return [...chain, gap];
+    from: [x, y],
+    to: [x + right * value, y + ahead * value],
+    run: 'aligned',
+    row: 0,
+    value,
+    name: `desk to the ${wallText(name)}`,
+    input: inputs.wall(index),
+    inputZero: reach,
+  };
 }
 
 /** Bare desk beside a cabinet that holds its mark's dimension, as a share of the desk's width. */
@@ -98,9 +123,9 @@ function marksAlong({ layout, plan, inputs }: Scene): Dimension[] {
   return shown.flatMap((side) => {
     const out = side === 'right' ? 1 : -1;
     const { x, y } = placement[side];
-    const edge = desk.width / 2;
+    const { left, right } = deskShape(desk).extent;
     const outermost = Math.max(...[0, 1].map((corner) => out * cornerOf(plan.sides[side], corner).x));
-    const bare = edge - outermost;
+    const bare = (side === 'right' ? right : -left) - outermost;
     const common = {
       subject: 'stand',
       to: [x, y],
@@ -111,8 +136,8 @@ function marksAlong({ layout, plan, inputs }: Scene): Dimension[] {
       name: equal ? 'desk’s front edge to each mark' : `desk’s front edge to the ${side} mark`,
       input: inputs.mark(side, 'y'),
     } as const;
-    const outside = linear({ ...common, id: `mark-${side}-y`, from: [out * edge, 0] });
-    if (bare < BESIDE * desk.width) return [outside];
+    const outside = linear({ ...common, id: `mark-${side}-y`, from: [side === 'right' ? right : left, 0] });
+    if (bare < BESIDE * (right - left)) return [outside];
     const beside = { id: `mark-${side}-y-beside`, from: [x, 0], base: out * (outermost + bare / 4), upTo: 1 } as const;
     return [linear({ ...common, ...beside }), { ...outside, rank: 2 }];
   });
@@ -121,6 +146,7 @@ function marksAlong({ layout, plan, inputs }: Scene): Dimension[] {
 /** Across the desk, under the view: listener's offset when there is one, marks from the middle, width. */
 function widths({ layout, plan, inputs }: Scene): Dimension[] {
   const { desk, listener, placement } = layout;
+  const { left, right } = deskShape(desk).extent;
   const common = { subject: 'stand', run: 'across' } as const;
   const offset = listener.offset === 0 ? 0 : 1;
   /** The desk's middle, behind the head, so that its extension line does not run through it. */
@@ -159,12 +185,12 @@ function widths({ layout, plan, inputs }: Scene): Dimension[] {
     ...common,
     id: 'desk-width',
     subject: 'desk',
-    from: [-desk.width / 2, 0],
-    to: [desk.width / 2, 0],
+    from: [left, 0],
+    to: [right, 0],
     row: -2 - offset,
-    value: desk.width,
+    value: right - left,
     name: 'desk width',
-    input: inputs.desk('width'),
+    input: inputs.desk('outline', 'width'),
   });
   return [width, ...(equal ? (['right'] as const) : sideNames).map(mark), ...(offset ? [head] : [])];
 }

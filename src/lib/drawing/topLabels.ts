@@ -1,5 +1,6 @@
 import { between, type Point } from '$lib/geometry/point.ts';
 import type { Plan } from '$lib/solution/document.ts';
+import { deskShape } from '$lib/project/deskShape.ts';
 import { sideNames, type Layout } from '$lib/project/project.ts';
 import { cornerOf } from './cabinetFrame.ts';
 import { fromAbove } from './projection.ts';
@@ -10,13 +11,13 @@ const INSET: Point = [0.4, -0.75];
 
 /** Names on the things of the room. */
 export function roomLabels(layout: Layout): Item[] {
-  const { width } = layout.desk;
+  const [[x, y] = [0, 0]] = deskShape(layout.desk).points;
   return [
     {
       kind: 'label',
       id: 'desk-label',
       subject: 'desk',
-      at: [-width / 2, 0],
+      at: [x, y],
       shift: INSET,
       text: 'desk',
       anchor: 'start',

@@ -131,6 +131,8 @@ export interface Dimension extends Common {
   readonly input?: string;
   /** −1 where the project holds the negative of what is shown: a mark to the left of the middle. Default 1. */
   readonly inputSign?: 1 | -1;
+  /** What the project holds where the dimension is 0; default 0. */
+  readonly inputZero?: number;
   /** What the checks say of its value, on a screen. Default nothing. */
   readonly concern?: Concern;
 }

@@ -10,10 +10,10 @@ export const countedValues = {
   stock: ['thickness', 'sheet/width', 'sheet/height'],
   monitor: ['x', 'y', 'width', 'height', 'bottom'],
   layout: [
-    'desk/width',
-    'desk/depth',
+    'desk/outline/width',
+    'desk/outline/depth',
     'desk/height',
-    'desk/wallGap',
+    'room/walls',
     'listener/earHeight',
     'listener/setback',
     'listener/offset',
@@ -49,7 +49,8 @@ export function countedAt(pointer: string): CountedPlace | null {
   for (const [kind, at] of places) {
     const thing = at.exec(pointer)?.[0];
     if (thing === undefined) continue;
-    const key = pointer.slice(thing.length + 1);
+    // Walls are counted as one: whoever gives one of them has looked at them all.
+    const key = pointer.slice(thing.length + 1).replace(/^(room\/walls)\/.*/, '$1');
     const keys: readonly string[] = countedValues[kind];
     return keys.includes(key) ? { kind, thing, key } : null;
   }

@@ -5,7 +5,7 @@
  */
 export const demoProject = {
   format: 'wedgewright/project',
-  version: 1,
+  version: 2,
   title: 'Bindery desk',
   example: true,
   speaker: {
@@ -24,7 +24,8 @@ export const demoProject = {
   layouts: [
     {
       name: 'window side',
-      desk: { width: 1400, depth: 700, height: 735, wallGap: 120 },
+      desk: { height: 735, outline: { rule: 'rectangle', width: 1400, depth: 700 } },
+      room: { walls: [{ name: 'behind', bearing: 0, distance: 820 }] },
       monitors: [{ y: 520, width: 615, height: 365, bottom: 110, entered: [] }],
       listener: {
         setback: 180,

@@ -18,3 +18,6 @@ export const MOST_READINGS = 40;
 
 /** The most entries of a layout's record: a pair of stands that is read every month for years. */
 export const MOST_RECORDS = 200;
+
+/** The most walls of one room: more corners than any has that a desk stands in. */
+export const MOST_WALLS = 12;

@@ -49,7 +49,9 @@ export function measuredIn(project: Project, layoutIndex: number, group: string)
 
 const GROUP = /^(\/speaker\/(?:drivers|crossovers)|\/speaker|\/stock|\/layouts\/\d+\/[a-z]+)/;
 
-const groupOf = (pointer: string): string | undefined => GROUP.exec(pointer)?.[1];
+/** The gap to the wall is asked for with the desk. */
+const groupOf = (pointer: string): string | undefined =>
+  GROUP.exec(pointer)?.[1]?.replace(/^(\/layouts\/\d+)\/room$/, '$1/desk');
 
 type Value = readonly [pointer: string, entered: boolean];
 

@@ -1,6 +1,7 @@
 import { failure, success, type Result } from './fault.ts';
 import { got } from './got.ts';
 import { FORMAT, VERSION } from './schema.ts';
+import { fromVersion1 } from './version1.ts';
 
 type Document = Readonly<Record<string, unknown>>;
 
@@ -8,7 +9,7 @@ type Document = Readonly<Record<string, unknown>>;
  * What turns a document of one version into one of the next: `steps[0]` goes from version 1 to 2, and so on. A step gets
  * a document of its own version that has not been checked yet and must not change it.
  */
-const steps: readonly ((older: Document) => Document)[] = [];
+const steps: readonly ((older: Document) => Document)[] = [fromVersion1];
 
 const isDocument = (value: unknown): value is Document =>
   typeof value === 'object' && value !== null && !Array.isArray(value);

@@ -10,6 +10,7 @@ import { expectation } from './range.ts';
 import { referenceFaults } from './references.ts';
 import { projectSchema } from './schema.ts';
 import { sizeFault } from './size.ts';
+import { wallFaults } from './wallFaults.ts';
 
 /** The longest text read as a project, in characters: a hundred times a full project, and parsed in well under a second. */
 export const LONGEST_FILE = 4_000_000;
@@ -57,6 +58,7 @@ export function checkProject(value: unknown): Result<Project> {
     ...referenceFaults(project),
     ...liftFaults(project),
     ...frictionFaults(project),
+    ...project.layouts.flatMap(wallFaults),
   ];
   return faults.length > 0 ? { ok: false, faults: capped(faults) } : success(deepFreeze(project));
 }

@@ -19,6 +19,8 @@ export type Layout = Project['layouts'][number];
 /** Where the maker lined the drivers up: on the axis of `driver`, `distance` mm from the baffle. */
 export type DesignPoint = NonNullable<Speaker['designPoint']>;
 export type Desk = Layout['desk'];
+export type DeskOutline = Desk['outline'];
+export type Wall = Layout['room']['walls'][number];
 export type Monitor = Layout['monitors'][number];
 export type Listener = Layout['listener'];
 /** A person whose ear height was estimated. */

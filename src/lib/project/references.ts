@@ -82,6 +82,7 @@ export function referenceFaults(project: Project): Fault[] {
       const at = ['layouts', index] as const;
       return [
         ...twice(layout.listener.postures, ...at, 'listener', 'postures'),
+        ...twice(layout.room.walls, ...at, 'room', 'walls'),
         ...(typeof through === 'string'
           ? unknownName('driver', through, drivers, ...at, 'aim', 'through')
           : pairFaults(through.between, drivers, ...at, 'aim', 'through', 'between')),

@@ -13,7 +13,7 @@ import * as stocks from './fields/stock.ts';
 import { sure } from './fields/sure.ts';
 import { countedValues, type CountedKind } from './counted.ts';
 import { got } from './got.ts';
-import { MOST_LAYOUTS, MOST_LOCKED, MOST_POSTURES, MOST_READINGS, MOST_RECORDS } from './limits.ts';
+import { MOST_LAYOUTS, MOST_LOCKED, MOST_POSTURES, MOST_READINGS, MOST_RECORDS, MOST_WALLS } from './limits.ts';
 import { exactly, flag, list, name, numberOf, oneKindOf, orNull, pair, quantity, record, word } from './rules.ts';
 
 /**
@@ -22,7 +22,7 @@ import { exactly, flag, list, name, numberOf, oneKindOf, orNull, pair, quantity,
  */
 
 /** The version this code writes. Older files are migrated, newer ones refused. */
-export const VERSION = 1;
+export const VERSION = 2;
 export const FORMAT = 'wedgewright/project';
 
 const optional = v.optional;
@@ -116,15 +116,16 @@ const shop = record({
   glue: optional(record(leaves(working.glue)), startOf(working.glue)),
 });
 
-const { absorption } = desks.room;
-
-// Null where there is no wall or ceiling near.
+// Null where there is no ceiling near.
 const room = record({
-  leftWall: leaf(desks.room.leftWall),
-  rightWall: leaf(desks.room.rightWall),
-  ceiling: leaf(desks.room.ceiling),
-  absorption: optional(record(leaves(absorption)), startOf(absorption)),
+  walls: optional(list('walls', record(leaves(desks.wall)), 0, MOST_WALLS), []),
+  ceiling: orNone(record(leaves(desks.ceiling))),
 });
+
+/** The shape of a desk's top. */
+export const outlineSchema = oneKindOf('rule', Object.keys(desks.outlines), [
+  record({ rule: v.literal('rectangle'), ...leaves(desks.outlines.rectangle) }),
+]);
 
 const posture = record({
   name: name(),
@@ -294,8 +295,8 @@ const monitor = record({ ...leaves(desks.monitor), entered: entered('monitor') }
 const layout = record({
   name: name(),
   air: optional(record(leaves(desks.air)), startOf(desks.air)),
-  desk: record(leaves(desks.desk)),
-  room: optional(room, startOf(desks.room)),
+  desk: record({ ...leaves(desks.desk), outline: outlineSchema }),
+  room: optional(room, { walls: [], ceiling: null }),
   monitors: optional(list('monitors', monitor, 0, 8), []),
   listener,
   placement: record({ left: record(leaves(aims.placement.left)), right: record(leaves(aims.placement.right)) }),
@@ -313,7 +314,7 @@ const display = record({
   fraction: orNone(numberOf([8, 16, 32, 64])),
 });
 
-/** The project file of version 1. Parsing fills every default in. */
+/** The project file of version 2. Parsing fills every default in. */
 export const projectSchema = record({
   format: exactly(FORMAT),
   version: exactly(VERSION),

@@ -4,7 +4,7 @@
  */
 export const startProject = {
   format: 'wedgewright/project',
-  version: 1,
+  version: 2,
   title: 'My desk',
   speaker: {
     width: 170,
@@ -20,7 +20,7 @@ export const startProject = {
   layouts: [
     {
       name: 'as it is',
-      desk: { width: 1400, depth: 700, height: 730 },
+      desk: { height: 730, outline: { rule: 'rectangle', width: 1400, depth: 700 } },
       listener: { setback: 200, earHeight: 1200 },
       placement: { left: { x: -400, y: 350 }, right: { x: 400, y: 350 } },
       aim: { through: 'tweeter' },

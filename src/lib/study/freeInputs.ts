@@ -1,4 +1,5 @@
 import { pointerTo } from '$lib/project/fault.ts';
+import { deskShape } from '$lib/project/deskShape.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 
 /** A number that a search may change, with bounds that make sense on this desk. */
@@ -25,6 +26,7 @@ export function freeInputs({ speaker }: Pick<Project, 'speaker'>, layout: Layout
   const { desk, placement, listener, stand, aim, monitors } = layout;
   const { x, y } = placement.right;
   const half = speaker.width / 2;
+  const { extent, depth } = deskShape(desk);
   const mm = (pointer: string, label: string, now: number, least: number, most: number, mirror = false): FreeInput => ({
     pointer,
     mirror,
@@ -35,8 +37,8 @@ export function freeInputs({ speaker }: Pick<Project, 'speaker'>, layout: Layout
   });
   const degrees = (pointer: string, label: string, now: number): FreeInput => ({ pointer, mirror: false, label, unit: '°', now, from: now - 15, to: now + 15 }); // prettier-ignore
   return [
-    mm('/placement/right/x', 'Marks, sideways', x, half, desk.width / 2 - half, true),
-    mm('/placement/right/y', 'Marks, from the edge', y, 0, desk.depth - speaker.depth, true),
+    mm('/placement/right/x', 'Marks, sideways', x, half, extent.right - half, true),
+    mm('/placement/right/y', 'Marks, from the edge', y, extent.bottom, extent.top - speaker.depth, true),
     mm('/listener/setback', 'Head from the edge', listener.setback, SEAT.from, SEAT.to),
     ...(aim.tilt.rule === 'lift-to-ear' || stand.lift === undefined
       ? []
@@ -50,8 +52,8 @@ export function freeInputs({ speaker }: Pick<Project, 'speaker'>, layout: Layout
       const name = monitors.length > 1 ? `Screen ${index + 1}` : 'Screen';
       const at = (key: string): string => pointerTo('monitors', index, key);
       return [
-        mm(at('x'), `${name}, sideways`, monitor.x, -desk.width / 2, desk.width / 2),
-        mm(at('y'), `${name}, from the edge`, monitor.y, 0, desk.depth),
+        mm(at('x'), `${name}, sideways`, monitor.x, extent.left, extent.right),
+        mm(at('y'), `${name}, from the edge`, monitor.y, 0, depth),
         mm(at('bottom'), `${name}, over the desk`, monitor.bottom, 0, Infinity),
       ];
     }),

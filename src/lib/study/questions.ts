@@ -85,11 +85,9 @@ export function askOf({ aims, free, rules }: Question, project: Project, layout:
 }
 
 /** What holds for every plain question: nothing touches, nothing hides, nothing tips. Rules of thumb, but for the tip angle. */
-const usualRules = ({ monitors, desk, room }: Layout): readonly RuleDocument[] => [
+const usualRules = ({ monitors, room }: Layout): readonly RuleDocument[] => [
   ...(monitors.length > 0 ? [{ measure: 'screen-gap', least: 20 }, { measure: 'screen-hidden', most: 3 }] : []), // prettier-ignore
-  ...(desk.wallGap === null && room.leftWall === null && room.rightWall === null
-    ? []
-    : [{ measure: 'wall-gap', least: 20 }]),
+  ...(room.walls.length === 0 ? [] : [{ measure: 'wall-gap', least: 20 }]),
   { measure: 'edge-gap', least: 0 },
   { measure: 'tilt', most: 16 },
   { measure: 'tip-angle', least: TEST_PLANE },

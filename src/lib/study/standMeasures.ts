@@ -1,10 +1,12 @@
 import { TEST_PLANE } from '$lib/solution/findings/testPlane.ts';
 import { bodyGap } from '$lib/geometry/bodyGap.ts';
-import { around } from '$lib/geometry/extent.ts';
+import { gapWithin } from '$lib/geometry/gapWithin.ts';
 import { overlapDepth, sixSided } from '$lib/geometry/solid.ts';
 import { monitorBody } from '$lib/layout/bodies.ts';
 import { hiddenShare } from '$lib/layout/hiddenShare.ts';
+import { deskShape } from '$lib/project/deskShape.ts';
 import { sideNames, type SideName } from '$lib/project/project.ts';
+import { gapToWall } from '$lib/project/wall.ts';
 import type { Solution } from '$lib/solution/solution.ts';
 import type { Bodies, Measure } from './measure.ts';
 
@@ -62,7 +64,7 @@ export const standMeasures: readonly Measure[] = [
     working: 'gap of each stand’s base to each edge of the desk; the least',
     limit: { value: 0, source: OVERLAPS },
     needs: 'stands',
-    of: (solution) => Math.min(...sideNames.flatMap((side) => edgeGaps(solution, side))),
+    of: (solution) => Math.min(...sideNames.map((side) => edgeGap(solution, side))),
   },
   {
     name: 'clearance',
@@ -74,7 +76,7 @@ export const standMeasures: readonly Measure[] = [
     limit: { value: 0, source: OVERLAPS },
     needs: 'stands',
     of: (solution) => {
-      const near = Math.min(...sideNames.flatMap((side) => [...edgeGaps(solution, side), ...wallGaps(solution, side)]));
+      const near = Math.min(...sideNames.flatMap((side) => [edgeGap(solution, side), ...wallGaps(solution, side)]));
       // Bodies that are further apart than that need not be measured.
       return Math.min(near, ...sideNames.map((side) => screenGap(solution, side, near)));
     },
@@ -135,19 +137,12 @@ function screenGap({ layout, sides }: Bodies, side: SideName, most = Infinity): 
   );
 }
 
-function wallGaps({ layout: { desk, room }, sides, stand }: Solution, side: SideName): number[] {
-  const { cabinet } = sides[side];
-  const whole = around([...stand[side].footprint, ...cabinet.map(({ x, y }) => [x, y] as const)]);
-  return [
-    desk.wallGap === null ? null : desk.depth + desk.wallGap - whole.top,
-    room.leftWall === null ? null : whole.left + room.leftWall,
-    room.rightWall === null ? null : room.rightWall - whole.right,
-  ].filter((gap) => gap !== null);
+function wallGaps({ layout: { room }, sides, stand }: Solution, side: SideName): number[] {
+  const whole = [...stand[side].footprint, ...sides[side].cabinet.map(({ x, y }) => [x, y] as const)];
+  return room.walls.map((wall) => gapToWall(wall, whole));
 }
 
-function edgeGaps({ layout: { desk }, stand }: Solution, side: SideName): number[] {
-  const base = around(stand[side].footprint);
-  return [base.bottom, desk.depth - base.top, base.left + desk.width / 2, desk.width / 2 - base.right];
-}
+const edgeGap = ({ layout: { desk }, stand }: Solution, side: SideName): number =>
+  gapWithin(deskShape(desk), stand[side].footprint).gap;
 
 const finite = (gap: number): number | null => (gap === Infinity ? null : gap);

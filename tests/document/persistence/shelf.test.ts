@@ -211,13 +211,13 @@ describe('a copy that is torn or changed', () => {
   it('that is whole but holds no sound project gives the faults', () => {
     const { shelf, store } = newShelf();
     const id = 'later';
-    const body = { revision: 1, saved: 0, title: 'Attic', project: demoWith({ '/version': 2 }) };
+    const body = { revision: 1, saved: 0, title: 'Attic', project: demoWith({ '/version': 3 }) };
     store.setItem(keyOf(id, 0), writeSlot(body));
     expect(shelf.read(id)).toEqual({
       ok: false,
       error: {
         kind: 'unsound',
-        faults: [{ pointer: '/version', message: 'expected 1 or lower, got 2: a newer Wedgewright wrote this file' }],
+        faults: [{ pointer: '/version', message: 'expected 2 or lower, got 3: a newer Wedgewright wrote this file' }],
       },
     });
   });

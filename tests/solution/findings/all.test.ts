@@ -6,6 +6,7 @@ import { solve } from '$lib/solution/solve.ts';
 import { faultLine } from '$lib/project/fault.ts';
 import { anyDesk, firstLayout, project } from '../../projects.ts';
 import { inWords, type FindingInWords } from '../inWords.ts';
+import { withGap } from '../../rooms.ts';
 
 function planned(changes: Record<string, unknown> = {}): Solution {
   const of = project(changes);
@@ -200,9 +201,7 @@ describe('the screen and the wall', () => {
     const near = { ...calm, '/layouts/0/placement/right/y': 560 };
     const back = Math.max(...planned(near).sides.right.cabinet.map(({ y }) => y));
     const at = (gap: number | null) =>
-      found({ ...near, '/layouts/0/desk/wallGap': gap === null ? null : back - 700 + gap }, 'close-to-wall').map(
-        ({ value }) => value,
-      );
+      found({ ...near, ...withGap(gap === null ? null : back - 700 + gap) }, 'close-to-wall').map(({ value }) => value);
     expect(at(41)).toEqual([]);
     expect(at(39)).toEqual([expect.closeTo(39, 9)]);
     expect(at(-1)).toEqual([]);
@@ -221,17 +220,17 @@ describe('the room', () => {
       '/layouts/0/placement/right': { x: 430, y: 480 },
       '/layouts/0/listener/earHeight': 1400,
     };
-    expect(found({ ...leaning, '/layouts/0/desk/wallGap': null }, 'cabinet-over-edge')[0]?.text).toMatch(
+    expect(found({ ...leaning, ...withGap(null) }, 'cabinet-over-edge')[0]?.text).toMatch(
       /^The right cabinet juts out \d+(\.\d)? mm over the desk's back edge/,
     );
   });
 
   test('a cabinet into the wall is a fault, and no wall means none', () => {
-    const near = { ...calm, '/layouts/0/desk/wallGap': 0, '/layouts/0/placement/left': { x: -430, y: 560 } };
+    const near = { ...calm, ...withGap(0), '/layouts/0/placement/left': { x: -430, y: 560 } };
     const [finding] = found(near, 'into-wall');
     expect(finding?.level).toBe('fault');
     expect(finding?.value).toBeCloseTo(Math.max(...planned(near).sides.left.cabinet.map(({ y }) => y)) - 700, 9);
-    expect(codes({ ...near, '/layouts/0/desk/wallGap': null })).not.toContain('into-wall');
+    expect(codes({ ...near, ...withGap(null) })).not.toContain('into-wall');
   });
 
   test('a monitor in the cabinet’s place is a fault', () => {

@@ -11,6 +11,7 @@ import { wordings } from '$lib/solution/findings/wordings.ts';
 import { solve } from '$lib/solution/solve.ts';
 import { MILLIMETRES, type LengthDisplay } from '$lib/project/units.ts';
 import { firstLayout, project } from '../../projects.ts';
+import { withGap } from '../../rooms.ts';
 
 type Changes = Readonly<Record<string, unknown>>;
 
@@ -28,14 +29,14 @@ const cases: Readonly<Record<FindingCode, Changes>> = {
   'monitor-in-sight-line': { '/layouts/0/monitors': [{ x: 0, y: 60, width: 700, height: 400, bottom: 100, depth: 0 }] },
   'close-to-screen': inwards,
   'screen-hidden': inwards,
-  'into-wall': { '/layouts/0/desk/wallGap': 0, ...bothAt(600) },
+  'into-wall': { ...withGap(0), ...bothAt(600) },
   'stand-over-edge': bothAt(-40),
   'cabinet-over-edge': {
-    '/layouts/0/desk/wallGap': null,
+    ...withGap(null),
     '/layouts/0/placement/right': { x: 430, y: 480 },
     '/layouts/0/listener/earHeight': 1400,
   },
-  'close-to-wall': { '/layouts/0/desk/wallGap': 30, ...bothAt(460) },
+  'close-to-wall': { ...withGap(30), ...bothAt(460) },
   'falls-over': { ...tilted(25, { lift: 12, friction: 2 }), '/speaker/centreOfMass': { depth: 200, height: 200 } },
   tips: tilted(0, { lift: 300, width: 70 }),
   'may-tip': { ...tilted(0, { lift: 150, width: 70 }), '/speaker/mass': null },

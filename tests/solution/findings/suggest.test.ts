@@ -18,6 +18,7 @@ import { asMm, plainText } from '$lib/project/sentence.ts';
 import { withEdits } from '$lib/document/edit.ts';
 import { anyDesk, firstLayout, project } from '../../projects.ts';
 import { runs } from '../../runs.ts';
+import { withGap } from '../../rooms.ts';
 
 type Changes = Record<string, unknown>;
 
@@ -134,7 +135,7 @@ describe('a suggestion', () => {
       'a stand in the wall',
       {
         ...calm,
-        '/layouts/0/desk/wallGap': 0,
+        ...withGap(0),
         '/layouts/0/placement/left/y': 600,
         '/layouts/0/placement/right/y': 600,
       },
@@ -322,16 +323,16 @@ describe('better', () => {
   const [AIM, WALL, MAT, LEVEL] = ['time-difference', 'close-to-wall', 'idle-mat', 'level-difference'] as const;
   const kinds = {
     [AIM]: { code: AIM, quantities: { time: asMm(1) } },
-    [WALL]: { code: WALL, quantities: { gap: asMm(1) } },
+    [WALL]: { code: WALL, subject: { wall: 0 }, facts: { wall: 'behind', way: 'back' }, quantities: { gap: asMm(1) } },
     [MAT]: { code: MAT, quantities: { feet: asMm(1) } },
     [LEVEL]: { code: LEVEL, quantities: { level: asMm(1) } },
   } as const;
   const finding = (code: keyof typeof kinds, level: Finding['level'], value: number): Finding => ({
+    subject: {},
+    facts: {},
     ...kinds[code],
     level,
     sides: [],
-    subject: {},
-    facts: {},
     value,
     limit: 0,
     unit: 'mm',

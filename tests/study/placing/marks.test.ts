@@ -14,6 +14,7 @@ import { anyDesk, demoWith, firstLayout, project } from '../../projects.ts';
 import { numberFrom } from '../../numbers.ts';
 import { runs } from '../../runs.ts';
 import { askFor, willDo } from './standing.ts';
+import { withGap } from '../../rooms.ts';
 
 /** Rounding of lengths of some metres, mm. */
 const DUST = 1e-6;
@@ -48,7 +49,8 @@ describe('the mark that moves least', () => {
           for (let i = 0; i < 40 && far > 2 * NEAREST_TO; i++) {
             const [turn, away] = [2 * Math.PI * draw(), Math.sqrt(draw()) * (far - 2 * NEAREST_TO)];
             const mark: Point = [from[0] + away * Math.cos(turn), from[1] + away * Math.sin(turn)];
-            if (Math.abs(mark[0]) > layout.desk.width / 2 || mark[1] < 0 || mark[1] > layout.desk.depth) continue;
+            if (Math.abs(mark[0]) > layout.desk.outline.width / 2 || mark[1] < 0 || mark[1] > layout.desk.outline.depth)
+              continue;
             expect(willDo(read.value, layout, ask, side, inFrame(side, mark), -DUST), String(mark)).toBe(false);
           }
         }
@@ -60,7 +62,7 @@ describe('the mark that moves least', () => {
   }, 60_000);
 
   test('lies straight towards the head on an empty desk, where only the aim holds it back', () => {
-    const of = project({ '/layouts/0/monitors': [], '/layouts/0/desk/wallGap': null });
+    const of = project({ '/layouts/0/monitors': [], ...withGap(null) });
     const layout = firstLayout(of);
     const ask = askFor(layout, 20, 12);
     const side = sideOf(taskOf(of, layout, ask), 'right', ask.allowed);

@@ -12,7 +12,7 @@ import type { PlaceAsk } from '$lib/study/placing/ask.ts';
 /** Stands of a slope in degrees and a lift, the same on both sides; the whole desk, nothing else. */
 export function askFor(layout: Layout, tilt: number, lift: number, more: Partial<PlaceAsk> = {}): PlaceAsk {
   const stand = { tilt: radians(tilt), lift, toe: null, footprint: null };
-  const { width, depth } = layout.desk;
+  const { width, depth } = layout.desk.outline;
   return {
     stands: { left: stand, right: stand },
     allowed: { miss: 10 },
@@ -83,14 +83,16 @@ export function willDo(
   const body = sixSided(pose.cabinet);
   const ears = earsOf(listener, desk);
   const base = pose.cabinet.slice(0, 4);
-  const off = base.some(({ x, y }) => y < -slack || y > desk.depth + slack || Math.abs(x) > desk.width / 2 + slack);
+  const off = base.some(
+    ({ x, y }) => y < -slack || y > desk.outline.depth + slack || Math.abs(x) > desk.outline.width / 2 + slack,
+  );
   const head = headOf(listener, desk).x;
   const own = pose.cabinet.every(({ x }) => (side === 'right' ? x - head : head - x) >= -slack);
-  const walled = pose.cabinet.some(
-    ({ x, y }) =>
-      (desk.wallGap !== null && y > desk.depth + desk.wallGap + slack) ||
-      (room.leftWall !== null && x < -room.leftWall - slack) ||
-      (room.rightWall !== null && x > room.rightWall + slack),
+  const walled = pose.cabinet.some(({ x, y }) =>
+    room.walls.some(({ bearing, distance: far }) => {
+      const turn = radians(bearing);
+      return x * Math.sin(turn) + y * Math.cos(turn) > far + slack;
+    }),
   );
   const screened = monitors.some((monitor) => overlapDepth(body, monitorBody(monitor)) > slack || bodyGap(body, monitorBody(monitor)) < ask.clear.screen - slack); // prettier-ignore
   return !off && own && !walled && !screened && stretchInside(body, ears.left, ears.right) === null;

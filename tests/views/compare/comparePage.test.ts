@@ -13,6 +13,7 @@ import { tagsOf } from '$lib/views/compare/strip.ts';
 import { summaryOf } from '$lib/views/compare/summary.ts';
 import { withMeasuresOf } from '$lib/views/compare/whole.ts';
 import { withLayouts } from '../../study/layouts.ts';
+import { withGap } from '../../rooms.ts';
 
 const quick = comparedBy.filter(({ needs }) => needs !== 'sound' && needs !== 'sheets');
 
@@ -95,11 +96,11 @@ describe('what differs in the input', () => {
   });
 
   test('names the choice, not its key', () => {
-    const of = layoutsOf({}, { '/layouts/0/aim/toe': { rule: 'straight' }, '/layouts/0/desk/wallGap': null });
+    const of = layoutsOf({}, { '/layouts/0/aim/toe': { rule: 'straight' }, ...withGap(null) });
     const { differs } = compare(of, of.layouts, []);
     const texts = inputRows(differs, MILLIMETRES).map(({ cells }) => cells.map(({ text }) => text));
     expect(texts).toEqual([
-      ['120\u202fmm', 'no wall'],
+      ['820\u202fmm', 'no wall'],
       ['to the head', 'straight ahead'],
     ]);
   });

@@ -5,6 +5,7 @@ import { plan } from '$lib/solution/plan.ts';
 import { surfaceReflections } from '$lib/solution/leadingReflections.ts';
 import { readingsOf } from '$lib/views/results/readings.ts';
 import { firstLayout, project } from '../../projects.ts';
+import { inRoom } from '../../rooms.ts';
 
 function planOf(changes: Readonly<Record<string, unknown>>) {
   const of = project(changes);
@@ -61,7 +62,7 @@ test('distances that differ are told one by one', () => {
 });
 
 test('pictures keep within their frame, with walls on both sides', () => {
-  const walled = planOf({ '/layouts/0/room': { leftWall: 900, rightWall: 950, ceiling: 2400 } });
+  const walled = planOf(inRoom({ left: 900, right: 950, ceiling: 2400 }));
   const told = readingsOf(walled);
   expect(told.map(({ name }) => name)).toContain('Off the left wall');
   for (const { picture } of told) {

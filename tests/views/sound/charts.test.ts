@@ -42,7 +42,7 @@ describe('the ways of a notch', () => {
   });
 
   test('have names', () => {
-    expect(causeName('wall', null)).toBe('wall behind');
+    expect(causeName('wall:behind', null)).toBe('wall behind');
     expect(causeName('monitor', 1)).toBe('screen 2');
     expect(causeName(null, null)).toBe('several together');
   });

@@ -1,4 +1,5 @@
 import { freeName } from '$lib/project/names.ts';
+import { migrate } from '$lib/project/migrate.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import type { Project } from '$lib/project/project.ts';
 import { sameJson } from '$lib/project/sameJson.ts';
@@ -208,10 +209,16 @@ function opened(id: string, { body, stamp, recovered }: Newest): StorageResult<O
   const checked = checkProject(body.project);
   if (!checked.ok) return { ok: false, error: { kind: 'unsound', faults: checked.faults } };
   const project = checked.value;
-  const draft = body.draft === undefined ? project : body.draft;
+  const draft = body.draft === undefined ? project : brought(body.draft);
   const answered = body.answered === undefined ? null : checkProject(body.answered);
   const content = answered?.ok ? { project, answered: answered.value, draft } : { project, draft };
   return done({ id, stamp, saved: body.saved, recovered, content });
+}
+
+/** A document as typed, brought to the present version; one that cannot be stays as it is. */
+function brought(draft: unknown): unknown {
+  const now = migrate(draft);
+  return now.ok ? now.value : draft;
 }
 
 /** The content under another title. A draft whose title is at fault gets a sound one with it. */

@@ -1,4 +1,4 @@
-import { fraction, length, position, text, temperature, type Span } from './kinds.ts';
+import { bearing, fraction, length, part, position, text, temperature, type Span } from './kinds.ts';
 
 /** Of what stands or hangs round a desk. */
 export const ROOM = 'a room of 6 m on each side of the desk, with margin';
@@ -18,37 +18,63 @@ export const air = {
   ),
 };
 
+const absorption: Span = [0, 1, '0 sends all the energy back, 1 none of it (random incidence)'];
+
 export const desk = {
-  width: length('Width', 'side to side', [200, 10000, 'from a shelf to a studio wall']),
-  depth: length('Depth', 'front edge to back edge', [100, 5000, 'from a shelf to a double desk']),
   height: length('Height', 'floor to the desk’s top face', [
     150,
     2000,
     'from a floor table to a standing desk, with margin',
   ]),
-  wallGap: length('Gap to the wall', 'back edge to the wall; empty: no wall near', [0, 10000, ROOM], {
-    default: null,
-    empty: 'no wall',
-  }),
+  absorption: fraction('Desk absorbs', '0: all comes back, as from a hard plate', absorption, { default: 0 }),
 };
 
-const sideWall: Span = [100, 20000, ROOM];
-const absorption: Span = [0, 1, '0 sends all the energy back, 1 none of it (random incidence)'];
+const width = length('Width', 'side to side', [200, 10000, 'from a shelf to a studio wall']);
+const depth = length('Depth', 'front edge to back edge', [100, 5000, 'from a shelf to a double desk']);
 
-/** Side walls from the desk's middle, the ceiling over the floor. */
-export const room = {
-  leftWall: length('Wall at the left', 'from the desk’s middle', sideWall, { default: null, empty: 'no wall' }),
-  rightWall: length('Wall at the right', 'from the desk’s middle', sideWall, { default: null, empty: 'no wall' }),
-  ceiling: length('Ceiling', 'over the floor', [300, 20000, 'from under a bunk bed to a hall, over the floor'], {
-    default: null,
-    empty: 'none near',
-  }),
-  absorption: {
-    desk: fraction('Desk absorbs', '0: all comes back, as from a hard plate', absorption, { default: 0 }),
-    wall: fraction('Wall behind absorbs', 'share of the energy, 0 to 1', absorption, { default: 0 }),
-    sides: fraction('Side walls absorb', 'share of the energy, 0 to 1', absorption, { default: 0 }),
-    ceiling: fraction('Ceiling absorbs', 'share of the energy, 0 to 1', absorption, { default: 0 }),
+/** Sizes of the desk’s top by its shape. */
+export const outlines = {
+  rectangle: {
+    width,
+    depth,
+    corner: length('Corner radius', 'of all four corners; 0: square', [0, 2500, 'up to half a round table'], {
+      default: 0,
+    }),
   },
+};
+
+/**
+ * A flat wall that runs on to both sides, from the floor to the ceiling. Its bearing is where it lies as seen from the
+ * origin, its distance how far that is, square to it.
+ */
+export const wall = {
+  name: text('Name', 'to tell it from the others'),
+  bearing: bearing(
+    'Bearing',
+    '0 ahead, 90 right, −90 left, 180 behind the chair',
+    [-180, 180, 'all round, seen from above'],
+    { default: 0 },
+  ),
+  distance: length('Distance', 'square to it, from the middle of the desk’s front edge', [0, 20000, ROOM]),
+  absorption: fraction('Absorbs', 'share of the energy, 0 to 1', absorption, { default: 0 }),
+};
+
+export const ceiling = {
+  height: length('Ceiling height', 'over the floor', [300, 20000, 'from under a bunk bed to a hall, over the floor'], {
+    start: 2500,
+  }),
+  absorption: fraction('Ceiling absorbs', 'share of the energy, 0 to 1', absorption, { default: 0 }),
+};
+
+/** The gap to the wall behind the desk, which is asked for before all others: of the file it is that wall’s distance. */
+export const gap = length('Gap to the wall', 'back edge to the wall; empty: no wall near', [0, 10000, ROOM], {
+  default: null,
+  empty: 'no wall',
+});
+
+/** What the room has beside its walls. */
+export const room = {
+  ceiling: part('Ceiling', 'off: none near enough to matter', ceiling),
 };
 
 /** A new one is a common panel. */

@@ -34,6 +34,8 @@ export const width = numbers('a width', 'mm', 1);
 /** A length from a zero, to both sides. */
 export const position = numbers('a position', 'mm', 1);
 export const angle = numbers('an angle', '°', 0.5);
+/** A direction in plan, from straight ahead, to both sides. */
+export const bearing = numbers('a bearing', '°', 1);
 export const count = numbers('a whole number', '', 1, true);
 export const mass = numbers('a mass', 'kg', 0.1);
 export const frequency = numbers('a frequency', 'Hz', 50);

@@ -3,12 +3,13 @@ import { overlapDepth } from '$lib/geometry/solid.ts';
 import { hiddenShare } from '$lib/layout/hiddenShare.ts';
 import { sideNames } from '$lib/project/project.ts';
 import { asMm, asUnit } from '$lib/project/sentence.ts';
+import { gapToWall, wayTo } from '$lib/project/wall.ts';
 import type { Finding } from './finding.ts';
 import type { PlacedCheck } from './check.ts';
 
 /** Between a cabinet and a screen, mm: room for the fingers that turn the one without marking the other. */
 const TO_SCREEN = 10;
-/** Between a cabinet and the wall behind it, mm: room for a plug and the bend of its cable. */
+/** Between a cabinet and a wall behind it, mm: room for a plug and the bend of its cable. */
 const TO_WALL = 40;
 /** Share of a screen, %, from which what is hidden is more than a note. */
 const MUCH_HIDDEN = 5;
@@ -39,29 +40,31 @@ const closeToScreen: PlacedCheck = ({ cabinets, monitors }) =>
     }),
   );
 
-/** A cabinet so near to the wall behind it that no plug fits in; one that reaches into it is told as such. */
-const closeToWall: PlacedCheck = ({ layout, poses }) => {
-  const { depth, wallGap } = layout.desk;
-  if (wallGap === null) return [];
-  return sideNames.flatMap((side): Finding[] => {
-    const gap = depth + wallGap - Math.max(...poses[side].cabinet.map(({ y }) => y));
-    if (gap < -DUST || gap >= TO_WALL - DUST) return [];
-    return [
-      {
-        code: 'close-to-wall',
-        level: 'note',
-        sides: [side],
-        subject: {},
-        facts: {},
-        quantities: { gap: asMm(Math.max(0, gap)) },
-        value: Math.max(0, gap),
-        limit: TO_WALL,
-        unit: 'mm',
-        source: 'plug',
-      },
-    ];
-  });
-};
+/** A cabinet's back so near to a wall that no plug fits in; one that reaches into it is told as such. */
+const closeToWall: PlacedCheck = ({ layout, poses }) =>
+  layout.room.walls.flatMap((wall, index) =>
+    sideNames.flatMap((side): Finding[] => {
+      const gap = gapToWall(
+        wall,
+        poses[side].cabinet.map(({ x, y }) => [x, y]),
+      );
+      if (wayTo(wall) !== 'back' || gap < -DUST || gap >= TO_WALL - DUST) return [];
+      return [
+        {
+          code: 'close-to-wall',
+          level: 'note',
+          sides: [side],
+          subject: { wall: index },
+          facts: { wall: wall.name, way: 'back' },
+          quantities: { gap: asMm(Math.max(0, gap)) },
+          value: Math.max(0, gap),
+          limit: TO_WALL,
+          unit: 'mm',
+          source: 'plug',
+        },
+      ];
+    }),
+  );
 
 /** A cabinet between the eyes and a screen. */
 const screenHidden: PlacedCheck = ({ cabinets, layout, head }) =>

@@ -31,7 +31,7 @@ export const concernedBy = (finding: Finding, layoutIndex: number): readonly str
     path[0] === 'speaker' ? pointerTo(...path) : pointerTo('layouts', layoutIndex, ...path),
   );
 
-type Path = readonly string[];
+type Path = readonly (string | number)[];
 
 /** Within the layout, or from `speaker` down. */
 const byCode: { readonly [Code in FindingCode]: (finding: Finding<Code>) => readonly Path[] } = {
@@ -39,8 +39,8 @@ const byCode: { readonly [Code in FindingCode]: (finding: Finding<Code>) => read
   'monitor-in-sight-line': (finding) => marks(finding, 'x'),
   'close-to-screen': (finding) => marks(finding, 'x'),
   'screen-hidden': (finding) => marks(finding, 'x'),
-  'into-wall': (finding) => [...marks(finding, 'y'), ['desk', 'wallGap']],
-  'close-to-wall': (finding) => [...marks(finding, 'y'), ['desk', 'wallGap']],
+  'into-wall': (finding) => [...marks(finding, acrossOf({ edge: finding.facts.way })), wallAt(finding.subject.wall)],
+  'close-to-wall': (finding) => [...marks(finding, 'y'), wallAt(finding.subject.wall)],
   'stand-over-edge': (finding) => marks(finding, acrossOf(finding.facts)),
   'cabinet-over-edge': (finding) => marks(finding, acrossOf(finding.facts)),
   'falls-over': () => base,
@@ -71,6 +71,8 @@ const byCode: { readonly [Code in FindingCode]: (finding: Finding<Code>) => read
 const pathsOf = <Code extends FindingCode>(finding: Finding<Code>): readonly Path[] => byCode[finding.code](finding);
 
 const marks = ({ sides }: Finding, axis: 'x' | 'y'): readonly Path[] => sides.map((side) => ['placement', side, axis]);
+
+const wallAt = (index: number): Path => ['room', 'walls', index, 'distance'];
 
 const acrossOf = ({ edge }: { readonly edge: 'front' | 'back' | 'left' | 'right' }): 'x' | 'y' =>
   edge === 'left' || edge === 'right' ? 'x' : 'y';

@@ -1,5 +1,6 @@
 import { says, sentenceText, sizeOf, type Sentence } from '$lib/project/sentence.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
+import { wallText } from '$lib/project/wall.ts';
 import type { Finding, FindingCode } from './finding.ts';
 
 /** A finding in one line, to be read beside how many there are: what is so, without advice. */
@@ -11,12 +12,14 @@ const byCode: { readonly [Code in FindingCode]: (finding: Finding<Code>) => Sent
   'monitor-in-sight-line': ({ subject: { driver } }) => says`A screen hides a ${driver} from the head.`,
   'close-to-screen': ({ quantities: { gap } }) => says`A cabinet stands ${gap} from a screen.`,
   'screen-hidden': ({ quantities: { share } }) => says`A cabinet hides ${share} of a screen.`,
-  'into-wall': ({ facts: { what }, quantities: { depth } }) => says`A ${what} reaches ${depth} into the wall.`,
+  'into-wall': ({ facts: { what, wall }, quantities: { depth } }) =>
+    says`A ${what} reaches ${depth} into the ${wallText(wall)}.`,
   'stand-over-edge': ({ facts: { edge }, quantities: { over } }) =>
     says`A stand stands ${over} over the desk’s ${edge} edge.`,
   'cabinet-over-edge': ({ facts: { edge }, quantities: { over } }) =>
     says`A cabinet juts out ${over} over the desk’s ${edge} edge.`,
-  'close-to-wall': ({ quantities: { gap } }) => says`A cabinet leaves ${gap} to the wall behind it.`,
+  'close-to-wall': ({ facts: { wall }, quantities: { gap } }) =>
+    says`A cabinet leaves ${gap} to the ${wallText(wall)}.`,
   'falls-over': () => says`A loudspeaker falls over.`,
   tips: ({ quantities: { least, plane } }) => says`A loudspeaker tips at ${least}; ${plane} is asked.`,
   'may-tip': ({ quantities: { least, plane } }) => says`A loudspeaker may tip at ${least}; ${plane} is asked.`,

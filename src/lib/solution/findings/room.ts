@@ -1,31 +1,37 @@
-import { around, type Extent } from '$lib/geometry/extent.ts';
-import type { Point } from '$lib/geometry/point.ts';
+import { convexHull } from '$lib/geometry/convexHull.ts';
+import { gapWithin } from '$lib/geometry/gapWithin.ts';
+import type { Point, Vec3 } from '$lib/geometry/point.ts';
+import { deskShape } from '$lib/project/deskShape.ts';
 import { asMm } from '$lib/project/sentence.ts';
 import { sideNames, type Desk, type SideName } from '$lib/project/project.ts';
+import { gapToWall, wayTo } from '$lib/project/wall.ts';
 import type { Finding } from './finding.ts';
 import type { Check } from './check.ts';
 
 /** Rounding puts a stand that ends at the edge a hair over it; mm. */
 const AT_THE_EDGE = 1e-6;
 
-const edges = ['front', 'back', 'left', 'right'] as const;
-type Edge = (typeof edges)[number];
+type Edge = 'front' | 'back' | 'left' | 'right';
 
-/** How far something lies over each edge of the desk, mm; negative inside. */
-function overhangs({ left, bottom, right, top }: Extent, { width, depth }: Desk): Record<Edge, number> {
-  return { front: -bottom, back: top - depth, left: -width / 2 - left, right: right - width / 2 };
+/** The edge of the desk that a figure lies over furthest, and how far, mm; null where it lies on the desk. */
+function edgeCrossed(figure: readonly Point[], desk: Desk): readonly [Edge, number] | null {
+  const { points } = deskShape(desk);
+  const { gap, edge } = gapWithin(deskShape(desk), figure);
+  if (gap >= -AT_THE_EDGE) return null;
+  const [from, to] = [points[edge] ?? [0, 0], points[(edge + 1) % points.length] ?? [0, 0]];
+  return [sideOf([to[0] - from[0], to[1] - from[1]]), -gap];
 }
 
-function worstEdge(extent: Extent, desk: Desk): readonly [Edge, number] | null {
-  const over = overhangs(extent, desk);
-  const worst = edges.reduce((a, b) => (over[b] > over[a] ? b : a));
-  return over[worst] > AT_THE_EDGE ? [worst, over[worst]] : null;
+/** The side of the desk that an edge is on, by the way that it runs round the desk. */
+function sideOf([x, y]: Point): Edge {
+  if (Math.abs(x) >= Math.abs(y)) return x > 0 ? 'front' : 'back';
+  return y > 0 ? 'right' : 'left';
 }
 
 /** A stand with part of its base off the desk, or a cabinet that juts out over the edge. */
 const deskEdge: Check = ({ layout, footprints, poses }) =>
   sideNames.flatMap((side): Finding[] => {
-    const stand = worstEdge(around(footprints[side]), layout.desk);
+    const stand = edgeCrossed(footprints[side], layout.desk);
     if (stand) {
       const [edge, over] = stand;
       return [
@@ -38,7 +44,7 @@ const deskEdge: Check = ({ layout, footprints, poses }) =>
         },
       ];
     }
-    const cabinet = worstEdge(around(poses[side].cabinet.map(({ x, y }): Point => [x, y])), layout.desk);
+    const cabinet = edgeCrossed(convexHull(fromAbove(poses[side].cabinet)), layout.desk);
     if (!cabinet) return [];
     const [edge, over] = cabinet;
     return [
@@ -52,31 +58,32 @@ const deskEdge: Check = ({ layout, footprints, poses }) =>
     ];
   });
 
-/** A cabinet or stand that would have to stand in the wall behind the desk. */
-const wallBehind: Check = ({ layout, footprints, poses }) => {
-  const { depth, wallGap } = layout.desk;
-  if (wallGap === null) return [];
-  const wall = depth + wallGap;
-  return sideNames.flatMap((side): Finding[] => {
-    const cabinet = poses[side].cabinet.reduce((most, { y }) => Math.max(most, y), -Infinity) - wall;
-    const stand = around(footprints[side]).top - wall;
-    const into = Math.max(cabinet, stand);
-    if (into <= AT_THE_EDGE) return [];
-    const what = cabinet >= stand ? 'cabinet' : 'stand';
-    return [
-      {
-        ...common(side, into),
-        code: 'into-wall',
-        level: 'fault',
-        facts: { what },
-        quantities: { depth: asMm(into) },
-      },
-    ];
-  });
-};
+/** A cabinet or stand that would have to stand in a wall. */
+const intoWall: Check = ({ layout, footprints, poses }) =>
+  layout.room.walls.flatMap((wall, index) =>
+    sideNames.flatMap((side): Finding[] => {
+      const cabinet = -gapToWall(wall, fromAbove(poses[side].cabinet));
+      const stand = -gapToWall(wall, footprints[side]);
+      const into = Math.max(cabinet, stand);
+      if (into <= AT_THE_EDGE) return [];
+      const what = cabinet >= stand ? 'cabinet' : 'stand';
+      return [
+        {
+          ...common(side, into),
+          subject: { wall: index },
+          code: 'into-wall',
+          level: 'fault',
+          facts: { what, wall: wall.name, way: wayTo(wall) },
+          quantities: { depth: asMm(into) },
+        },
+      ];
+    }),
+  );
+
+const fromAbove = (points: readonly Vec3[]): Point[] => points.map(({ x, y }) => [x, y]);
 
 const common = (side: SideName, value: number) =>
   ({ sides: [side], subject: {}, value, limit: 0, unit: 'mm', source: 'geometry' }) as const;
 
 /** In the order in which they are told. */
-export const roomChecks: readonly Check[] = [wallBehind, deskEdge];
+export const roomChecks: readonly Check[] = [intoWall, deskEdge];

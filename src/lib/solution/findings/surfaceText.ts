@@ -1,18 +1,16 @@
 import type { SurfaceName } from '$lib/acoustics/surface.ts';
+import { wallText } from '$lib/project/wall.ts';
 import type { Screen } from '$lib/acoustics/screens.ts';
 
-const names: Readonly<Record<SurfaceName, string>> = {
-  desk: 'The desk',
-  wall: 'The wall behind',
-  'left-wall': 'The wall at the left',
-  'right-wall': 'The wall at the right',
-  ceiling: 'The ceiling',
-  monitor: 'The screen',
-};
+/** A surface in a few words. */
+export function surfaceName(surface: SurfaceName): string {
+  if (surface === 'monitor') return 'screen';
+  return surface === 'desk' || surface === 'ceiling' ? surface : wallText(surface.slice('wall:'.length));
+}
 
 /** A surface at the beginning of a sentence; screens by their number, from 1. */
 export const surfaceText = ({ surface, monitor }: { surface: SurfaceName; monitor: number | null }): string =>
-  monitor === null ? names[surface] : `Screen ${monitor + 1}`;
+  monitor === null ? `The ${surfaceName(surface)}` : `Screen ${monitor + 1}`;
 
 export type Obstacle = Screen['name'];
 

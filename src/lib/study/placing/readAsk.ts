@@ -4,6 +4,7 @@ import { listener } from '$lib/project/fields/listener.ts';
 import { stand as standFields } from '$lib/project/fields/stand.ts';
 import { got } from '$lib/project/got.ts';
 import { expectation, type Range } from '$lib/project/range.ts';
+import { deskShape } from '$lib/project/deskShape.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { says } from '$lib/project/sentence.ts';
 import type { ExistingStand, PlaceAsk } from './ask.ts';
@@ -123,12 +124,10 @@ function readClear(document: unknown): Result<PlaceAsk['clear']> {
 }
 
 /** Anywhere on the desk. */
-export const wholeDesk = ({ desk: { width, depth } }: Layout): Box => ({
-  left: -width / 2,
-  right: width / 2,
-  front: 0,
-  back: depth,
-});
+export function wholeDesk({ desk }: Layout): Box {
+  const { left, right, bottom, top } = deskShape(desk).extent;
+  return { left, right, front: bottom, back: top };
+}
 
 function readMarks(document: unknown, layout: Layout): Result<Box | null> {
   if (document === undefined || document === true) return success(wholeDesk(layout));

@@ -1,10 +1,13 @@
 import { bodyGap } from '$lib/geometry/bodyGap.ts';
+import { gapWithin, type Outline } from '$lib/geometry/gapWithin.ts';
 import type { Point, Vec3 } from '$lib/geometry/point.ts';
 import { mirrorX, vec3 } from '$lib/geometry/point.ts';
 import { overlapDepth, sixSided, uprightBox, type Solid } from '$lib/geometry/solid.ts';
 import { monitorBody } from '$lib/layout/bodies.ts';
 import { earsOf } from '$lib/layout/ears.ts';
+import { deskShape } from '$lib/project/deskShape.ts';
 import type { Layout, SideName } from '$lib/project/project.ts';
+import { towards } from '$lib/project/wall.ts';
 
 /** A loudspeaker on its stand at the mark (0, 0), untoed, seen as a right one. */
 export interface StoodSet {
@@ -33,8 +36,12 @@ export function spaceOf(layout: Layout, side: SideName, set: StoodSet, clear: Cl
   const flip = side === 'left' ? mirrorX : (v: Vec3): Vec3 => v;
   const { desk, room, monitors, listener } = layout;
   const screens = monitors.map((monitor) => ({ ...monitorBody(monitor.x === 0 || side === 'right' ? monitor : { ...monitor, x: -monitor.x }) })); // prettier-ignore
-  const outer = side === 'left' ? room.leftWall : room.rightWall;
-  const inner = side === 'left' ? room.rightWall : room.leftWall;
+  const sign = side === 'left' ? -1 : 1;
+  const top = side === 'left' ? mirroredOutline(deskShape(desk)) : deskShape(desk);
+  const walls = room.walls.map(({ bearing, distance }) => {
+    const [right, ahead] = towards(bearing);
+    return { right: sign * right, ahead, distance: distance - clear.wall };
+  });
   const ears = earsOf(listener, desk);
   const head = headPlate(flip(ears.left), flip(ears.right));
   const middle = (flip(ears.left).x + flip(ears.right).x) / 2;
@@ -49,21 +56,19 @@ export function spaceOf(layout: Layout, side: SideName, set: StoodSet, clear: Cl
     const keep = (one: number): void => {
       if (one < room) room = one;
     };
-    const walls = ([x, y]: Point): void => {
-      if (desk.wallGap !== null) keep(desk.depth + desk.wallGap - y - clear.wall);
-      if (outer !== null) keep(outer - x - clear.wall);
-      if (inner !== null) keep(x + inner - clear.wall);
+    const clearOfWalls = ([x, y]: Point): void => {
+      for (const { right, ahead, distance } of walls) keep(distance - x * right - y * ahead);
     };
+    const base: Point[] = [];
     for (const [x, y] of set.footprint) {
       const corner = at(x, y);
-      walls(corner);
-      keep(corner[1]);
-      keep(desk.depth - corner[1]);
-      keep(desk.width / 2 - Math.abs(corner[0]));
+      clearOfWalls(corner);
+      base.push(corner);
     }
+    keep(gapWithin(top, base).gap);
     const corners = set.cabinet.map(({ x, y, z }) => {
       const corner = at(x, y);
-      walls(corner);
+      clearOfWalls(corner);
       keep(corner[0] - middle);
       return vec3(corner[0], corner[1], z);
     });
@@ -78,6 +83,12 @@ export function spaceOf(layout: Layout, side: SideName, set: StoodSet, clear: Cl
     return room;
   };
 }
+
+/** The mirror image in x = 0, counter-clockwise again. */
+const mirroredOutline = ({ points, convex }: Outline): Outline => ({
+  points: points.map(([x, y]): Point => [-x, y]).reverse(),
+  convex,
+});
 
 /** Gap of two bodies over the least that is asked, mm; negative by how deep one is in the other, where it is. */
 function gapOf(body: Solid, other: Solid, least: number): number {

@@ -20,7 +20,7 @@ const DECIMALS = 3;
  * their sheets, of which nobody reads the numbers, only that it differs. Changed is what is not as in the first layout.
  */
 export function inputRows(differs: readonly Difference[], display: LengthDisplay): InputRow[] {
-  const told = differs.filter((one) => !isTold(one, differs) && !isArrangement(one));
+  const told = differs.filter((one) => !isTold(one, differs) && !isArrangement(one) && !goesWithWall(one));
   const rows = told.map((one): InputRow => {
     const pair = twinOf(one, differs) !== undefined;
     const texts = one.values.map((value) => valueText(one.pointer, value, display));
@@ -38,6 +38,12 @@ const cellsOf = (texts: readonly string[]): InputRow['cells'] =>
   texts.map((text) => ({ text, changed: text !== texts[0] }));
 
 const isArrangement = ({ pointer }: Difference): boolean => pointer.startsWith('/arrangement');
+
+const WALL = /^\/room\/walls\/\d+\//;
+
+/** Of a wall that is not in every layout its distance says enough. */
+const goesWithWall = ({ pointer, values }: Difference): boolean =>
+  WALL.test(pointer) && !pointer.endsWith('/distance') && values.includes(null);
 
 const SIDE = /^\/placement\/(left|right)\/([xy])$/;
 
@@ -63,6 +69,7 @@ function labelOf(pointer: string, pair: boolean): string {
 function valueText(pointer: string, value: Value, display: LengthDisplay): string {
   const at = `/layouts/0${pointer}`;
   const field = fieldAt(at) ?? fieldAt(parentOf(at) ?? '');
+  if (value === null && WALL.test(pointer)) return 'no wall';
   if (value === null) return field?.kind === 'number' ? (field.empty ?? 'none') : 'none';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'string') {

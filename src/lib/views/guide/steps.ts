@@ -85,11 +85,10 @@ export const steps: readonly Step[] = [
     asks: (_project, _layout, index) => [
       {
         fields: under(pointerTo('layouts', index, 'desk'), [
-          ['width', 'deskWidth'],
-          ['depth', 'deskDepth'],
+          ['outline/width', 'deskWidth'],
+          ['outline/depth', 'deskDepth'],
           ['height', 'deskHeight'],
-          ['wallGap', 'wallGap'],
-        ]),
+        ]).concat({ at: pointerTo('layouts', index, 'room', 'gap'), sure: 'wallGap' }),
       },
     ],
   },

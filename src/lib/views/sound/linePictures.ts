@@ -1,5 +1,6 @@
 import type { Point, Vec3 } from '$lib/geometry/point.ts';
 import { radians } from '$lib/geometry/angle.ts';
+import { deskShape } from '$lib/project/deskShape.ts';
 import type { Plan, ReflectionPlan } from '$lib/solution/document.ts';
 import type { ListeningAreaPlan } from '$lib/solution/listeningArea.ts';
 import type { ResponsePlan } from '$lib/solution/soundDocument.ts';
@@ -76,11 +77,15 @@ export function pathPicture(
   { surface, point, driver }: ReflectionPlan,
 ): SmallPicture {
   const from = plan.sides[side].drivers.find(({ name }) => name === driver)?.position ?? plan.sides[side].aimedPoint;
-  const isBeside = surface === 'left-wall' || surface === 'right-wall';
+  // A wall is seen as a line from above; what lies level, or straight ahead, from the side.
+  const isBeside =
+    surface.startsWith('wall:') &&
+    Math.abs(point.x - from.x) + Math.abs(point.x - plan.head.x) >
+      Math.abs(point.y - from.y) + Math.abs(point.y - plan.head.y);
   const flat = ({ x, y, z }: Vec3): Point => (isBeside ? [x, y] : [y, z]);
   const [start, corner, end] = [flat(from), flat(point), flat(plan.head)];
-  const { depth, width } = plan.layout.desk;
-  const desk = isBeside ? area('desk', box(-width / 2, 0, width / 2, depth)) : line('ground', [0, 0], [depth, 0]);
+  const { points, extent } = deskShape(plan.layout.desk);
+  const desk = isBeside ? area('desk', points) : line('ground', [extent.bottom, 0], [extent.top, 0]);
   return framed([
     desk,
     area('head', round(end, HEAD)),

@@ -1,18 +1,11 @@
+import { surfaceName } from '$lib/solution/findings/surfaceText.ts';
 import type { NotchPlan } from '$lib/solution/soundDocument.ts';
 
 type Cause = NonNullable<NotchPlan['cause']>;
 
-const names: Readonly<Record<Cause, string>> = {
-  desk: 'desk',
-  wall: 'wall behind',
-  'left-wall': 'left wall',
-  'right-wall': 'right wall',
-  ceiling: 'ceiling',
-  monitor: 'screen',
-  drivers: 'drivers apart',
-  pair: 'loudspeakers apart',
-};
+const nameOf = (cause: Cause): string =>
+  cause === 'drivers' ? 'drivers apart' : cause === 'pair' ? 'loudspeakers apart' : surfaceName(cause);
 
 /** What makes a notch, in a word or two; screens by their number, from 1. */
 export const causeName = (cause: Cause | null, monitor: number | null): string =>
-  cause === null ? 'several together' : monitor === null ? names[cause] : `screen ${monitor + 1}`;
+  cause === null ? 'several together' : monitor === null ? nameOf(cause) : `screen ${monitor + 1}`;
