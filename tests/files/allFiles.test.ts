@@ -91,7 +91,7 @@ describe('all files of a layout', () => {
       project: 'Bindery desk',
       layout: 'window side',
       format: 'wedgewright/manifest',
-      projectVersion: 1,
+      projectVersion: 2,
     });
     expect(list.leftOut).toEqual([]);
     expect(list.files.map(({ path }) => path)).toEqual(files.slice(0, -1).map(({ path }) => path));

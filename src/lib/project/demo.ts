@@ -25,7 +25,7 @@ export const demoProject = {
     {
       name: 'window side',
       desk: { height: 735, outline: { rule: 'rectangle', width: 1400, depth: 700 } },
-      room: { walls: [{ name: 'behind', bearing: 0, distance: 820 }] },
+      room: { walls: [{ name: 'behind', distance: 820 }] },
       monitors: [{ y: 520, width: 615, height: 365, bottom: 110, entered: [] }],
       listener: {
         setback: 180,
