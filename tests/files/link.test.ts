@@ -1,4 +1,4 @@
-import { crc32, deflateRawSync, inflateRawSync } from 'node:zlib';
+import { inflateRawSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { LONGEST_LINK, readLink, writeLink } from '$lib/files/link.ts';

@@ -89,7 +89,7 @@ describe('regions of marks', () => {
         const ask = askFor(layout, tilt, lift, { allowed: { miss } });
         const task = taskOf(read.value, layout, ask);
         const draw = (): number => draws.next().value ?? 0;
-        const { width, depth } = layout.desk;
+        const { width, depth } = layout.desk.outline;
         for (const name of sideNames) {
           const side = sideOf(task, name, ask.allowed);
           const regions = ask.marks ? marksOf(side, ask.marks) : [];
