@@ -347,7 +347,7 @@ describe('layouts', () => {
     await card.getByRole('button', { name: 'Delete it' }).press('Enter');
     expect(await names()).toEqual(['door side', 'window side']);
     await card.getByRole('textbox', { name: 'Name of this layout' }).fill('door side');
-    await expect.poll(() => card.textContent()).toContain('expected a name not used before');
+    await expect.poll(() => card.textContent()).toContain('Needs a name not used before');
     await page.keyboard.press('Escape');
     await page.keyboard.press('Escape');
     await layout(page, 'window side').focus();

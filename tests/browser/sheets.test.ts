@@ -175,7 +175,7 @@ describe('the search', () => {
     await page.locator('[id="/stock/0/sheet/height"]').fill('60');
     await expect
       .poll(() => section(page).getByRole('alert').textContent(), { timeout: BUSY })
-      .toContain('/stock/0/sheet: expected a sheet of at least');
+      .toContain('/stock/0/sheet: Needs a sheet of at least');
   });
 });
 

@@ -111,7 +111,7 @@ describe('what if a number changes', () => {
     await open(page, LIFT, 'Lift');
     await expect
       .poll(() => sweep(page).getByText('No answer from').textContent())
-      .toMatch(/from 2\u202fmm to 3\u202fmm: expected a thin end of at least 3\u202fmm/);
+      .toMatch(/from 2\u202fmm to 3\u202fmm: Needs a thin end of at least 3\u202fmm/);
     await charts(page).focus();
     await page.keyboard.press('Home');
     await expect.poll(() => charts(page).getAttribute('aria-valuetext')).toBe('2\u202fmm: no answer');

@@ -117,7 +117,7 @@ describe('the workshop', () => {
     await expect
       .poll(() => page.locator('.refused').allTextContents())
       .toContainEqual(
-        expect.stringMatching(/Crossing ribs: expected a width of at least [\d.]+\smm for 2 ribs.* got 20\smm/),
+        expect.stringMatching(/Crossing ribs: Needs a width of at least [\d.]+\smm for 2 ribs.*, not 20\smm/),
       );
   });
 
