@@ -7,7 +7,7 @@ import { heldBeds, unknownParts, type Released } from './nestLocks.ts';
 import { layoutFaultsSteps, sheetsFaultsSteps } from './validity.ts';
 import { leastSheets } from './nestBound.ts';
 import { partsOf } from './arrange.ts';
-import { random } from './nestRandom.ts';
+import { random } from '$lib/geometry/random.ts';
 import type { Bed, Item } from './nestBoard.ts';
 import type { Locked, Stock } from '$lib/project/project.ts';
 import type { Part, Sheet } from '$lib/workshop/part.ts';

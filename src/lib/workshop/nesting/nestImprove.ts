@@ -2,7 +2,7 @@ import { capacityOf } from './arrange.ts';
 import { claimOf, type Bed, type Body } from './nestBoard.ts';
 import { fits } from './nestBound.ts';
 import { Greedy, largestFirst } from './nestGreedy.ts';
-import { pick, type Random } from './nestRandom.ts';
+import { pick, type Random } from '$lib/geometry/random.ts';
 import { Separation } from './nestSeparate.ts';
 import type { Problem } from './nestProblem.ts';
 

@@ -1,5 +1,5 @@
 import { FIT, type Room } from './rows.ts';
-import { pick, type Random } from './nestRandom.ts';
+import { pick, type Random } from '$lib/geometry/random.ts';
 import type { Bed, Body } from './nestBoard.ts';
 import type { Pairs, Shape } from './nestShapes.ts';
 import type { Push } from './nestDepth.ts';
