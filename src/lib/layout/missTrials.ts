@@ -2,6 +2,7 @@ import { along, length, type Vec3 } from '$lib/geometry/point.ts';
 import { quantile, trials } from '$lib/geometry/trials.ts';
 import type { Layout, SideName, Speaker } from '$lib/project/project.ts';
 import type { Sure } from '$lib/project/sure.ts';
+import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import { cutNudges, missShifts } from './missSpread.ts';
 import type { Scene } from './nudges.ts';
 import { asCut, passing } from './passing.ts';
@@ -60,7 +61,7 @@ export function* missTrials(
     how,
   );
   const slopes = cutNudges.map(([key]) => [shifts.get(key), sure[key]] as const);
-  const straight = yield* trials(spans, (off) => length(shifted(at, slopes, off)), how);
+  const straight = toTheEnd(trials(spans, (off) => length(shifted(at, slopes, off)), how));
   return { misses, within95: quantile(misses, 0.95), firstOrder95: quantile(straight, 0.95) };
 }
 

@@ -18,6 +18,7 @@ export class Clients {
   /** By the sheets alone: what is quickly known does not wait for them. */
   readonly compareSheets: JobClient<'compare', ComparedSubject>;
   readonly sweep: JobClient<'sweep'>;
+  readonly sure: JobClient<'sure'>;
 
   constructor(start: StartWorker) {
     this.findings = new JobClient('findings', start);
@@ -30,6 +31,7 @@ export class Clients {
     this.compare = new JobClient('compare', start);
     this.compareSheets = new JobClient('compare', start);
     this.sweep = new JobClient('sweep', start);
+    this.sure = new JobClient('sure', start);
   }
 }
 

@@ -2,6 +2,7 @@ import { headMap, type HeadMap, type HeadPlane } from '$lib/acoustics/headMap.ts
 import type { Finding, FindingCode } from '$lib/solution/findings/finding.ts';
 import { suggestionSteps } from '$lib/solution/findings/suggest.ts';
 import type { TriedSuggestion } from '$lib/solution/findings/suggestion.ts';
+import { sureTrials, type SureTrials } from '$lib/solution/sureTrials.ts';
 import { listeningAreaSteps, type ListeningAreaPlan } from '$lib/solution/listeningArea.ts';
 import { hearingOf } from '$lib/solution/headVoices.ts';
 import type { Solution } from '$lib/solution/solution.ts';
@@ -49,6 +50,8 @@ export interface Jobs {
   readonly 'listening-area': { input: Subject; answer: ListeningAreaPlan };
   /** One map of head positions. */
   readonly slice: { input: Subject & { readonly where: HeadPlane }; answer: HeadMap };
+  /** How far axes may pass the head, by trials. */
+  readonly sure: { input: Subject; answer: SureTrials | null };
   /** How the parts lie on their sheets; or why they do not. */
   readonly sheets: { input: Subject; answer: Result<Nested> };
   /** Layouts side by side: first what is quickly known. */
@@ -99,6 +102,9 @@ export const jobs: {
   },
   *slice({ where, ...subject }) {
     return headMap(hearingOf(subject.project, solutionOf(subject)), where);
+  },
+  *sure({ project, layoutIndex }) {
+    return yield* shares(sureTrials(project, layoutAt(project, layoutIndex)));
   },
   sheets: (subject) => sheetSteps(subject),
   *place({ project, layoutIndex, ask }) {

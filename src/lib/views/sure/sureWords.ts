@@ -1,0 +1,71 @@
+import { capital } from '$lib/project/capital.ts';
+import type { Plan } from '$lib/solution/document.ts';
+import { sidesAlike } from '$lib/drawing/sidesAlike.ts';
+import type { SideName } from '$lib/project/project.ts';
+import { MM_PER_INCH, type LengthDisplay } from '$lib/project/units.ts';
+import type { SideSure, SurePlan } from '$lib/solution/howSure.ts';
+import { angleText, formatNumber, tapeText } from '$lib/views/ui/formatNumber.ts';
+import { sureName } from '$lib/views/ui/sureName.ts';
+
+/** The side that is less sure, and how both are called where they are alike. */
+export function lessSure(plan: Plan, { sides }: SurePlan): { readonly side: SideName; readonly name: string } {
+  if (sidesAlike(plan)) return { side: 'right', name: 'each loudspeaker' };
+  const side = sides.left.ellipse.major > sides.right.ellipse.major ? 'left' : 'right';
+  return { side, name: `the ${side} loudspeaker` };
+}
+
+/** One measured value and its part of what is open. */
+export interface SureRow {
+  readonly name: string;
+  /** How far it may be off: `± 10 mm`. */
+  readonly span: string;
+  /** 0…1. */
+  readonly share: number;
+  /** By how far the axis then passes the head. */
+  readonly atHead: string;
+}
+
+/** Less of what is open is not worth a line. */
+const LEAST_SHARE = 0.005;
+
+/** What does the most first; what does next to nothing is left out. */
+export const sureRows = ({ by }: SideSure, { project: { display } }: Plan): readonly SureRow[] =>
+  by
+    .filter(({ share }) => share >= LEAST_SHARE)
+    .map(({ value, span, share, shift }) => ({
+      name: capital(sureName(value)),
+      span: `±\u202f${value === 'baffleRake' ? angleText(span) : tapeText(span, display)}`,
+      share,
+      atHead: tapeText(Math.hypot(...shift), display),
+    }));
+
+/** What to measure again first; null where nothing is open. */
+export function measureAgain({ by: [most] }: SideSure): string | null {
+  if (!most || most.share < LEAST_SHARE) return null;
+  return `Measure this again first: ${sureName(most.value)}. It makes ${formatNumber(most.share * 100, 0)} % of what is open at the head.`;
+}
+
+/** What the doubts do to angles that are judged: triangle, and each crossover of a side. */
+export const sureAngles = (
+  sure: SurePlan,
+  side: SideName,
+): readonly { readonly name: string; readonly text: string }[] => [
+  { name: 'Triangle at the head', text: `±\u202f${angleText(sure.triangle)}` },
+  ...sure.sides[side].crossovers.map(({ between: [one, other], phase }) => ({
+    name: `Phase between ${one} and ${other}`,
+    text: `±\u202f${formatNumber(phase, 0)}°`,
+  })),
+];
+
+/** Distances from the head that a chance is told for, mm: a finger, two, and about half a head. */
+export const CHANCES = [20, 40, 80] as const;
+
+/** Steps of rings that somebody reads at a glance, mm and inches. */
+const RING_STEPS = { mm: [1, 2, 5, 10, 20, 50, 100, 200], in: [0.25, 0.5, 1, 2, 4, 8] } as const;
+
+/** Two to four rings up to `reach`, mm, at a round distance from each other. */
+export function ringsFor(reach: number, { length }: LengthDisplay): readonly number[] {
+  const steps = RING_STEPS[length].map((step) => (length === 'mm' ? step : step * MM_PER_INCH));
+  const step = steps.find((one) => one * 4 >= reach) ?? Math.ceil(reach / 4);
+  return Array.from({ length: Math.max(2, Math.ceil(reach / step)) }, (_, index) => (index + 1) * step);
+}
