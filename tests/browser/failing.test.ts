@@ -226,6 +226,15 @@ describe('a worker that fails', () => {
 
   const follow = (page: Page, link: string) => page.getByRole('link', { name: link, exact: true }).click();
 
+  test('on the first page, of how sure the plan is, says so, and comes back', async () => {
+    const { page, takeNoise } = await visit();
+    await meddleWith(page);
+    const part = page.locator('details').filter({ hasText: 'How sure, and what to measure again first' });
+    await failAll(page, ['The trials'], () => part.locator('summary').click());
+    await expect.poll(() => part.textContent()).toContain('says the same');
+    takeNoise();
+  }, 300_000);
+
   test('on the workshop says so, gives no files, and comes back', async () => {
     const { page, takeNoise } = await visit('workshop/');
     await meddleWith(page);

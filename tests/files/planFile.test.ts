@@ -16,3 +16,12 @@ test('has what there is to know of a stand in words, in mm', () => {
     expect.stringMatching(/^The corners have a radius of [\d.]+ mm, not 30 mm: /),
   ]);
 });
+
+test('says how sure it is: the parts of every measured value, as the solution has them', () => {
+  const of = project();
+  const solved = solve(of, firstLayout(of));
+  if (!solved.ok) throw new Error('the stand can be had');
+  const file = JSON.parse(planFile(solved.value, rowsOf(solved.value))) as { sure: unknown };
+  expect(file.sure).toEqual(JSON.parse(JSON.stringify(solved.value.sure)));
+  expect(solved.value.sure?.sides.right.by[0]?.value).toBe('setback');
+});

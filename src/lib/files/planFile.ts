@@ -19,7 +19,7 @@ const PLAN_VERSION = 2;
  * @param sheets How the parts lie, turns in radians.
  */
 export function planFile(solution: Solution, sheets: readonly Sheet[]): string {
-  const { layout, speedOfSound, head, ears, sides, triangle, findings, balance, stand, parts, sound } = solution;
+  const { layout, speedOfSound, head, ears, sides, triangle, sure, findings, balance, stand, parts, sound } = solution;
   const document = {
     format: PLAN_FORMAT,
     version: PLAN_VERSION,
@@ -29,6 +29,7 @@ export function planFile(solution: Solution, sheets: readonly Sheet[]): string {
     ears,
     sides,
     triangle,
+    sure,
     postures: posturesOf(solution),
     findings: findingDocuments(findings).map((finding) => ({
       ...finding,

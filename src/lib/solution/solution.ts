@@ -3,6 +3,7 @@ import type { Sheet } from '$lib/workshop/part.ts';
 import type { Plan } from './document.ts';
 import type { Finding, FindingCode } from '$lib/solution/findings/finding.ts';
 import type { TriedSuggestion } from '$lib/solution/findings/suggestion.ts';
+import type { SurePlan } from './howSure.ts';
 import type { SoundPlan } from './soundDocument.ts';
 
 /**
@@ -13,6 +14,8 @@ import type { SoundPlan } from './soundDocument.ts';
 export interface Solution extends Plan {
   /** Some milliseconds. */
   readonly sound: SoundPlan;
+  /** What the doubts of the measured values leave open at the head; null where nothing can be said. */
+  readonly sure: SurePlan | null;
   /** Everything that all checks have to say, of geometry, stands, sound and seats, worst first. Asks for the sound. */
   readonly findings: readonly Finding[];
   /** What would mend findings, by their code, each tried on the whole solution. Tenths of a second and more. */

@@ -3,6 +3,7 @@ import type { Layout, Project } from '$lib/project/project.ts';
 import type { Plan } from './document.ts';
 import type { Finding } from '$lib/solution/findings/finding.ts';
 import { allFindings, suggestionsFor } from '$lib/solution/findings/suggest.ts';
+import { howSure } from './howSure.ts';
 import type { Outcome } from './outcome.ts';
 import { plan } from './plan.ts';
 import { sheetsOf } from './sheets.ts';
@@ -22,12 +23,16 @@ export function solutionOf(plan: Plan): Solution {
   const known = solutions.get(plan);
   if (known) return known;
   const sound = once(() => soundOf(plan.project, plan.layout, plan));
+  const sure = once(() => howSure(plan.project, plan.layout, plan));
   const findings = once((): readonly Finding[] => allFindings(solution));
   const suggestions = once((): Solution['suggestions'] => suggestionsFor(solution, solve));
   const sheets = once(() => sheetsOf(plan));
   const solution: Solution = withMembers(plan, {
     get sound() {
       return sound();
+    },
+    get sure() {
+      return sure();
     },
     get findings() {
       return findings();

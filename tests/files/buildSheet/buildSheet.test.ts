@@ -332,3 +332,17 @@ test('every sheet is drawn as it is cut: alike ones once, each part with its num
     }
   }
 });
+
+test.each([
+  ['mm', /within an ellipse of 45\smm by 34\smm/],
+  ['in', /within an ellipse of 1\s13\/16″ by 1\s3\/8″/],
+])('says how sure it is before anything is cut, in %s', (length, ellipse) => {
+  const sections = buildSheet(subject({ '/display': { length, fraction: length === 'in' ? 16 : null } }));
+  const at = (id: string): number => sections.findIndex((section) => section.id === id);
+  expect(at('how-sure')).toBeGreaterThan(0);
+  expect(at('how-sure')).toBeLessThan(at('cutting'));
+  const told = JSON.stringify(sections[at('how-sure')]?.blocks);
+  expect(told).toContain('toe ± 1.4°, tilt ± 0.8°');
+  expect(told).toMatch(ellipse);
+  expect(told).toMatch(/setback 49 %, ear height 24 %/);
+});

@@ -4,6 +4,7 @@ import { checking } from './checking.ts';
 import { cutting } from './cutting.ts';
 import { drawings } from './drawings.ts';
 import { heed } from './heed.ts';
+import { howSure } from './howSure.ts';
 import { glueUp } from './glueUp.ts';
 import { gluing } from './gluing.ts';
 import { machines } from './machines.ts';
@@ -19,6 +20,7 @@ export const buildSheet = (subject: Subject): readonly Section[] =>
   [
     overview,
     notMeasured,
+    howSure,
     heed,
     cautions,
     materials,

@@ -5,7 +5,7 @@ import type { SideName } from '$lib/project/project.ts';
 import { MM_PER_INCH, type LengthDisplay } from '$lib/project/units.ts';
 import type { SideSure, SurePlan } from '$lib/solution/howSure.ts';
 import { angleText, formatNumber, tapeText } from '$lib/views/ui/formatNumber.ts';
-import { sureName } from '$lib/views/ui/sureName.ts';
+import { sureNames } from '$lib/project/sureNames.ts';
 
 /** The side that is less sure, and how both are called where they are alike. */
 export function lessSure(plan: Plan, { sides }: SurePlan): { readonly side: SideName; readonly name: string } {
@@ -33,7 +33,7 @@ export const sureRows = ({ by }: SideSure, { project: { display } }: Plan): read
   by
     .filter(({ share }) => share >= LEAST_SHARE)
     .map(({ value, span, share, shift }) => ({
-      name: capital(sureName(value)),
+      name: capital(sureNames[value]),
       span: `±\u202f${value === 'baffleRake' ? angleText(span) : tapeText(span, display)}`,
       share,
       atHead: tapeText(Math.hypot(...shift), display),
@@ -42,7 +42,7 @@ export const sureRows = ({ by }: SideSure, { project: { display } }: Plan): read
 /** What to measure again first; null where nothing is open. */
 export function measureAgain({ by: [most] }: SideSure): string | null {
   if (!most || most.share < LEAST_SHARE) return null;
-  return `Measure this again first: ${sureName(most.value)}. It makes ${formatNumber(most.share * 100, 0)} % of what is open at the head.`;
+  return `Measure this again first: ${sureNames[most.value]}. It makes ${formatNumber(most.share * 100, 0)} % of what is open at the head.`;
 }
 
 /** What the doubts do to angles that are judged: triangle, and each crossover of a side. */
@@ -57,8 +57,8 @@ export const sureAngles = (
   })),
 ];
 
-/** Distances from the head that a chance is told for, mm: a finger, two, and about half a head. */
-export const CHANCES = [20, 40, 80] as const;
+/** Distances from the head that a chance is told for, mm: half a finger's breadth, a finger's, two. */
+export const CHANCES = [10, 20, 40] as const;
 
 /** Steps of rings that somebody reads at a glance, mm and inches. */
 const RING_STEPS = { mm: [1, 2, 5, 10, 20, 50, 100, 200], in: [0.25, 0.5, 1, 2, 4, 8] } as const;

@@ -1,0 +1,58 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { plan } from '$lib/solution/plan.ts';
+import { solutionOf } from '$lib/solution/solve.ts';
+import { lessSure, measureAgain, ringsFor, sureAngles, sureRows } from '$lib/views/sure/sureWords.ts';
+import { firstLayout, project } from '../../projects.ts';
+import { runs } from '../../runs.ts';
+
+function told(changes: Readonly<Record<string, unknown>> = {}) {
+  const of = project(changes);
+  const outcome = plan(of, firstLayout(of));
+  if (!outcome.ok) throw new Error('the demo has an answer');
+  const { sure } = solutionOf(outcome.value);
+  if (!sure) throw new Error('the demo has an answer');
+  return { plan: outcome.value, sure };
+}
+
+test('names the value that does the most, and gives each its line', () => {
+  const { plan, sure } = told();
+  expect(lessSure(plan, sure)).toEqual({ side: 'right', name: 'each loudspeaker' });
+  expect(measureAgain(sure.sides.right)).toBe(
+    'Measure this again first: setback. It makes 49 % of what is open at the head.',
+  );
+  const rows = sureRows(sure.sides.right, plan);
+  expect(rows[0]).toEqual({
+    name: 'Setback',
+    span: '±\u202f20\u202fmm',
+    share: expect.closeTo(0.49, 2),
+    atHead: '14\u202fmm',
+  });
+  expect(rows.find(({ name }) => name === 'Baffle rake')?.span).toBe('±\u202f0.5°');
+  expect(sureAngles(sure, 'right').map(({ text }) => text)).toEqual(['±\u202f2.2°', '±\u202f6°']);
+});
+
+test('of sides that differ tells of the less sure one; of exact values nothing', () => {
+  const { plan, sure } = told({ '/layouts/0/placement/left/x': -650 });
+  expect(lessSure(plan, sure).name).toMatch(/^the (left|right) loudspeaker$/);
+  const keys = Object.keys(plan.project.sure);
+  const exact = told({ '/sure': Object.fromEntries(keys.map((key) => [key, 0])) });
+  expect(measureAgain(exact.sure.sides.right)).toBeNull();
+  expect(sureRows(exact.sure.sides.right, exact.plan)).toEqual([]);
+});
+
+test('rings stand at round distances and reach round what is shown', () => {
+  fc.assert(
+    fc.property(
+      fc.double({ min: 0.01, max: 2000, noNaN: true }),
+      fc.constantFrom('mm' as const, 'in' as const),
+      (reach, length) => {
+        const rings = ringsFor(reach, { length, fraction: null });
+        expect(rings.length).toBeGreaterThanOrEqual(2);
+        expect(rings.length).toBeLessThanOrEqual(4);
+        expect(rings.at(-1)).toBeGreaterThanOrEqual(reach * (1 - 1e-9));
+      },
+    ),
+    { numRuns: runs(300) },
+  );
+});
