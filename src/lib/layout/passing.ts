@@ -25,7 +25,7 @@ export function passing({ speaker, layout }: Scene, side: SideName): Vec3 | null
 }
 
 /** The same of a pose that is known. */
-export function passingOf({ aimedPoint, forward }: Pose, head: Vec3): Vec3 {
+function passingOf({ aimedPoint, forward }: Pose, head: Vec3): Vec3 {
   const fromHead = subtract(aimedPoint, head);
   return along(fromHead, forward, -dot(fromHead, forward));
 }
