@@ -16,6 +16,7 @@ const pages = [
   ['sound/', 'Sound', 'Sound and stability'],
   ['workshop/', 'Workshop', 'Workshop'],
   ['build-sheet/', 'Build sheet', /^Build sheet: /],
+  ['as-built/', 'As built', 'As built'],
   ['method/', 'Method', 'Method'],
 ] as const;
 

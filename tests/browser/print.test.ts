@@ -13,6 +13,7 @@ const pages = [
   ['sound/', (page: Page) => page.getByRole('button', { name: 'Back to the planned head' })],
   ['workshop/', (page: Page) => page.getByRole('button', { name: 'Try another arrangement' })],
   ['build-sheet/', (page: Page) => page.getByRole('heading', { name: 'Marking out the desk' })],
+  ['as-built/', (page: Page) => page.getByRole('button', { name: 'Begin with the usual readings' })],
   ['method/', (page: Page) => page.getByRole('heading', { name: 'Conventions' })],
 ] as const;
 

@@ -6,7 +6,7 @@ import type {
   SwitchField,
   TextField,
 } from '$lib/project/fields/field.ts';
-import { readingField } from '$lib/project/fields/readingKinds.ts';
+import { readingFields } from '$lib/project/fields/built.ts';
 import { fieldTable } from '$lib/project/fields/table.ts';
 import { parentOf, patternOf, stepsOf, valueAt } from './pointer.ts';
 
@@ -27,7 +27,8 @@ export function fieldIn(document: unknown, pointer: string): Field | undefined {
   const held = parentOf(pointer) ?? '';
   const field = fieldAt(pointer);
   const what = field && valueAt(document, `${held}/what`);
-  return (typeof what === 'string' ? readingField(what, stepsOf(pointer).at(-1) ?? '') : undefined) ?? field;
+  const kind = typeof what === 'string' && Object.hasOwn(readingFields, what) ? readingFields[what] : undefined;
+  return kind?.[stepsOf(pointer).at(-1) ?? ''] ?? field;
 }
 
 const inTable = (pattern: string): Field | undefined =>

@@ -17,7 +17,7 @@ export interface AllFiles {
 
 /**
  * Every file of one layout: `plan.json`, `project.json`, `sheets/`, `parts/`, `templates/`, `solids/`, `cut-list.csv`, `coupons/`,
- * `gauges/`, `build-sheet.pdf` and the list of them in `manifest.json`. The same project always gives the same bytes. Refused as `cutFiles`; a template or a solid that
+ * `gauges/`, `sight-card.pdf`, `build-sheet.pdf` and the list of them in `manifest.json`. The same project always gives the same bytes. Refused as `cutFiles`; a template or a solid that
  * cannot be made is left out, and the manifest says why. `laid`: as for `cutFiles`.
  */
 export async function allFiles(solution: Solution, laid: readonly Sheet[] | null = null): Promise<Result<AllFiles>> {

@@ -13,6 +13,9 @@ import type { PaperName } from './paper.ts';
 import type { Plate } from './plate.ts';
 import { materialsFile } from './materialsFile.ts';
 import { partPlate } from './plates.ts';
+import { sheetPdf } from './sheetPdf.ts';
+import { sheetSvg } from './sheetSvg.ts';
+import { sightCard } from './sightCard.ts';
 import { bodyMesh } from './solid.ts';
 import { standBodies, type StandBody } from './standBodies.ts';
 import { stlFile } from './stl.ts';
@@ -25,8 +28,8 @@ export interface BenchFiles {
   readonly leftOut: readonly LeftOut[];
 }
 
-/** What goes to the bench beside the cut files: `templates/` to print, `solids/` to print in plastic, `cut-list.csv`
- * and `build-sheet.pdf`. */
+/** What goes to the bench beside the cut files: `templates/` to print, `solids/` to print in plastic, `cut-list.csv`,
+ * the sight card and `build-sheet.pdf`. */
 export async function benchFiles(solution: Solution, sheets: readonly Sheet[]): Promise<BenchFiles> {
   const { project, layout, parts } = solution;
   const paper: PaperName = project.display.length === 'in' ? 'Letter' : 'A4';
@@ -41,7 +44,15 @@ export async function benchFiles(solution: Solution, sheets: readonly Sheet[]): 
   const tools = await toolFiles(solution);
   const sheet = buildSheetOf(solution, sheets, paper);
   return {
-    files: [...templates.files, ...solids.files, list, materialsOfLayout(solution, sheets), ...tools, sheet],
+    files: [
+      ...templates.files,
+      ...solids.files,
+      list,
+      materialsOfLayout(solution, sheets),
+      ...tools,
+      ...sightCards(solution, paper),
+      sheet,
+    ],
     leftOut: [...templates.leftOut, ...solids.leftOut],
   };
 }
@@ -51,6 +62,16 @@ function materialsOfLayout(solution: Solution, sheets: readonly Sheet[]): Descri
   const about = 'Materials for both stands: boards, rods, glue, veneer, feet, pads, filament, sandpaper, clamps, cauls';
   const content = materialsFile(materialsOf(project, layout, solution, sheets), project.display.length);
   return { path: 'materials.csv', about, content };
+}
+
+/** To hold at the head when the stands are finished, and to aim a string or a pointer at. */
+function sightCards(solution: Solution, paper: PaperName): readonly Described[] {
+  const card = sightCard(solution, paper);
+  const about = `Sight card at full size, to print at 100 % on ${paper} and to hold at the head: rings, safe zone and where each spot goes`;
+  return [
+    { path: 'sight-card.pdf', about, content: sheetPdf(card) },
+    { path: 'sight-card.svg', about: `${about}; SVG in mm`, content: sheetSvg(card) },
+  ];
 }
 
 function buildSheetOf(solution: Solution, sheets: readonly Sheet[], paper: PaperName): Described {

@@ -1,12 +1,13 @@
 import { degrees } from '$lib/geometry/angle.ts';
-import type { Built, Reading, Recorded, SideName } from '$lib/project/project.ts';
+import type { Built, Recorded, SideName } from '$lib/project/project.ts';
 import type { Act } from './mend.ts';
 import type { SideProof } from './prove.ts';
+import { unread } from './taken.ts';
 
-/** Something done, as the record keeps it: mm and degrees. */
 type Done = Recorded['done'][number];
 
-const doneOf = (act: Act): Done => {
+/** An act as the record keeps it: mm and degrees. */
+export const doneOf = (act: Act): Done => {
   switch (act.act) {
     case 'shim':
       return { act: 'shim', where: act.where, by: act.by };
@@ -47,22 +48,9 @@ export function withRecord(
   return {
     date: null,
     note: null,
-    sides: { ...built.sides, [side]: { readings: readings.map(emptied) } },
+    sides: { ...built.sides, [side]: { readings: readings.map(unread) } },
     record: [...built.record, entry],
   };
-}
-
-/** The same line with nothing read yet; how sure one is of it, and over what length, stays. */
-function emptied(reading: Reading): Reading {
-  switch (reading.what) {
-    case 'mark':
-    case 'corner':
-      return { ...reading, x: null, y: null };
-    case 'spot':
-      return { ...reading, x: null, z: null };
-    default:
-      return { ...reading, value: null };
-  }
 }
 
 /** The record of one stand, oldest first, each with its place in the file's list. */

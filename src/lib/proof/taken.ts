@@ -6,3 +6,16 @@ type Whole<One> = One extends unknown ? { readonly [Key in keyof One]: NonNullab
 export type Taken = Whole<Reading>;
 
 export const isTaken = (reading: Reading): reading is Taken => Object.values(reading).every((value) => value !== null);
+
+/** The same line with nothing read yet; how sure one is of it, and over what length, stays. */
+export function unread(reading: Reading): Reading {
+  switch (reading.what) {
+    case 'mark':
+    case 'corner':
+      return { ...reading, x: null, y: null };
+    case 'spot':
+      return { ...reading, x: null, z: null };
+    default:
+      return { ...reading, value: null };
+  }
+}

@@ -1,5 +1,6 @@
 import { FINE, FINEST, angle, choice, length, named, position, text, type Span } from './kinds.ts';
 import { ROOM } from './desk.ts';
+import type { NumberField } from './field.ts';
 
 const height: Span = [-200, 2500, 'under the desk’s top on a hanging stand; a studio stand'];
 const doubt: Span = [0.01, 500, 'from a micrometer to a guess'];
@@ -45,6 +46,24 @@ export const reading = {
     sure: lengthDoubt,
   },
 }; // prettier-ignore
+
+const { height: heights, angle: angles } = reading;
+
+/** The numbers of each kind of reading, by its word in the file. */
+export const readingFields: Readonly<Record<string, Readonly<Record<string, NumberField>>>> = {
+  'front-height': heights,
+  'rear-height': heights,
+  'inboard-height': heights,
+  'outboard-height': heights,
+  'driver-height': heights,
+  slope: angles,
+  lean: angles,
+  toe: angles,
+  rise: reading.rise,
+  mark: reading.place,
+  corner: reading.place,
+  spot: reading.spot,
+};
 
 /** What is said of a set of readings as a whole. */
 export const built = {

@@ -1,6 +1,4 @@
 import type { Reading } from '$lib/project/project.ts';
-import { reading } from './built.ts';
-import type { NumberField } from './field.ts';
 
 /** What something is read with, and how sure that commonly is: mm or degrees, half the span that holds 19 of 20. */
 export interface Tool {
@@ -8,11 +6,10 @@ export interface Tool {
   readonly sure: number;
 }
 
-/** One kind of reading: what it is called, its numbers in the order of its line, and what it is read with, the usual tool first. */
-interface Kind {
+/** One kind of reading: what it is called, from where to where, and what it is read with, the usual tool first. */
+interface ReadingKind {
   readonly label: string;
   readonly hint: string;
-  readonly fields: Readonly<Record<string, NumberField>>;
   readonly tools: readonly [Tool, ...Tool[]];
 }
 
@@ -41,89 +38,68 @@ const lights = [
 ] as const;
 
 /** Every kind of reading by its word in the file. */
-const readingKinds: Readonly<Record<Reading['what'], Kind>> = {
+export const readingKinds: Readonly<Record<Reading['what'], ReadingKind>> = {
   'front-height': {
     label: 'Stand, front height',
     hint: 'top of the stand under the middle of the cabinet’s front edge',
-    fields: reading.height,
     tools: rules,
   },
   'rear-height': {
     label: 'Stand, rear height',
     hint: 'top of the stand under the middle of the cabinet’s rear edge',
-    fields: reading.height,
     tools: rules,
   },
   'inboard-height': {
     label: 'Stand, inner height',
     hint: 'top of the stand under the middle of the cabinet’s side towards the middle of the desk',
-    fields: reading.height,
     tools: rules,
   },
   'outboard-height': {
     label: 'Stand, outer height',
     hint: 'top of the stand under the middle of the cabinet’s side away from the middle of the desk',
-    fields: reading.height,
     tools: rules,
   },
   slope: {
     label: 'Slope by level',
     hint: 'of the stand’s top from rear to front; front high is plus',
-    fields: reading.angle,
     tools: levels,
   },
   rise: {
     label: 'Slope by rise over run',
     hint: 'how much the stand’s top rises towards the front, over a level length',
-    fields: reading.rise,
     tools: rules,
   },
   lean: {
     label: 'Lean of the baffle',
     hint: 'from plumb; leaning back is plus',
-    fields: reading.angle,
     tools: levels,
   },
   toe: {
     label: 'Toe by protractor',
     hint: 'between the cabinet’s side and square to the desk’s front edge; front turned in is plus',
-    fields: reading.angle,
     tools: protractors,
   },
   mark: {
     label: 'Mark',
     hint: 'the point plumb under the middle of the cabinet’s front bottom edge',
-    fields: reading.place,
     tools: tapes,
   },
   corner: {
     label: 'Corner of the cabinet',
     hint: 'plumb under a corner of the cabinet’s bottom',
-    fields: reading.place,
     tools: tapes,
   },
   'driver-height': {
     label: 'Driver’s centre, height',
     hint: 'over the surface that the stand is on',
-    fields: reading.height,
     tools: tapes,
   },
   spot: {
     label: 'Spot of a light',
     hint: 'on a card that stands plumb at the head, square to your view',
-    fields: reading.spot,
     tools: lights,
   },
 };
-
-const isWhat = (what: string): what is Reading['what'] => Object.hasOwn(readingKinds, what);
-
-/** The field of one number of a reading; undefined for what is no kind of reading, or no number of that kind. */
-export function readingField(what: string, key: string): NumberField | undefined {
-  if (!isWhat(what)) return undefined;
-  const { fields } = readingKinds[what];
-  return Object.hasOwn(fields, key) ? fields[key] : undefined;
-}
 
 /** How sure a reading of a kind is where nobody says: with the usual tool. */
 export const usualSure = (what: Reading['what']): number => readingKinds[what].tools[0].sure;

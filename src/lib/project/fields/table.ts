@@ -22,7 +22,7 @@ function placed(at: string, fields: Fields): Record<string, Field> {
   return table;
 }
 
-/** Of a side's readings. What its one number is called and may be hangs on the reading's kind: see `readingField`. */
+/** Of a side's readings. What its one number is called and may be hangs on the reading's kind: see `readingFields`. */
 const readings = (side: 'left' | 'right'): Record<string, Field> => {
   const { rise, place, spot, height } = reading;
   return placed(`/layouts/*/built/sides/${side}/readings/*`, { ...spot, ...place, run: rise.run, ...height });
