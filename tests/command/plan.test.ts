@@ -81,6 +81,8 @@ describe('a sound project', () => {
     expect(times.reduce((sum, count) => sum + count, 0)).toBe(document.sheets.length);
     const tools = [
       'build-sheet.pdf',
+      'sight-card.pdf',
+      'sight-card.svg',
       ...['coupons/coupon MDF 3 mm', 'gauges/baffle-gauge', 'gauges/wedge-gauge'].flatMap(drawn),
     ];
     const bench = [
@@ -271,7 +273,7 @@ describe('writing', () => {
     expect(status).toBe(0);
     expect(
       everyFile(out).every((path) =>
-        /^([\w-]+\.(json|csv|pdf)|(parts|sheets|templates|solids|coupons|gauges)\/[^/]+)$/.test(path),
+        /^([\w-]+\.(json|csv|pdf|svg)|(parts|sheets|templates|solids|coupons|gauges)\/[^/]+)$/.test(path),
       ),
     ).toBe(true);
   });

@@ -59,6 +59,8 @@ describe('all files of a layout', () => {
       'gauges/wedge-gauge.dxf',
       'gauges/baffle-gauge.svg',
       'gauges/baffle-gauge.dxf',
+      'sight-card.pdf',
+      'sight-card.svg',
       'build-sheet.pdf',
       'manifest.json',
     ]);
@@ -157,7 +159,8 @@ describe('all files of a layout', () => {
   it('carry the colours that the project names', async () => {
     const colours = { outside: '#ff0000', inside: '#0000ff', mark: '#00aa00' };
     const { files } = await made(project({ '/cutter/colours': colours }));
-    const drawings = files.filter(({ path }) => path.endsWith('.svg'));
+    // What is cut: the sight card is only printed.
+    const drawings = files.filter(({ path }) => path.endsWith('.svg') && path !== 'sight-card.svg');
     expect(drawings.length).toBeGreaterThan(1);
     for (const { content } of drawings) expect(content).toContain('<g id="outside" fill="none" stroke="#ff0000"');
   });

@@ -9,6 +9,7 @@ import type { Plan } from '$lib/solution/document.ts';
 import { safeZoneOf, type SafeZone } from '$lib/solution/safeZone.ts';
 import { MARGIN, papers, type PaperName } from './paper.ts';
 import { SCALE_BAR, scaleBar } from './scaleBar.ts';
+import { SIGHT_CARE } from './sightCare.ts';
 import type { ViewSheet } from './viewSheet.ts';
 
 const WIDE = 0.5;
@@ -21,13 +22,6 @@ const MIDDLE = 128;
 const HALF = 92;
 
 const RINGS = { mm: [10, 25, 50, 80], in: [0.5, 1, 2, 3] } as const;
-
-/** What every user of a pointer must read before it is on. */
-export const SIGHT_CARE: readonly string[] = [
-  'Pointer: only one that is marked laser class 1 or 2 (IEC 60825-1); its maker’s instructions go before this card.',
-  'Nobody sits in the chair while it is on; nobody looks into the beam or along it.',
-  'Cover screens and other shiny things, or turn them off the line. A string shows the same without any light.',
-];
 
 /**
  * A card for the sight check at full size: rings round the head's middle, the safe zone, and the spots that a light or a string

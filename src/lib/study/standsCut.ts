@@ -7,8 +7,7 @@ import { placeSide, type AimedLayout } from '$lib/layout/place.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import { placeFaults } from '$lib/layout/soundness.ts';
 import { sideNames, type Layout, type SideName, type Speaker } from '$lib/project/project.ts';
-import type { SidePlan } from '$lib/solution/document.ts';
-import type { Solution } from '$lib/solution/solution.ts';
+import type { Plan, SidePlan } from '$lib/solution/document.ts';
 import { sumChanges, worstChange } from './sumChange.ts';
 
 /** What the stands of one layout miss by when they are put under the loudspeakers of another; of the worse side each. */
@@ -32,11 +31,18 @@ export interface StandFit {
   readonly fits: boolean;
 }
 
+/** A pair of stands, and the layout that they are of: slope and turn in degrees, height in mm. */
+export interface StandsOf {
+  readonly project: { readonly speaker: Speaker };
+  readonly layout: { readonly name: string; readonly stand: Pick<Layout['stand'], 'base'> };
+  readonly sides: Readonly<Record<SideName, Pick<SidePlan, 'tilt' | 'toe' | 'lift'>>>;
+}
+
 /**
  * The stands of one layout used in another, each under the loudspeaker of its own side at that layout's marks; null where
  * they cannot be aimed at all. Toe is set anew by the layout's own rule, unless the stand's base fixes it.
  */
-export function standFit(from: Solution, to: Solution): StandFit | null {
+export function standFit(from: StandsOf, to: Plan): StandFit | null {
   const { speaker } = from.project;
   const placed = sideNames.map((side) => placeSide(speaker, withStand(from, to.layout, side), side));
   const [left, right] = placed;
@@ -70,8 +76,8 @@ const offAxis = ({ forward, aimedPoint }: Pose, head: Vec3): number =>
   degrees(angleBetween(forward, subtract(head, aimedPoint)));
 
 /** What of a layout is aimed, with slope and height of another's stand set, and its turn where the base fixes that. */
-function withStand({ sides, layout: { stand } }: Solution, to: Layout, side: SideName): AimedLayout {
-  const { tilt, toe, lift }: SidePlan = sides[side];
+function withStand({ sides, layout: { stand } }: StandsOf, to: Layout, side: SideName): AimedLayout {
+  const { tilt, toe, lift } = sides[side];
   const turned = stand.base === 'square-to-desk' ? ({ rule: 'as-set', degrees: toe } as const) : to.aim.toe;
   const { desk, listener, placement, aim } = to;
   return {
@@ -84,7 +90,7 @@ function withStand({ sides, layout: { stand } }: Solution, to: Layout, side: Sid
 }
 
 /** What is used up at the head, crossovers compared with what the layout's own stands give. */
-function strain(speaker: Speaker, to: Solution, poses: Readonly<Record<SideName, Pose>>) {
+function strain(speaker: Speaker, to: Plan, poses: Readonly<Record<SideName, Pose>>) {
   const changes = sideNames.flatMap((side) =>
     sumChanges(
       crossoverSums(speaker.crossovers, poses[side].drivers, speaker.designPoint, to.head, to.speedOfSound),

@@ -21,6 +21,7 @@ const rules = [
 ] as const;
 const levels = [
   { name: 'digital level', sure: 0.2 },
+  { name: 'phone, turned round', sure: 0.3 },
   { name: 'phone', sure: 0.5 },
   { name: 'bevel and protractor', sure: 0.5 },
 ] as const;

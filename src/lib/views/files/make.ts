@@ -67,6 +67,23 @@ export async function makeBuildSheet(subject: Subject): Promise<{ readonly name:
   return { name: `${fileStem(`${project.title} - ${layout.name} - build sheet`)}.pdf`, bytes };
 }
 
+/** The card for the sight check of what is shown, at full size. */
+export async function makeSightCard(
+  shown: Plan,
+  format: 'pdf' | 'svg',
+): Promise<{ readonly name: string; readonly content: string | Uint8Array }> {
+  const [{ sightCard }, { sheetPdf }, { sheetSvg }, { fileStem }] = await Promise.all([
+    import('$lib/files/sightCard.ts'),
+    import('$lib/files/sheetPdf.ts'),
+    import('$lib/files/sheetSvg.ts'),
+    import('$lib/files/fileName.ts'),
+  ]);
+  const { project, layout } = shown;
+  const card = sightCard(shown, project.display.length === 'in' ? 'Letter' : 'A4');
+  const name = `${fileStem(`${project.title} - ${layout.name} - sight card`)}.${format}`;
+  return { name, content: format === 'pdf' ? sheetPdf(card) : sheetSvg(card) };
+}
+
 /** The coupon of one board, as SVG or DXF. */
 export async function makeCoupon(stock: Stock, { display, cutter }: Project, format: 'svg' | 'dxf'): Promise<Download> {
   const [{ couponPlate }, { svgFile }, { dxfFile }, { fileStem }] = await Promise.all([

@@ -53,6 +53,7 @@ export const sureText = (mm: number, display: LengthDisplay): string => `± ${ta
 
 /** Where something is from a point, as one sees it from the chair: `12 mm right, 4 mm over`. */
 export function offText(right: number, over: number, display: LengthDisplay): string {
+  if (Math.hypot(right, over) < 0.5) return 'the middle itself';
   const part = (value: number, plus: string, minus: string): string =>
     `${tapeText(Math.abs(value), display)} ${value < 0 ? minus : plus}`;
   return `${part(right, 'right', 'left')}, ${part(over, 'over', 'under')}`;

@@ -1,0 +1,9 @@
+import type { Built } from '$lib/project/project.ts';
+
+/** Before anything is read of the stands of a layout. */
+export const NOTHING_READ: Built = {
+  date: null,
+  note: null,
+  sides: { left: { readings: [] }, right: { readings: [] } },
+  record: [],
+};
