@@ -1,4 +1,4 @@
-import type { Page } from 'playwright';
+import type { Locator, Page } from 'playwright';
 import { describe, expect, test } from 'vitest';
 import { mendByTurning } from '$lib/proof/mend.ts';
 import type { Standing } from '$lib/proof/standing.ts';
@@ -139,4 +139,33 @@ describe('finished stands', () => {
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
     await expectAccessible('light and dark');
   });
+
+  test('have their slope read by a phone’s own level, turned round; where there is none, or it is refused, the page says so', async () => {
+    const { page, expectAccessible } = await visit('as-built/', { viewport: { width: 390, height: 844 }, touch: true });
+    const press = page.getByRole('button', { name: 'Read the phone’s level' });
+    // Nothing comes from a browser without a sensor.
+    await press.tap();
+    await page.getByText('No tilt comes from this device').waitFor();
+    await page.evaluate(() =>
+      Reflect.set(DeviceOrientationEvent, 'requestPermission', () => Promise.resolve('denied')),
+    );
+    await press.tap();
+    await page.getByText('The phone was told not to let this page read its tilt.').waitFor();
+    await page.evaluate(() => Reflect.deleteProperty(DeviceOrientationEvent, 'requestPermission'));
+    await shows(press, 15.6);
+    await shows(page.getByRole('button', { name: 'It is turned round' }), -14.4);
+    await page.getByText('Slope 15.0° ± 0.2°; the phone’s own zero was 0.6° off').waitFor();
+    await expectAccessible();
+    await page.getByRole('button', { name: 'Take it as the slope' }).tap();
+    await expect.poll(() => field(page, 'Slope by level').inputValue()).toBe('15');
+    await expect.poll(() => field(page, 'Slope by level, sure to, plus or minus').inputValue()).toBe('0.2');
+  });
 });
+
+/** Presses, and has the phone lie still so steep, degrees: all at once, so that the page waits for nothing. */
+const shows = (button: Locator, beta: number): Promise<void> =>
+  button.evaluate((pressed, steep) => {
+    if (pressed instanceof HTMLElement) pressed.click();
+    for (let i = 0; i < 30; i += 1)
+      window.dispatchEvent(new DeviceOrientationEvent('deviceorientation', { beta: steep }));
+  }, beta);

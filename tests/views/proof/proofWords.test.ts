@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { doText, doneText, fitText, offText, readingHint, readingName, readText } from '$lib/views/proof/proofWords.ts';
+import { doneText } from '$lib/proof/doneText.ts';
+import { doText, fitText, offText, readingHint, readingName, readText } from '$lib/views/proof/proofWords.ts';
 import { blank } from '../../proof/stands.ts';
 
 const mm = { length: 'mm', fraction: null } as const;
@@ -37,7 +38,7 @@ describe('what to do is said', () => {
   test('and what was done', () => {
     const done = [{ act: 'shim', where: 'rear', by: 1.6 }, { act: 'turn', by: -0.8 }] as const; // prettier-ignore
     expect(plain(doneText(done, mm))).toBe('1.6 mm of card, rear edge; turned out 0.8°');
-    expect(plain(doneText([{ act: 'move', x: 3, y: -2 }], mm))).toBe('moved 3.0 mm right, 2.0 mm near');
+    expect(plain(doneText([{ act: 'move', x: 3, y: -2 }], mm))).toBe('moved 3 mm right, 2 mm near');
     expect(doneText([{ act: 'leave' }], mm)).toBe('left as it was');
   });
 });

@@ -1,3 +1,4 @@
+import { asBuilt } from './asBuilt.ts';
 import type { Section } from './block.ts';
 import { cautions } from './cautions.ts';
 import { checking } from './checking.ts';
@@ -30,6 +31,7 @@ export const buildSheet = (subject: Subject): readonly Section[] =>
     machines,
     onTheDesk,
     checking,
+    asBuilt,
     drawings,
     reopening,
   ].flatMap((section) => section(subject));

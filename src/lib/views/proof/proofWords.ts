@@ -94,25 +94,6 @@ export function doText(done: Done, { display, corner }: Told): string {
   }
 }
 
-/** What was done, in the record: `1.6 mm of card, rear edge; turned in 0.8°`. */
-export function doneText(done: readonly Done[], display: LengthDisplay): string {
-  const length = (mm: number): string => lengthText(Math.abs(mm), decimally(display));
-  return done
-    .map((one) => {
-      switch (one.act) {
-        case 'leave':
-          return 'left as it was';
-        case 'shim':
-          return `${length(one.by)} of card, ${one.where} edge`;
-        case 'turn':
-          return `turned ${one.by < 0 ? 'out' : 'in'} ${angleText(Math.abs(one.by))}`;
-        case 'move':
-          return `moved ${length(one.x)} ${one.x < 0 ? 'left' : 'right'}, ${length(one.y)} ${one.y < 0 ? 'near' : 'away'}`;
-      }
-    })
-    .join('; ');
-}
-
 /** How a reading fits the rest, in words: `0.2 mm more than the rest say`. */
 export function fitText(what: Reading['what'], off: number, display: LengthDisplay): string {
   const size = readText(what, Math.abs(off), display);
