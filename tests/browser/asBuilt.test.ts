@@ -143,15 +143,17 @@ describe('finished stands', () => {
   test('have their slope read by a phone’s own level, turned round; where there is none, or it is refused, the page says so', async () => {
     const { page, expectAccessible } = await visit('as-built/', { viewport: { width: 390, height: 844 }, touch: true });
     const press = page.getByRole('button', { name: 'Read the phone’s level' });
-    // Nothing comes from a browser without a sensor.
-    await press.tap();
-    await page.getByText('No tilt comes from this device').waitFor();
-    await page.evaluate(() =>
-      Reflect.set(DeviceOrientationEvent, 'requestPermission', () => Promise.resolve('denied')),
-    );
+    const answer = (said: string): Promise<void> =>
+      page.evaluate((word) => {
+        Reflect.set(DeviceOrientationEvent, 'requestPermission', () => Promise.resolve(word));
+      }, said);
+    await answer('denied');
     await press.tap();
     await page.getByText('The phone was told not to let this page read its tilt.').waitFor();
-    await page.evaluate(() => Reflect.deleteProperty(DeviceOrientationEvent, 'requestPermission'));
+    await answer('granted');
+    await press.tap();
+    // There is no sensor.
+    await page.getByText('No tilt comes from this device').waitFor();
     await shows(press, 15.6);
     await shows(page.getByRole('button', { name: 'It is turned round' }), -14.4);
     await page.getByText('Slope 15.0° ± 0.2°; the phone’s own zero was 0.6° off').waitFor();
@@ -162,10 +164,11 @@ describe('finished stands', () => {
   });
 });
 
-/** Presses, and has the phone lie still so steep, degrees: all at once, so that the page waits for nothing. */
+/** Presses, and has the phone lie still so steep, degrees, as soon as the page listens. */
 const shows = (button: Locator, beta: number): Promise<void> =>
-  button.evaluate((pressed, steep) => {
+  button.evaluate(async (pressed, steep) => {
     if (pressed instanceof HTMLElement) pressed.click();
+    await new Promise((resolve) => setTimeout(resolve));
     for (let i = 0; i < 30; i += 1)
       window.dispatchEvent(new DeviceOrientationEvent('deviceorientation', { beta: steep }));
   }, beta);

@@ -22,10 +22,6 @@ interface Asks {
 const asks = (events: object): events is Asks =>
   'requestPermission' in events && typeof events.requestPermission === 'function';
 
-/** Whether there may be a tilt sensor: a device that is held in the hand, and a browser that would tell. */
-export const mayTilt = (where: Window): boolean =>
-  'DeviceOrientationEvent' in where && where.navigator.maxTouchPoints > 0;
-
 /** Reads how a phone lies, one way round and then the other. */
 export class TiltSensor {
   readonly #where: Window;
