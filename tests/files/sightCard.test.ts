@@ -39,11 +39,28 @@ describe('the sight card', () => {
     expect(bottom).toBeLessThanOrEqual(height - MARGIN + 1);
   });
 
+  test.each(cards)('keeps heading, target, notes and bar apart', ({ paper, plan }) => {
+    const card = sightCard(plan, paper);
+    const box = (id: string) => primitivesBox(groupOf(card, id));
+    expect(box('heading')[3]).toBeLessThanOrEqual(box('safe-zone')[1]);
+    expect(Math.max(box('rings')[3], box('safe-zone')[3])).toBeLessThanOrEqual(box('notes')[1]);
+    expect(box('notes')[3]).toBeLessThanOrEqual(box('scale-bar')[1]);
+  });
+
+  test('has the right loudspeaker’s spot at the left of the left one’s where it lies to the right of the head', () => {
+    const plan = solved(project({ '/layouts/0/aim/toe': { rule: 'to-ear' } }));
+    expect(plan.sides.right.nearest.x).toBeGreaterThan(plan.head.x + 10);
+    const [left, , right] = groupOf(sightCard(plan, 'A4'), 'spots').flatMap((one) => (one.kind === 'circle' ? [one.centre[0]] : [])); // prettier-ignore
+    expect(right).toBeLessThan((left ?? NaN) - 20);
+  });
+
   test.each(cards)('is true to scale: rings, safe zone and spots', ({ paper, plan }) => {
     const card = sightCard(plan, paper);
     const unit = plan.project.display.length === 'in' ? MM_PER_INCH : 1;
     const rings = groupOf(card, 'rings').flatMap((one) => (one.kind === 'circle' ? [one] : []));
-    const sizes = groupOf(card, 'rings').flatMap((one) => (one.kind === 'text' ? [Number(one.text)] : []));
+    const sizes = groupOf(card, 'rings').flatMap((one) =>
+      one.kind === 'text' && /^\d/.test(one.text) ? [Number(one.text)] : [],
+    );
     expect(rings.map(({ radius }) => radius)).toEqual(sizes.map((size) => size * unit));
     const [x, y] = rings[0]?.centre ?? [NaN, NaN];
     const zone = safeZoneOf(plan);
@@ -52,8 +69,9 @@ describe('the sight card', () => {
     const xs = box.points.map(([at]) => at);
     // Wider zones end at the card's border.
     const most = (papers[paper].width - 2 * MARGIN) / 2;
-    expect(x - Math.min(...xs)).toBeCloseTo(Math.min(zone.left, most), 9);
-    expect(Math.max(...xs) - x).toBeCloseTo(Math.min(zone.right, most), 9);
+    // The print faces the loudspeakers: right from the chair is at the left on it.
+    expect(x - Math.min(...xs)).toBeCloseTo(Math.min(zone.right, most), 9);
+    expect(Math.max(...xs) - x).toBeCloseTo(Math.min(zone.left, most), 9);
     // The baffle's own light goes through the head's middle where the aim does.
     const crosses = groupOf(card, 'spots').flatMap((one) => (one.kind === 'circle' ? [one.centre] : []));
     expect(plan.sides.right.miss).toBeLessThan(1e-6);

@@ -18,14 +18,15 @@ const TEXT = 3.2;
 const SMALL = 2.8;
 const LARGE = 5;
 /** From the top of the sheet to the middle of the target, and how much of the sheet's height is the target's, mm. */
-const MIDDLE = 128;
-const HALF = 92;
+const MIDDLE = 124;
+const HALF = 82;
 
 const RINGS = { mm: [10, 25, 50, 80], in: [0.5, 1, 2, 3] } as const;
 
 /**
  * A card for the sight check at full size: rings round the head's middle, the safe zone, and the spots that a light or a string
- * along each face of the cabinets makes if the stands stand as planned. To be held plumb at the head, square to the view.
+ * along each face of the cabinets makes if the stands stand as planned. To be held plumb at the head, its print towards the
+ * loudspeakers, from where the spots are looked at and nobody looks into a beam: what is right from the chair is at the left on it.
  */
 export function sightCard(plan: Plan, paper: PaperName): ViewSheet {
   const { project, layout, head } = plan;
@@ -44,7 +45,7 @@ export function sightCard(plan: Plan, paper: PaperName): ViewSheet {
     ...SIGHT_CARE,
     'A pointer that is not true to its body: mark its spot, turn it half a circle in the same place, mark again; the middle counts.',
   ];
-  const from = MIDDLE + HALF + 8;
+  const from = MIDDLE + HALF + 6;
   return {
     width,
     height,
@@ -56,14 +57,17 @@ export function sightCard(plan: Plan, paper: PaperName): ViewSheet {
         primitives: [
           said(`Sight card: ${project.title}, ${layout.name}`, MARGIN + 6, LARGE),
           said(
-            `Stand it plumb at the head, ${lengthWithUnit(-head.y, display)} before the desk’s front edge, facing the loudspeakers’ back wall square.`,
+            `Stand it plumb at the head, ${lengthWithUnit(-head.y, display)} before the desk’s front edge, its print facing the desk squarely.`,
             MARGIN + 13,
           ),
           said(
             `The cross is the middle between the ears: ${lengthWithUnit(head.z, display)} over the desk, ${sideways(head.x, display)}.`,
             MARGIN + 18.5,
           ),
-          said('You look at it from the chair’s back, towards the desk: right is your right.', MARGIN + 24),
+          said(
+            'Look at it from the side of the desk, never from the chair: the chair’s right is at your left.',
+            MARGIN + 24,
+          ),
         ],
       },
       { id: 'safe-zone', primitives: zonePrimitives(safeZoneOf(plan), middle, room / 2) },
@@ -90,7 +94,7 @@ function spotLine({ side, on, right, over, z }: SightSpot, display: LengthDispla
 
 /** A box round the cross that ends at the card's border. */
 function zonePrimitives({ left, right, up, down }: SafeZone, [x, y]: Point, most: number): readonly Primitive[] {
-  const [l, r] = [x - Math.min(left, most), x + Math.min(right, most)];
+  const [l, r] = [x - Math.min(right, most), x + Math.min(left, most)];
   const [t, b] = [y - Math.min(up, HALF), y + Math.min(down, HALF)];
   const dashes = [4, 1.5];
   return [
@@ -104,6 +108,8 @@ function ringPrimitives([x, y]: Point, { length }: LengthDisplay, most: number):
   return [
     line([[x - most, y], [x + most, y]], NARROW),
     line([[x, y - HALF], [x, y + HALF]], NARROW),
+    { kind: 'text', text: 'right from the chair', at: [x - most, y - 1.5], anchor: 'start', size: SMALL },
+    { kind: 'text', text: 'left from the chair', at: [x + most, y - 1.5], anchor: 'end', size: SMALL },
     ...rings.flatMap(({ size, radius }): Primitive[] => [
       { kind: 'circle', centre: [x, y], radius, width: NARROW },
       { kind: 'text', text: String(size), at: [x - 0.72 * radius - 0.8, y - 0.72 * radius], anchor: 'end', size: SMALL },
@@ -116,7 +122,7 @@ const CROSS = 3;
 /** A cross in a ring with the face's name; none where the card does not reach. */
 function spotPrimitives({ side, on, right, over }: SightSpot, [x, y]: Point, most: number): readonly Primitive[] {
   if (Math.abs(right) > most - CROSS || Math.abs(over) > HALF - CROSS) return [];
-  const [a, b] = [x + right, y - over];
+  const [a, b] = [x - right, y - over];
   return [
     line([[a - CROSS, b], [a + CROSS, b]], WIDE),
     line([[a, b - CROSS], [a, b + CROSS]], WIDE),
@@ -124,8 +130,8 @@ function spotPrimitives({ side, on, right, over }: SightSpot, [x, y]: Point, mos
     {
       kind: 'text',
       text: `${side} ${on}`,
-      at: [side === 'left' ? a - CROSS - 1 : a + CROSS + 1, b + (on === 'top' ? -1.5 : 3.5)],
-      anchor: side === 'left' ? 'end' : 'start',
+      at: [side === 'left' ? a + CROSS + 1 : a - CROSS - 1, b + (on === 'top' ? -1.5 : 3.5)],
+      anchor: side === 'left' ? 'start' : 'end',
       size: SMALL,
     },
   ]; // prettier-ignore

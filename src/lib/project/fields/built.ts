@@ -41,7 +41,7 @@ export const reading = {
     ['baffle', 'square to the baffle, from the aimed point'],
   ]),
   spot: {
-    x: position('Spot, sideways', 'on a card at the head; plus is right', reach, open),
+    x: position('Spot, sideways', 'from the desk’s middle, on a card at the head', reach, open),
     z: position('Spot, height', 'over the surface', [-2000, 5000, ROOM], open),
     sure: lengthDoubt,
   },

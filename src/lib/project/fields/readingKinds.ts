@@ -97,7 +97,7 @@ export const readingKinds: Readonly<Record<Reading['what'], ReadingKind>> = {
   },
   spot: {
     label: 'Spot of a light',
-    hint: 'on a card that stands plumb at the head, square to your view',
+    hint: 'on a card that stands plumb at the head, square to your view: from the desk’s middle, and over the desk',
     tools: lights,
   },
 };
