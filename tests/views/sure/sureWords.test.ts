@@ -1,8 +1,17 @@
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { shopTolerance } from '$lib/proof/shopTolerance.ts';
 import { plan } from '$lib/solution/plan.ts';
 import { solutionOf } from '$lib/solution/solve.ts';
-import { lessSure, measureAgain, ringsFor, sureAngles, sureRows } from '$lib/views/sure/sureWords.ts';
+import {
+  lessSure,
+  measureAgain,
+  ringsFor,
+  shopRows,
+  shopVerdict,
+  sureAngles,
+  sureRows,
+} from '$lib/views/sure/sureWords.ts';
 import { firstLayout, project } from '../../projects.ts';
 import { runs } from '../../runs.ts';
 
@@ -55,4 +64,29 @@ test('rings stand at round distances and reach round what is shown', () => {
     ),
     { numRuns: runs(300) },
   );
+});
+
+describe('the shop’s part', () => {
+  const zone = (distance: number) => {
+    const reach = { distance, by: null, posture: null };
+    return { box: { left: reach, right: reach, forward: reach, back: reach, up: reach, down: reach } };
+  };
+
+  test('names what is worth care, and the coarsest general tolerance that will do', () => {
+    const { plan } = told();
+    const shop = shopTolerance(plan, 'right');
+    if (!shop) throw new Error('the demo has an answer');
+    expect(shopRows(shop, plan)[0]).toMatchObject({ name: 'A rear corner, sideways', by: '1.0\u202fmm' });
+    expect(shopRows(shop, plan).find(({ name }) => name === 'Each glue line')).toMatchObject({
+      atHead: '0.0\u202fmm',
+      wider: '5.3\u202fmm wider',
+    });
+    expect(shopVerdict(shop, null, plan)).toBe('Worth the most care: a rear corner, sideways.');
+    expect(shopVerdict(shop, zone(500), plan)).toMatch(
+      /ISO 2768-1 v \(very coarse\) will do: .* 500\smm at its narrowest\.$/,
+    );
+    expect(shopVerdict(shop, zone(1), plan)).toMatch(
+      /No general tolerance of ISO 2768-1 keeps the axis within .* 1\smm/,
+    );
+  });
 });

@@ -3,8 +3,11 @@ import type { Plan } from '$lib/solution/document.ts';
 import { sidesAlike } from '$lib/drawing/sidesAlike.ts';
 import type { SideName } from '$lib/project/project.ts';
 import { MM_PER_INCH, type LengthDisplay } from '$lib/project/units.ts';
+import { classNames } from '$lib/proof/generalTolerance.ts';
+import { coarsestWithin, type ShopError, type ShopTolerance } from '$lib/proof/shopTolerance.ts';
+import type { ListeningAreaPlan } from '$lib/solution/listeningArea.ts';
 import type { SideSure, SurePlan } from '$lib/solution/howSure.ts';
-import { angleText, formatNumber, tapeText } from '$lib/views/ui/formatNumber.ts';
+import { angleText, formatNumber, lengthText, tapeText } from '$lib/views/ui/formatNumber.ts';
 import { sureNames } from '$lib/project/sureNames.ts';
 
 /** The side that is less sure, and how both are called where they are alike. */
@@ -69,3 +72,54 @@ export function ringsFor(reach: number, { length }: LengthDisplay): readonly num
   const step = steps.find((one) => one * 4 >= reach) ?? Math.ceil(reach / 4);
   return Array.from({ length: Math.max(2, Math.ceil(reach / step)) }, (_, index) => (index + 1) * step);
 }
+
+const ERROR_NAMES: Readonly<Record<ShopError['what'], string>> = {
+  thickness: 'Each board’s thickness',
+  kerf: 'Kerf',
+  saw: 'Angle at the saw',
+  mark: 'Mark on the desk',
+  turn: 'A rear corner, sideways',
+  glue: 'Each glue line',
+  moisture: 'Moisture of the wood',
+};
+
+/** One thing of the shop, by how much it may be off, and what that does. */
+export interface ShopRow {
+  readonly name: string;
+  readonly by: string;
+  readonly atHead: string;
+  /** `5.4 mm wider`; empty where the width stays. */
+  readonly wider: string;
+}
+
+/** Less is nothing that a caliper shows, mm. */
+const LEAST_WIDER = 0.05;
+
+export const shopRows = ({ errors }: ShopTolerance, { project: { display } }: Plan): readonly ShopRow[] =>
+  errors.map(({ what, by, atHead, wider }) => ({
+    name: ERROR_NAMES[what],
+    by: what === 'saw' ? angleText(by) : what === 'moisture' ? `${by}\u202f%` : lengthText(by, display),
+    atHead: lengthText(atHead, display),
+    wider: wider < LEAST_WIDER ? '' : `${lengthText(wider, display)} wider`,
+  }));
+
+/** What is worth care in the shop, and which general tolerance does. `area`: how far the head may move; null where that is not known yet. */
+export function shopVerdict(
+  tolerance: ShopTolerance,
+  area: Pick<ListeningAreaPlan, 'box'> | null,
+  { project: { display } }: Plan,
+): string {
+  const [most] = tolerance.errors;
+  const care = most && most.atHead > 0 ? `Worth the most care: ${lowerFirst(ERROR_NAMES[most.what])}.` : '';
+  if (!area) return care;
+  const zone = Math.min(...Object.values(area.box).map(({ distance }) => distance));
+  const of = coarsestWithin(tolerance, zone);
+  const reach = tapeText(zone, display);
+  return `${care} ${
+    of === null
+      ? `No general tolerance of ISO 2768-1 keeps the axis within the safe zone, ${reach} at its narrowest: set each stand by a light or a string.`
+      : `ISO 2768-1 ${of} (${classNames[of]}) will do: all of it at once moves the axis ${lengthText(tolerance.classes.find((one) => one.of === of)?.atHead ?? 0, display)} at the head, and the safe zone is ${reach} at its narrowest.`
+  }`.trim();
+}
+
+const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
