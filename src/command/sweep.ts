@@ -23,9 +23,9 @@ const USUAL_STEPS = 41;
 const USAGE = `usage: npm run --silent sweep -- FILE [--layout NAME] --over POINTER --from A --to B [--steps N] --of MEASURE,...
                              [--mirror] [--csv | --text]
 
-Prints what measures of a layout do while one number of it goes from A to B, in N values (${USUAL_STEPS} unless said otherwise),
-both ends among them. POINTER names the number within the layout: /listener/setback. With --mirror the other loudspeaker
-goes to the mirror image of a mark. Where there is no answer, where a measure bends or jumps, and the limits of the checks
+Prints what measures of a layout do while one number goes from A to B, in N values (${USUAL_STEPS} unless said otherwise), both
+ends among them. POINTER names the number within the layout: /listener/setback; or one that all layouts share:
+/speaker/depth, /stock/0/thickness, /shop/saw/depth. With --mirror the other loudspeaker goes to the mirror image of a mark. Where there is no answer, where a measure bends or jumps, and the limits of the checks
 are told beside. JSON, or --csv, a table with one row a value, or --text for reading. The measures:
 ${measures.map(({ name, says }) => `  ${name.padEnd(17)} ${says}`).join('\n')}
 Exit status: 0 done, 2 bad input. A value without an answer is a row with the reason.

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { fieldTable } from '$lib/project/fields/table.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import { plainText } from '$lib/project/sentence.ts';
 import { solve } from '$lib/solution/solve.ts';
@@ -35,7 +36,24 @@ const ranges = [
   ['/desk/height', 600, 900],
   ['/stand/lift', 0, 200],
   ['/monitors/0/y', 200, 600],
+  ['/speaker/depth', 150, 300],
+  ['/speaker/baffleRake', -5, 10],
+  ['/speaker/drivers/0/height', 150, 400],
+  ['/stock/0/thickness', 3, 30],
 ] as const;
+
+/** As an edit of the demo has it. */
+const inProject = (over: string): string => (/^\/(speaker|stock)\//.test(over) ? over : `/layouts/0${over}`);
+
+test('no key with a number in it is both the layout’s and the project’s', () => {
+  const numbers = Object.entries(fieldTable).flatMap(([pointer, { kind }]) => (kind === 'number' ? [pointer] : []));
+  const firstOf = (pointers: readonly string[]) => new Set(pointers.map((pointer) => pointer.split('/')[1]));
+  const own = firstOf(numbers.flatMap((pointer) => pointer.match(/^\/layouts\/\*(.*)/)?.[1] ?? []));
+  const shared = firstOf(numbers.filter((pointer) => !pointer.startsWith('/layouts/')));
+  expect([...shared]).toContain('speaker');
+  expect([...own]).toContain('listener');
+  expect([...own].filter((key) => key !== undefined && key in demo)).toEqual([]);
+});
 
 describe('a row', () => {
   test('is the plan of the project with that number set, and the last one is the end itself', () => {
@@ -51,7 +69,7 @@ describe('a row', () => {
         expect(rows.map(({ at }) => at)).toHaveLength(steps);
         expect([rows[0]?.at, rows.at(-1)?.at]).toEqual([from, to]);
         for (const row of rows) {
-          const single = checkProject(demoWith({ ...changes, [`/layouts/0${over}`]: row.at }));
+          const single = checkProject(demoWith({ ...changes, [inProject(over)]: row.at }));
           const layout = single.ok ? firstLayout(single.value) : undefined;
           const solved = single.ok && layout ? solve(single.value, layout, false) : single;
           expect(row.ok).toBe(solved.ok);
@@ -190,7 +208,7 @@ describe('what is not a range', () => {
   test('is refused at its place in the request', () => {
     expect(refused({ over: '/stand/beauty' })).toEqual([
       expect.stringMatching(
-        /^\/over: expected the pointer of a number in the layout \(.*\/listener\/setback, .*\), got "\/stand\/beauty"$/,
+        /^\/over: expected the pointer of a number in the layout or the project \(.*\/listener\/setback, .*\/speaker\/depth, .*\), got "\/stand\/beauty"$/,
       ),
     ]);
     expect(refused({ over: '/aim/tilt/degrees' })[0]).toMatch(/^\/over: /);

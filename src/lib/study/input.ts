@@ -7,9 +7,9 @@ import { checkProject } from '$lib/project/parse.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { expectation } from '$lib/project/range.ts';
 
-/** One number of a layout that is set to something else. */
+/** One number that is set to something else. */
 export interface Edit {
-  /** JSON pointer within the layout. */
+  /** JSON pointer within the layout; or, where it begins with a key of the project, such as /speaker, within that. */
   readonly pointer: string;
   readonly value: number;
 }
@@ -20,7 +20,7 @@ export interface Edited {
   readonly layout: Layout;
 }
 
-/** A number of a layout that can be changed. */
+/** A number that can be changed. */
 export interface Input {
   readonly pointer: string;
   readonly field: NumberField;
@@ -30,32 +30,44 @@ export interface Input {
 
 /** The number at a pointer within the layout, or the fault that lists those there are. @param at Where the pointer stands. */
 export function inputAt(layout: Layout, pointer: unknown, at: string): Result<Input> {
-  const known = inputsOf(layout);
+  return inputAmong(inputsOf(layout, LAYOUT), 'the layout', pointer, at);
+}
+
+/**
+ * The same of any number that an edit may set: of the layout, or of what all layouts share. The two have no key with a number
+ * in it in common.
+ */
+export function inputOfProject(project: Project, layout: Layout, pointer: unknown, at: string): Result<Input> {
+  const shared = inputsOf({ ...project, layouts: [] }, []);
+  return inputAmong([...inputsOf(layout, LAYOUT), ...shared], 'the layout or the project', pointer, at);
+}
+
+const LAYOUT = ['layouts', '*'];
+
+function inputAmong(known: readonly Input[], where: string, pointer: unknown, at: string): Result<Input> {
   const found = known.find((input) => input.pointer === pointer);
   if (found) return success(found);
   const list = known.map((input) => input.pointer).join(', ');
   return failure({
     pointer: at,
-    message: `expected the pointer of a number in the layout (${list}), got ${got(pointer)}`,
+    message: `expected the pointer of a number in ${where} (${list}), got ${got(pointer)}`,
   });
 }
 
-/** Every number that the layout's fields describe and that has a place in it, in the order of the file. */
-function inputsOf(layout: Layout): Input[] {
+/** Every number that the fields describe and that has a place in a part of the project, in the order of the file. */
+function inputsOf(part: object, from: readonly string[]): Input[] {
   const found: Input[] = [];
   const walk = (value: unknown, steps: readonly string[], pattern: readonly string[]): void => {
-    const field = fieldTable[pointerTo('layouts', '*', ...pattern)];
+    const field = fieldTable[pointerTo(...pattern)];
     if (field?.kind === 'number' && (typeof value === 'number' || value === null)) {
       found.push({ pointer: pointerTo(...steps), field, now: value });
     } else if (typeof value === 'object' && value !== null) {
       for (const [key, held] of Object.entries(value)) {
-        // What was read of the finished stands decides nothing of the layout.
-        if (steps.length === 0 && key === 'built') continue;
         walk(held, [...steps, key], [...pattern, Array.isArray(value) ? '*' : key]);
       }
     }
   };
-  walk(layout, [], []);
+  walk(part, [], from);
   return found;
 }
 
@@ -65,14 +77,19 @@ export function rangeFault({ field }: Input, value: number, at: string): Fault |
   return fits ? null : { pointer: at, message: `expected ${expectation(field, value)}, got ${got(value)}` };
 }
 
-/** The layout with some numbers set, not checked. What is not touched is shared. Keys of fields need no unescaping. */
-export const withEdits = (layout: Layout, edits: readonly Edit[]): Layout =>
-  edits.reduce((done, { pointer, value }) => changedAt(done, pointer.slice(1).split('/'), () => value), layout);
+/** The layout, or the project, with some numbers set, not checked. What is not touched is shared. Keys of fields need no unescaping. */
+export const withEdits = <Of extends Layout | Project>(of: Of, edits: readonly Edit[]): Of =>
+  edits.reduce((done, { pointer, value }) => changedAt(done, stepsOf(pointer), () => value), of);
 
-/** The project with some numbers of one of its layouts set, checked as a file is; the faults have pointers from the project. */
+const stepsOf = (pointer: string): string[] => pointer.slice(1).split('/');
+
+/** The project with some numbers set, of it or of one of its layouts, checked as a file is; the faults have pointers from the project. */
 export function edited(project: Project, layout: Layout, edits: readonly Edit[]): Result<Edited> {
   const index = project.layouts.indexOf(layout);
-  const checked = checkProject({ ...project, layouts: project.layouts.with(index, withEdits(layout, edits)) });
+  const isShared = ({ pointer }: Edit): boolean => Object.hasOwn(project, stepsOf(pointer)[0] ?? '');
+  const own = edits.filter((edit) => !isShared(edit));
+  const changedProject = withEdits(project, edits.filter(isShared));
+  const checked = checkProject({ ...changedProject, layouts: project.layouts.with(index, withEdits(layout, own)) });
   if (!checked.ok) return checked;
   const changed = checked.value.layouts[index];
   if (!changed) throw new Error('the layout is not one of the project');

@@ -5,7 +5,7 @@ import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import type { Finding } from '$lib/solution/findings/finding.ts';
 import type { Solution } from '$lib/solution/solution.ts';
 import { solve } from '$lib/solution/solve.ts';
-import { edited, inputAt, mirrored, rangeFault, type Edited, type Input } from './input.ts';
+import { edited, inputOfProject, mirrored, rangeFault, type Edited, type Input } from './input.ts';
 import { kinksOf, type Kink } from './kinks.ts';
 import { measureOf, type Measure } from './measure.ts';
 import { findingStretches, type CheckedRow, type FindingStretch } from './sweepFindings.ts';
@@ -14,7 +14,7 @@ import type { SweepRow } from './sweepRow.ts';
 
 /** What to change, over which range, and what to measure by it. */
 export interface SweepRequest {
-  /** JSON pointer of a number within the layout. */
+  /** JSON pointer of a number within the layout, or of one that all layouts share, such as /speaker/depth. */
   readonly over: string;
   readonly from: number;
   readonly to: number;
@@ -50,7 +50,7 @@ const PASSES: readonly { readonly needs: readonly Measure['needs'][]; readonly c
 export type SweepStep = { readonly share: number } | { readonly answer: Result<Sweep> };
 
 /**
- * One number of a layout over a range against some measures: each row is the layout with that number set, planned anew.
+ * One number over a range against some measures of a layout: each row is the layout with that number set, planned anew.
  * Pure. Refused, with the pointer of what is wrong in the request, where there is no such number, or no such range.
  */
 export const sweep = (project: Project, layout: Layout, request: SweepRequest): Result<Sweep> =>
@@ -63,7 +63,7 @@ export function* sweepSteps(
   request: SweepRequest,
 ): Generator<SweepStep, Result<Sweep>> {
   const { from, to, steps, of } = request;
-  const input = inputAt(layout, request.over, '/over');
+  const input = inputOfProject(project, layout, request.over, '/over');
   if (!input.ok) return input;
   const faults = requestFaults(request, input.value);
   if (faults.length > 0) return { ok: false, faults };
