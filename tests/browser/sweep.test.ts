@@ -72,6 +72,20 @@ describe('what if a number changes', () => {
     await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe(SETBACK);
   });
 
+  test('may be one of the loudspeaker’s, which all layouts share', async () => {
+    const { page } = await visit();
+    const DEPTH = '/speaker/depth';
+    await open(page, DEPTH, 'Depth');
+    const before = await field(page, DEPTH).inputValue();
+    await charts(page).focus();
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => field(page, DEPTH).inputValue()).not.toBe(before);
+    await expect.poll(() => sweep(page).getByRole('heading', { level: 3 }).textContent()).toContain(`${await field(page, DEPTH).inputValue()}\u202fmm`); // prettier-ignore
+    await undo(page).click();
+    await expect.poll(() => field(page, DEPTH).inputValue()).toBe(before);
+  });
+
   test('is read where the mouse points, which leaves nothing behind, and taken over where it is pressed', async () => {
     const { page, expectAccessible } = await visit('', { viewport: { width: 1440, height: 900 } });
     await open(page, SETBACK, 'Setback');
