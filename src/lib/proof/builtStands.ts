@@ -1,4 +1,4 @@
-import { degrees } from '$lib/geometry/angle.ts';
+import { degrees, radians } from '$lib/geometry/angle.ts';
 import { sideNames, type Layout, type Project, type SideName } from '$lib/project/project.ts';
 import { proveSide } from './prove.ts';
 
@@ -7,6 +7,9 @@ export interface BuiltStand {
   readonly tilt: number;
   readonly lift: number;
 }
+
+/** Readings that leave the front's height or the slope wider open than this say too little: half of what holds 95 of a hundred. */
+const WIDEST = { front: 10, tilt: radians(3) };
 
 /**
  * The stands of a layout as its readings have them; null where the readings of a side do not say how it stands, or there are
@@ -20,8 +23,10 @@ export function builtStands(project: Project, layout: Layout): Readonly<Record<S
 
 function builtStand(project: Project, layout: Layout, side: SideName): BuiltStand | null {
   const proof = proveSide(project, layout, side);
-  if (!proof.ok || !proof.value?.known) return null;
-  const { front, tilt } = proof.value.standing;
+  if (!proof.ok || !proof.value) return null;
+  const { standing, spread } = proof.value;
+  if (!(spread.standing.front < WIDEST.front && spread.standing.tilt < WIDEST.tilt)) return null;
+  const { front, tilt } = standing;
   // Only an upward tilt raises the front; what reads as a little under the surface lies on it.
   const rise = Math.max(0, project.speaker.depth * Math.sin(tilt));
   return { tilt: degrees(tilt), lift: Math.max(0, front - rise) };

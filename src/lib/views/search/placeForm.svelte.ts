@@ -1,3 +1,4 @@
+import { builtStands } from '$lib/proof/builtStands.ts';
 import { rangeMessage } from '$lib/project/entry.ts';
 import { placement, tilt } from '$lib/project/fields/aim.ts';
 import { listener } from '$lib/project/fields/listener.ts';
@@ -12,6 +13,23 @@ import type { Typed } from './ownAsk.svelte.ts';
 export type PlaceKey = 'tilt' | 'height' | 'miss' | 'screen' | 'wall' | `${SpanKey}/from` | `${SpanKey}/to`;
 export type SpanKey = 'x' | 'y' | 'setback' | 'earHeight';
 
+/** Stands that need not be typed: those that a layout asks for, or how its finished ones stand by their readings. */
+export interface KnownStands {
+  readonly layout: string;
+  /** Null: as planned. */
+  readonly built: ReturnType<typeof builtStands>;
+}
+
+/** Of every layout those as built, where its readings tell; and those planned, but for the one that is open. */
+export const knownStands = ({ project, layout }: Plan): KnownStands[] =>
+  project.layouts.flatMap((one): KnownStands[] => {
+    const built = builtStands(project, one);
+    return [
+      ...(built ? [{ layout: one.name, built }] : []),
+      ...(one === layout ? [] : [{ layout: one.name, built: null }]),
+    ];
+  });
+
 /** What may be moved. */
 export type Movable = 'marks' | 'setback' | 'earHeight';
 
@@ -22,8 +40,8 @@ const SEAT = 60;
 
 /** What is typed of stands that exist and of what may be moved, sound or not. */
 export class PlaceForm {
-  /** Name of the layout whose stands they are; null for a slope and height that are typed. */
-  of = $state<string | null>(null);
+  /** Null for a slope and height that are typed. */
+  of = $state.raw<KnownStands | null>(null);
   /** What the height is of. */
   at = $state<'lift' | 'front'>('lift');
   /** What the axes may miss by. */
@@ -80,13 +98,18 @@ export class PlaceForm {
     if (keys.some((key) => this.faultOf(key, unit) !== null)) return null;
     const span = (key: SpanKey) => ({ from: this.value(`${key}/from`), to: this.value(`${key}/to`) });
     return {
-      stands: this.of === null ? { tilt: this.value('tilt'), [this.at]: this.value('height') } : { layout: this.of },
+      stands: this.#stands,
       ...(this.by === 'miss' ? { miss: this.value('miss') } : {}),
       clear: { screen: this.value('screen'), wall: this.value('wall') },
       marks: this.moves.marks && { x: span('x'), y: span('y') },
       ...(this.moves.setback ? { setback: span('setback') } : {}),
       ...(this.moves.earHeight ? { earHeight: span('earHeight') } : {}),
     };
+  }
+
+  get #stands(): unknown {
+    if (this.of === null) return { tilt: this.value('tilt'), [this.at]: this.value('height') };
+    return this.of.built ?? { layout: this.of.layout };
   }
 
   #counts(key: PlaceKey): boolean {
