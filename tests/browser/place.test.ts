@@ -81,7 +81,7 @@ describe('stands that I have', () => {
     const whose = page.getByRole('combobox', { name: 'Whose' });
     await whose.focus();
     await page.keyboard.press('ArrowDown');
-    await expect.poll(() => whose.inputValue()).toMatch(/^stands I have: /);
+    await expect.poll(() => whose.locator('option:checked').textContent()).toMatch(/^those of stands I have: /);
     await expect.poll(() => field(page, 'Slope of the stands').count()).toBe(0);
     await page.getByRole('status').filter({ hasText: 'Working out' }).waitFor({ state: 'detached' });
     await ways(page).first().waitFor();

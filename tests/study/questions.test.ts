@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checkProject } from '$lib/project/parse.ts';
 import { candidatesOf, readAsk } from '$lib/study/ask.ts';
-import { freeInputs, spansOf } from '$lib/study/freeInputs.ts';
+import { freeInputs, movesAsPair, spansOf } from '$lib/study/freeInputs.ts';
 import { inputAt } from '$lib/study/input.ts';
 import { askOf, questions } from '$lib/study/questions.ts';
 import { anyDesk, demoWith, firstLayout, project } from '../projects.ts';
@@ -12,12 +12,15 @@ describe('what may move', () => {
   test('lies round what it is now, on the desk, and in steps that meet what it is now', () => {
     let checked = 0;
     fc.assert(
-      fc.property(anyDesk, fc.integer({ min: 1, max: 100_000 }), (changes, most) => {
+      fc.property(anyDesk, fc.integer({ min: 1, max: 100_000 }), fc.boolean(), (changes, most, asPair) => {
         const read = checkProject(demoWith(changes));
         if (!read.ok) return;
         checked += 1;
         const layout = firstLayout(read.value);
-        const inputs = freeInputs(read.value, layout);
+        const inputs = freeInputs(read.value, layout, asPair);
+        expect(movesAsPair(inputs)).toBe(asPair);
+        // A range of each number is an ask by itself, whether the other mark goes along or not.
+        for (const span of spansOf(inputs, 1)) expect(readAsk({ free: [span], aims: ['tilt'] }, layout).ok).toBe(true);
         expect(new Set(inputs.map(({ label }) => label)).size).toBe(inputs.length);
         for (const { pointer, now, from, to } of inputs) {
           const input = inputAt(layout, pointer, '');

@@ -1,6 +1,6 @@
 import { pointerTo } from '$lib/project/fault.ts';
 import { deskShape } from '$lib/project/deskShape.ts';
-import type { Layout, Project } from '$lib/project/project.ts';
+import type { Layout, Project, SideName } from '$lib/project/project.ts';
 
 /** A number that a search may change, with bounds that make sense on this desk. */
 export interface FreeInput {
@@ -21,10 +21,13 @@ const SEAT = { from: 0, to: 900 };
 /** How high stands are raised, mm. */
 const HIGHEST = 200;
 
-/** Everything that a search may change in a layout, the likeliest first. */
-export function freeInputs({ speaker }: Pick<Project, 'speaker'>, layout: Layout): readonly FreeInput[] {
+/**
+ * Everything that a search may change in a layout, the likeliest first.
+ *
+ * @param asPair Whether the marks move as mirror images of each other; else each by itself.
+ */
+export function freeInputs({ speaker }: Pick<Project, 'speaker'>, layout: Layout, asPair = true): readonly FreeInput[] {
   const { desk, placement, listener, stand, aim, monitors } = layout;
-  const { x, y } = placement.right;
   const half = speaker.width / 2;
   const { extent, depth } = deskShape(desk);
   const mm = (pointer: string, label: string, now: number, least: number, most: number, mirror = false): FreeInput => ({
@@ -36,9 +39,16 @@ export function freeInputs({ speaker }: Pick<Project, 'speaker'>, layout: Layout
     ...within(now, least, most),
   });
   const degrees = (pointer: string, label: string, now: number): FreeInput => ({ pointer, mirror: false, label, unit: '°', now, from: now - 15, to: now + 15 }); // prettier-ignore
+  const marks = (side: SideName, label: string): FreeInput[] => {
+    const { x, y } = placement[side];
+    const [least, most] = side === 'left' ? [extent.left + half, -half] : [half, extent.right - half];
+    return [
+      mm(pointerTo('placement', side, 'x'), `${label}, sideways`, x, least, most, asPair),
+      mm(pointerTo('placement', side, 'y'), `${label}, from the edge`, y, extent.bottom, extent.top - speaker.depth, asPair),
+    ];
+  };
   return [
-    mm('/placement/right/x', 'Marks, sideways', x, half, extent.right - half, true),
-    mm('/placement/right/y', 'Marks, from the edge', y, extent.bottom, extent.top - speaker.depth, true),
+    ...(asPair ? marks('right', 'Marks') : [...marks('left', 'Left mark'), ...marks('right', 'Right mark')]),
     mm('/listener/setback', 'Head from the edge', listener.setback, SEAT.from, SEAT.to),
     ...(aim.tilt.rule === 'lift-to-ear' || stand.lift === undefined
       ? []
@@ -59,6 +69,10 @@ export function freeInputs({ speaker }: Pick<Project, 'speaker'>, layout: Layout
     }),
   ];
 }
+
+/** Whether no mark of an ask moves without the other one. */
+export const movesAsPair = (free: readonly Pick<Span, 'pointer' | 'mirror'>[]): boolean =>
+  free.every(({ pointer, mirror }) => mirror || !pointer.startsWith('/placement/'));
 
 /** `REACH` round what it is now, held to where it makes sense; what it is now always lies in it. */
 const within = (now: number, least: number, most: number): { readonly from: number; readonly to: number } => ({

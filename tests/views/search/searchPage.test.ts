@@ -55,6 +55,23 @@ describe('aims of one’s own', () => {
     expect(own.rules.map((row) => own.faultOf(row, 'mm')).filter((fault) => fault !== null)).toEqual(['Enter −90 to 180°']); // prettier-ignore
   });
 
+  test('let each mark move by itself, the other one staying, and begin so with an ask that does', () => {
+    const own = new OwnAsk(of, layout, asked);
+    own.setFree(rowOf(own, 'Marks, sideways'), { from: 300 });
+    own.asPair = false;
+    expect(rowOf(own, 'Right mark, sideways')).toMatchObject({ on: true, from: 300 });
+    expect(rowOf(own, 'Left mark, sideways').on).toBe(false);
+    own.setFree(rowOf(own, 'Left mark, from the edge'), { on: true, step: 100 });
+    const alone = own.documentOf('mm');
+    if (!alone) throw new Error('it is sound');
+    const pointers = alone.free.filter(({ mirror }) => !mirror).map(({ pointer }) => pointer);
+    expect(pointers).toEqual(['/placement/left/y', '/placement/right/x', '/placement/right/y', '/listener/setback']);
+    expect(readAsk(alone, layout).ok).toBe(true);
+    expect(new OwnAsk(of, layout, alone).asPair).toBe(false);
+    own.asPair = true;
+    expect(own.documentOf('mm')?.free.map(({ pointer, mirror }) => [pointer, mirror])).toEqual(asked.free.map(({ pointer, mirror }) => [pointer, mirror])); // prettier-ignore
+  });
+
   test('say the same where only steps are too fine', () => {
     const own = new OwnAsk(of, layout, asked);
     own.setFree(rowOf(own, 'Head from the edge'), { from: 100, step: 0.1 });

@@ -3,7 +3,7 @@ import type { Range } from '$lib/project/range.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import type { LengthUnit } from '$lib/project/units.ts';
 import { excessOf, readAsk, type Ask, type Excess } from '$lib/study/ask.ts';
-import { freeInputs, type FreeInput, type Span } from '$lib/study/freeInputs.ts';
+import { freeInputs, movesAsPair, type FreeInput, type Span } from '$lib/study/freeInputs.ts';
 import { inputAt } from '$lib/study/input.ts';
 import type { Measure } from '$lib/study/measure.ts';
 import { measures } from '$lib/study/measures.ts';
@@ -64,24 +64,47 @@ const limitRange = ({ unit }: Measure): Range => ({
 
 /** Aims of one's own: every row as typed, sound or not. */
 export class OwnAsk {
+  readonly #project: Project;
   readonly #layout: Layout;
+  #asPair = $state(true);
   #free = $state.raw<readonly FreeRow[]>([]);
   #rules = $state.raw<readonly RuleRow[]>([]);
   #aims = $state.raw<readonly string[]>([]);
 
   /** @param like Where it begins. */
   constructor(project: Project, layout: Layout, like: AskDocument) {
+    this.#project = project;
     this.#layout = layout;
-    this.#free = freeInputs(project, layout).map((input): FreeRow => {
-      const span = like.free.find(({ pointer }) => pointer === input.pointer);
+    this.#asPair = movesAsPair(like.free);
+    this.#free = this.#rowsOf(like.free);
+    this.#rules = [...MORE_RULES, ...like.rules.filter((rule) => !MORE_RULES.some((one) => isAlike(one, rule)))].flatMap((rule) => rowsOf(rule, like.rules)); // prettier-ignore
+    this.#aims = like.aims;
+  }
+
+  #rowsOf(free: readonly Span[]): FreeRow[] {
+    return freeInputs(this.#project, this.#layout, this.#asPair).map((input): FreeRow => {
+      const span = free.find(({ pointer }) => pointer === input.pointer);
       const step = input.unit === 'mm' ? 10 : 1;
       const { from, to } = input;
-      const field = inputAt(layout, input.pointer, '');
+      const field = inputAt(this.#layout, input.pointer, '');
       const range = field.ok ? field.value.field : { what: 'a number', min: from, max: to, unit: input.unit };
       return { input, range, on: span !== undefined, from, to, step, ...(span && typedOf(span)) };
     });
-    this.#rules = [...MORE_RULES, ...like.rules.filter((rule) => !MORE_RULES.some((one) => isAlike(one, rule)))].flatMap((rule) => rowsOf(rule, like.rules)); // prettier-ignore
-    this.#aims = like.aims;
+  }
+
+  /** Whether the marks move as mirror images of each other; else each by itself. */
+  get asPair(): boolean {
+    return this.#asPair;
+  }
+
+  /** All else stays as it is typed; the right mark keeps its range. */
+  set asPair(asPair: boolean) {
+    const typed = this.#free;
+    this.#asPair = asPair;
+    this.#free = this.#rowsOf([]).map((row) => {
+      const before = typed.find(({ input }) => input.pointer === row.input.pointer);
+      return before ? { ...before, input: row.input } : row;
+    });
   }
 
   get free(): readonly FreeRow[] {
