@@ -44,7 +44,14 @@ export function freeInputs({ speaker }: Pick<Project, 'speaker'>, layout: Layout
     const [least, most] = side === 'left' ? [extent.left + half, -half] : [half, extent.right - half];
     return [
       mm(pointerTo('placement', side, 'x'), `${label}, sideways`, x, least, most, asPair),
-      mm(pointerTo('placement', side, 'y'), `${label}, from the edge`, y, extent.bottom, extent.top - speaker.depth, asPair),
+      mm(
+        pointerTo('placement', side, 'y'),
+        `${label}, from the edge`,
+        y,
+        extent.bottom,
+        extent.top - speaker.depth,
+        asPair,
+      ),
     ];
   };
   return [
