@@ -156,7 +156,7 @@ describe('bad input: status 2, one line a fault, nothing written', () => {
     [
       'a newer version',
       () => projectFile({ '/version': 9 }),
-      '/version: expected 1 or lower, got 9: a newer Wedgewright wrote this file',
+      '/version: expected 2 or lower, got 9: a newer Wedgewright wrote this file',
     ],
     [
       'a thin end under its minimum',

@@ -154,7 +154,7 @@ test('a build that cannot be had says why in inches', () => {
   const said = refusals(compareBuilds(of, firstLayout(of)), of);
   expect(said.map(({ build }) => build)).toEqual(['stacked', 'skinned', 'ribbed', 'solid']);
   for (const { text } of said) {
-    expect(text).toBe('expected a thin end of at least 0.118″, got 0.039″: raise the lift by 0.079″');
+    expect(text).toBe('Needs a thin end of at least 0.118″, not 0.039″: raise the lift by 0.079″');
   }
 });
 

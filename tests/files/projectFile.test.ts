@@ -13,7 +13,7 @@ it('writes a project that reads back equal', () => {
 
 it('indents by two spaces, ends its last line, and opens with format and version', () => {
   const text = writeProject(project());
-  expect(text.startsWith('{\n  "format": "wedgewright/project",\n  "version": 1,\n  "title": ')).toBe(true);
+  expect(text.startsWith('{\n  "format": "wedgewright/project",\n  "version": 2,\n  "title": ')).toBe(true);
   expect(text.endsWith('\n}\n')).toBe(true);
 });
 

@@ -29,7 +29,11 @@ export function notMeasured({ plan: { project, layoutIndex } }: Subject): readon
 }
 
 /** Of what there is a list instead of a field: what is not answered yet is whether it has entries. */
-const QUESTIONS: Readonly<Record<string, string>> = { monitors: 'whether there are any', crossovers: 'crossovers' };
+const QUESTIONS: Readonly<Record<string, string>> = {
+  monitors: 'whether there are any',
+  crossovers: 'crossovers',
+  walls: 'gap to the wall',
+};
 
 /** What a value is called in the form, as part of a sentence. */
 function valueName(pointer: string): string {
@@ -60,6 +64,7 @@ function thingAt({ speaker, stock }: Project, pointer: string): string {
 
 const LAYOUT: Readonly<Record<string, string>> = {
   desk: 'Desk',
+  room: 'Desk',
   listener: 'Listener',
   placement: 'Marks',
   monitors: 'Screens',
