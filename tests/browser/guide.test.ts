@@ -42,6 +42,19 @@ describe('the measuring guide on a phone', () => {
     await page.getByRole('heading', { name: 'Measurements' }).waitFor();
   });
 
+  test.each(['desk', 'seat', 'cabinet', 'marks'])(
+    'shows question, picture, values and the way on of the step %s on one screen, how to measure below them',
+    async (step) => {
+      const { page } = await visit(`${GUIDE}#${step}`, PHONE);
+      const shown = page.locator('.step:visible');
+      const next = shown.getByRole('link', { name: /^Next: / });
+      const bottom = () => next.evaluate((link) => link.getBoundingClientRect().bottom + scrollY);
+      await expect.poll(bottom).toBeLessThanOrEqual(844);
+      const below = await shown.locator('> .text').evaluate((text) => text.getBoundingClientRect().top + scrollY);
+      expect(below).toBeGreaterThanOrEqual(await bottom());
+    },
+  );
+
   test('goes back as the browser does', async () => {
     const { page } = await visit(`${GUIDE}#seat`, PHONE);
     expect(await shownSteps(page)).toEqual(['Your ears']);
