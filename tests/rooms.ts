@@ -53,3 +53,9 @@ export const rectangularDesk = (width: number, depth: number, height: number): D
   absorption: 0,
   outline: { rule: 'rectangle', width, depth, corner: 0 },
 });
+
+/** Width and depth of a desk that is a rectangle, as the demo's is; throws at another. */
+export function rectangleOf({ outline }: Desk): { readonly width: number; readonly depth: number } {
+  if (outline.rule !== 'rectangle') throw new Error(`expected a rectangle, got ${outline.rule}`);
+  return outline;
+}

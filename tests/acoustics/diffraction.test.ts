@@ -300,3 +300,39 @@ test('every number is finite, wherever source and head are', () => {
     { numRuns: runs(2000) },
   );
 });
+
+test('over a plate that turns inwards nothing jumps where the way by the mirror image leaves it, notch and all', () => {
+  const point = (x: number, y: number): Vec3 => vec3(x, y, 0);
+  const plate: Plate = {
+    normal: vec3(0, 0, 1),
+    convex: false,
+    corners: [point(-800, -900), point(-100, -900), point(-100, 0), point(800, 0), point(800, 700), point(-800, 700)],
+  };
+  const onPlate = ({ x, y }: Vec3): boolean => Math.abs(x) < 800 && y < 700 && (y > 0 || (x < -100 && y > -900));
+  const mirrors = (source: Vec3, head: Vec3): boolean => edgesAt(plate, source, head, 1000).mirrors;
+  let crossed = 0;
+  fc.assert(
+    fc.property(
+      pointIn([-750, 750], [-850, 650], [50, 400]),
+      pointIn([-900, 900], [-1500, 500], [100, 700]),
+      pointIn([-900, 900], [-1500, 500], [100, 700]),
+      (source, one, other) => {
+        const metAt = (head: Vec3): Vec3 => between(source, { ...head, z: source.z }, source.z / (source.z + head.z));
+        for (const head of [one, other]) expect(mirrors(source, head)).toBe(onPlate(metAt(head)));
+        let [here, there] = [one, other];
+        if (mirrors(source, here) === mirrors(source, there)) return;
+        crossed += 1;
+        while (distance(here, there) > 1e-4) {
+          const middle = between(here, there, 0.5);
+          if (mirrors(source, middle) === mirrors(source, here)) here = middle;
+          else there = middle;
+        }
+        const [a, b] = [here, there].map((head) => pressureAt(plate, source, head, 1000));
+        const jump = plus(a ?? [0, 0], times([-1, 0], b ?? [0, 0]));
+        expect(magnitude(jump) * distance(source, here)).toBeLessThan(1e-3);
+      },
+    ),
+    { numRuns: runs(100) },
+  );
+  expect(crossed).toBeGreaterThan(2);
+});

@@ -9,6 +9,8 @@ import type { Project } from '$lib/project/project.ts';
 import { solutionOf } from '$lib/solution/solve.ts';
 import { useBrowser } from './page.ts';
 import { unzipped } from './taken.ts';
+import { firstLayout } from '../projects.ts';
+import { rectangleOf } from '../rooms.ts';
 
 const MM_PER_INCH = 25.4;
 
@@ -49,8 +51,10 @@ const rest = [
 ] as const;
 
 /** What of the wall's distance from the front edge lies behind the desk, mm. */
-const gapIn = ({ layouts }: Project): number =>
-  (layouts[0]?.room.walls[0]?.distance ?? NaN) - (layouts[0]?.desk.outline.depth ?? NaN);
+function gapIn(of: Project): number {
+  const { desk, room } = firstLayout(of);
+  return (room.walls[0]?.distance ?? NaN) - rectangleOf(desk).depth;
+}
 
 /** The most that getting from the example to the files of one's own may take. */
 const MOST_ACTIONS = 35;

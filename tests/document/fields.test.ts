@@ -82,13 +82,26 @@ function numbersIn(value: unknown, at = ''): string[] {
 }
 /** The number that is no measurement. */
 const unread = /^\/version$/;
+/** Desks of the other shapes: each has sizes of its own. */
+const outlines = [
+  { rule: 'bowed', width: 1400, depth: 700, bow: 60 },
+  { rule: 'corner', left: 1500, right: 1500, leftDepth: 600, rightDepth: 600, front: 600 },
+  { rule: 'l', width: 1600, depth: 700, return: { side: 'left', width: 600, length: 700 } },
+  { rule: 'outline', points: [[-700, 0, 0], [700, 0, 0], [700, 700, 0.1], [-700, 700, 0]] }, // prettier-ignore
+].map((outline) => project({ '/layouts/0/desk/outline': outline, '/layouts/0/room': {} }));
 const numbers = [
-  ...numbersIn(full),
-  ...numbersIn(read.layouts[0]?.built, '/layouts/0/built'),
-  '/layouts/0/aim/toe/degrees',
+  ...new Set([
+    ...numbersIn(full),
+    ...numbersIn(read.layouts[0]?.built, '/layouts/0/built'),
+    '/layouts/0/aim/toe/degrees',
+    ...outlines.flatMap((one) => numbersIn(one.layouts[0]?.desk.outline, '/layouts/0/desk/outline')),
+  ]),
 ].filter((pointer) => !unread.test(pointer));
-const holder = (pointer: string): unknown =>
-  pointer.endsWith('/toe/degrees') ? asSet : pointer.includes('/built/') ? read : full;
+const holder = (pointer: string): unknown => {
+  if (pointer.endsWith('/toe/degrees')) return asSet;
+  if (pointer.includes('/built/')) return read;
+  return [full, ...outlines].find((one) => typeof valueAt(one, pointer) === 'number');
+};
 /** The field of a control that stands at a pointer. */
 const numberAt = (pointer: string) => {
   const field = fieldIn(holder(pointer), pointer);
@@ -113,6 +126,8 @@ describe('the field table', () => {
     const listed = Object.entries(fieldTable).filter(([, { kind }]) => kind === 'number');
     // Of the file it is a wall's distance, which is given from the desk.
     known.add('/layouts/*/room/gap');
+    // The numbers of a corner have a field each.
+    for (const place of [0, 1, 2]) known.add(`/layouts/*/desk/outline/points/*/${place}`);
     expect(listed.map(([pattern]) => pattern).filter((pattern) => !known.has(pattern))).toEqual([]);
   });
 
@@ -124,7 +139,13 @@ describe('the field table', () => {
   });
 
   test('every choice is one that the schema takes', () => {
-    const rules = new Set(['/display', '/layouts/*/aim/toe', '/layouts/*/aim/tilt', '/layouts/*/aim/over']);
+    const rules = new Set([
+      '/display',
+      '/layouts/*/aim/toe',
+      '/layouts/*/aim/tilt',
+      '/layouts/*/aim/over',
+      '/layouts/*/desk/outline/rule',
+    ]);
     const choices = Object.entries(fieldTable).flatMap(([pattern, field]) =>
       field.kind === 'choice' && !rules.has(pattern) ? field.options.map(([value]) => [pattern, value] as const) : [],
     );

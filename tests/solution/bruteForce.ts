@@ -10,6 +10,7 @@ import type { Solution } from '$lib/solution/solution.ts';
 import { sideNames, type Driver, type Layout, type Project, type SideName } from '$lib/project/project.ts';
 import { expi, plus, times, type Complex } from '../acoustics/complex.ts';
 import { highPass, lowPass } from '../acoustics/filters.ts';
+import { rectangleOf } from '../rooms.ts';
 
 /** A project, one of its layouts and its plan. */
 export interface Planned {
@@ -95,7 +96,7 @@ interface By {
 
 /** By the desk's edges: the kernel's own waves, which are checked against other people's numbers by themselves. */
 function edgesOf({ desk }: Layout, from: Vec3, plan: Solution, frequency: number): By[] {
-  const { width, depth } = desk.outline;
+  const { width, depth } = rectangleOf(desk);
   const top = rectangularPlate(vec3(-width / 2, 0, 0), vec3(width, 0, 0), vec3(0, depth, 0));
   const kept = Math.sqrt(1 - desk.absorption);
   if (kept === 0) return [];
@@ -109,7 +110,7 @@ function edgesOf({ desk }: Layout, from: Vec3, plan: Solution, frequency: number
 }
 
 function waysOf({ desk, room }: Layout, from: Vec3, head: Vec3): By[] {
-  const { width, depth } = desk.outline;
+  const { width, depth } = rectangleOf(desk);
   const aside = { behind: 'y', left: 'x', right: 'x' } as const;
   const meet = (image: Vec3, axis: 'x' | 'y' | 'z', at: number): Vec3 => {
     const t = (at - image[axis]) / (head[axis] - image[axis]);

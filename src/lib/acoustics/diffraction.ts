@@ -37,7 +37,7 @@ export interface Scattering {
  * @param detours the nodes of `alongDescent`, mm.
  */
 export function scatteringOf(
-  { corners, normal }: Plate,
+  { corners, normal, convex }: Plate,
   source: Vec3,
   head: Vec3,
   kept: number,
@@ -57,7 +57,8 @@ export function scatteringOf(
     theta: nothingAt(detours),
   }));
   const edges: EdgeWave[] = [];
-  let inside = true;
+  const isBeside = besideLine(corners, normal, source, head);
+  let inside = convex;
   corners.forEach((start, index) => {
     const next = (index + 1) % corners.length;
     const [first, last] = [atCorners[index], atCorners[next]];
@@ -70,7 +71,8 @@ export function scatteringOf(
       return { along: dot(from, direction), in: dot(from, inward), height };
     };
     const edge = edgeOf(seen(source, heights.source), seen(head, heights.head), ways);
-    inside &&= edge.inside;
+    if (convex) inside &&= edge.inside;
+    else if (isBeside(start) !== isBeside(last.point) && isBeside(last.point) === edge.inside) inside = !inside;
     const within = edge.apex > 0 && edge.apex < reach;
     if (within) {
       const wave = { point: along(start, direction, edge.apex), length: edge.shortest, theta: nothingAt(detours) };
@@ -82,6 +84,26 @@ export function scatteringOf(
     addFrom(last, squareAt(edge, reach), edge.apex >= reach ? 1 : -1, edge, detours);
   });
   return { mirrors: inside && together, blocks: inside && !together, edges: [...edges, ...atCorners] };
+}
+
+/**
+ * On which side of a line in a plate's plane a point lies: the line runs along the first edge through the place where the way
+ * by the plane meets it. The edges that cross it tell whether that place is on the plate (even and odd, as seen one way).
+ */
+function besideLine(
+  [first, second]: readonly Vec3[],
+  normal: Vec3,
+  source: Vec3,
+  head: Vec3,
+): (point: Vec3) => boolean {
+  if (!first || !second) return () => false;
+  const across = cross(normal, subtract(second, first));
+  const height = (point: Vec3): number => Math.abs(dot(subtract(point, first), normal));
+  const [over, other] = [height(source), height(head)];
+  const at = (point: Vec3): number => dot(subtract(point, first), across);
+  const share = over + other === 0 ? 0.5 : over / (over + other);
+  const met = at(source) + (at(head) - at(source)) * share;
+  return (point) => at(point) > met;
 }
 
 const nothingAt = (detours: Float64Array): Transfer => ({

@@ -1,11 +1,13 @@
 import { add, cross, vec3, type Vec3 } from '$lib/geometry/point.ts';
 
-/** A thin, flat, rigid plate with straight edges, its outline convex. Lengths in mm, desk frame. */
+/** A thin, flat, rigid plate with straight edges. Lengths in mm, desk frame. */
 export interface Plate {
   /** Counter-clockwise as seen from the tip of `normal`. */
   readonly corners: readonly Vec3[];
   /** Square to it, a unit vector. */
   readonly normal: Vec3;
+  /** Whether its outline turns inwards nowhere. */
+  readonly convex: boolean;
 }
 
 /** A rectangle from one corner and its two sides, which are square to each other; its normal is across × up. */
@@ -16,5 +18,6 @@ export function rectangularPlate(corner: Vec3, across: Vec3, up: Vec3): Plate {
   return {
     corners: [corner, right, add(right, up), add(corner, up)],
     normal: vec3(square.x / size, square.y / size, square.z / size),
+    convex: true,
   };
 }

@@ -51,7 +51,7 @@ function deskTop(desk: Desk): Surface<'desk'> {
     name: 'desk',
     plane: { through: vec3(0, 0, 0), normal: UP },
     holds: ({ x, y }) => pointWithin(shape, [x, y]).gap >= 0,
-    plate: { corners: shape.points.map(([x, y]) => vec3(x, y, 0)), normal: UP },
+    plate: { corners: shape.plate.map(([x, y]) => vec3(x, y, 0)), normal: UP, convex: shape.convex },
   };
 }
 

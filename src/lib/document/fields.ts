@@ -58,6 +58,8 @@ const places: Readonly<Record<string, string>> = {
   '/shop': 'Machines',
   '/sure': 'How sure',
   '/layouts/*/desk': 'Desk',
+  '/layouts/*/desk/outline/points': 'Corners',
+  '/layouts/*/desk/outline/points/*': 'Corner #',
   '/layouts/*/room': 'Room',
   '/layouts/*/room/walls': 'Walls',
   '/layouts/*/room/walls/*': 'Wall #',

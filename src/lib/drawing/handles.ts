@@ -10,6 +10,7 @@ import { reachOf, towards, wallText, wayTo } from '$lib/project/wall.ts';
 import { rectangle } from './box.ts';
 import { ellipse } from './curve.ts';
 import type { Grip, Handle } from './handle.ts';
+import { deskSizes } from './deskSizes.ts';
 import { convexHull } from './hull.ts';
 import { inputsOf } from './inputs.ts';
 import { fromAbove, fromRight, type Projection } from './projection.ts';
@@ -214,53 +215,52 @@ const markAcross = ({ layout, inputs }: Scene, side: SideName): Grip => {
 
 const middle = ([a, b]: readonly [Point, Point]): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
 
-/** The edges of the desk that set its size. */
-function deskHandles(scene: Scene): Handle[] {
-  const { width, depth } = scene.layout.desk.outline;
-  const half = width / 2;
-  return [
-    deskRear(scene, [-half, half], depth),
-    deskSide(scene, 'left', [[-half, 0], [-half, depth]], width), // prettier-ignore
-    deskSide(scene, 'right', [[half, 0], [half, depth]], width), // prettier-ignore
-  ];
+/** The edges of the desk that set its sizes, or its corners where it is drawn by them. */
+function deskHandles({ layout, inputs }: Scene): Handle[] {
+  const { outline } = layout.desk;
+  if (outline.rule === 'outline') return outline.points.map((corner, index) => cornerHandle(corner, index, inputs));
+  return deskSizes(outline).flatMap(({ steps, value, range, name, edges }) =>
+    edges.map(({ id, name: edge, body, along, rate }): Handle => {
+      const grip: Grip = {
+        input: inputs.desk('outline', ...steps),
+        value,
+        rate,
+        range,
+        says: name,
+        sign: 1,
+        align: [],
+      };
+      return {
+        id: `handle-desk-${id}`,
+        thing: 'desk',
+        name: edge,
+        at: middle(body),
+        across: along === 'across' ? grip : null,
+        up: along === 'up' ? grip : null,
+        body,
+      };
+    }),
+  );
 }
 
-function deskRear({ inputs }: Scene, [from, to]: readonly [number, number], depth: number): Handle {
-  const body = [[from, depth], [to, depth]] as const; // prettier-ignore
+function cornerHandle([x, y]: readonly [number, number, number?], index: number, inputs: Scene['inputs']): Handle {
+  const at: Point = [x, y];
+  const grip = (place: 0 | 1, value: number, says: string): Grip => ({
+    ...upwards,
+    input: inputs.desk('outline', 'points', String(index), String(place)),
+    value,
+    range: desks.outlinePoint[place],
+    says,
+    sign: signOf(value),
+  });
   return {
-    id: 'handle-desk-rear',
+    id: `handle-desk-corner-${index}`,
     thing: 'desk',
-    name: 'Back edge of the desk',
-    at: middle(body),
-    across: null,
-    up: {
-      ...upwards,
-      input: inputs.desk('outline', 'depth'),
-      value: depth,
-      range: desks.outlines.rectangle.depth,
-      says: 'deep',
-    },
-    body,
-  };
-}
-
-function deskSide({ inputs }: Scene, side: SideName, body: readonly [Point, Point], width: number): Handle {
-  return {
-    id: `handle-desk-${side}`,
-    thing: 'desk',
-    name: side === 'left' ? 'Left edge of the desk' : 'Right edge of the desk',
-    at: middle(body),
-    up: null,
-    across: {
-      input: inputs.desk('outline', 'width'),
-      value: width,
-      rate: side === 'left' ? -2 : 2,
-      range: desks.outlines.rectangle.width,
-      says: 'wide',
-      sign: 1,
-      align: [],
-    },
-    body,
+    name: `Corner ${index + 1} of the desk`,
+    at,
+    across: grip(0, x, x < 0 ? 'left of the origin' : 'right of the origin'),
+    up: grip(1, y, y < 0 ? 'before the front edge' : 'from the desk’s front edge'),
+    body: [at, at],
   };
 }
 

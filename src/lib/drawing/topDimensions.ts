@@ -4,6 +4,7 @@ import { deskShape } from '$lib/project/deskShape.ts';
 import { sideNames, type Layout, type SideName, type Speaker, type Wall } from '$lib/project/project.ts';
 import { reachOf, towards, wallText } from '$lib/project/wall.ts';
 import { cornerOf } from './cabinetFrame.ts';
+import { deskSizes, type DeskSize } from './deskSizes.ts';
 import { inputsOf } from './inputs.ts';
 import { angular, linear } from './makeDimension.ts';
 import { fromAbove } from './projection.ts';
@@ -37,6 +38,7 @@ export function topDimensions(
     ...depths(scene),
     ...marksAlong(scene),
     ...widths(scene),
+    ...otherSizes(scene),
     ...triangle(scene),
     ...toes(scene),
     cabinetWidth(scene),
@@ -65,15 +67,19 @@ function depths({ layout, plan, inputs }: Scene): Dimension[] {
       inputSign: 1,
       beside: 'from',
     }),
-    linear({
-      ...common,
-      id: 'desk-depth',
-      from: [edge, 0],
-      to: [edge, depth],
-      value: depth,
-      name: 'desk depth',
-      input: inputs.desk('outline', 'depth'),
-    }),
+    ...deskSizes(desk.outline)
+      .filter(isDepth)
+      .map(({ value, name, steps }) =>
+        linear({
+          ...common,
+          id: 'desk-depth',
+          from: [edge, 0],
+          to: [edge, depth],
+          value,
+          name,
+          input: inputs.desk('outline', ...steps),
+        }),
+      ),
     ...wallsDrawn(layout).map(({ wall, index }) => {
       const gap = gapOf(layout, inputs, wall, index);
       return index === straight
@@ -82,6 +88,30 @@ function depths({ layout, plan, inputs }: Scene): Dimension[] {
     }),
   ];
 }
+
+const isDepth = ({ steps }: DeskSize): boolean => steps.join() === 'depth';
+const isWidth = ({ steps }: DeskSize): boolean => steps.join() === 'width';
+
+/** The sizes of a desk that is no plain rectangle, along its own edges. */
+const otherSizes = ({ layout, inputs }: Scene): Dimension[] =>
+  deskSizes(layout.desk.outline)
+    .filter((one) => !isDepth(one) && !isWidth(one))
+    .map(({ steps, value, name, from, to, run }) =>
+      linear({
+        id: `desk-${steps.join('-')}`,
+        subject: 'desk',
+        from,
+        to,
+        run,
+        row: run === 'aligned' ? -1 : 0,
+        // The bow counts by its sign, a dimension by its size.
+        value: Math.abs(value),
+        inputSign: value < 0 ? -1 : 1,
+        name,
+        input: inputs.desk('outline', ...steps),
+        rank: 2,
+      }),
+    );
 
 /** From the corner of the desk that is nearest to a wall, square to the wall. */
 function gapOf(
@@ -181,18 +211,22 @@ function widths({ layout, plan, inputs }: Scene): Dimension[] {
     input: inputs.listener('offset'),
     inputSign: listener.offset < 0 ? -1 : 1,
   });
-  const width = linear({
-    ...common,
-    id: 'desk-width',
-    subject: 'desk',
-    from: [left, 0],
-    to: [right, 0],
-    row: -2 - offset,
-    value: right - left,
-    name: 'desk width',
-    input: inputs.desk('outline', 'width'),
-  });
-  return [width, ...(equal ? (['right'] as const) : sideNames).map(mark), ...(offset ? [head] : [])];
+  const width = deskSizes(desk.outline)
+    .filter(isWidth)
+    .map(({ value, name, steps }) =>
+      linear({
+        ...common,
+        id: 'desk-width',
+        subject: 'desk',
+        from: [left, 0],
+        to: [right, 0],
+        row: -2 - offset,
+        value,
+        name,
+        input: inputs.desk('outline', ...steps),
+      }),
+    );
+  return [...width, ...(equal ? (['right'] as const) : sideNames).map(mark), ...(offset ? [head] : [])];
 }
 
 /** Base, distances and the angle at the head: results, all of them. */

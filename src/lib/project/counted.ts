@@ -3,6 +3,21 @@
  * pointer within it. All else has a standard value, is a choice, or is worked out. Where there is no screen or no crossover,
  * that itself is an answer: the list's own key.
  */
+/** Sizes of a desk's top: of each shape its own. */
+const outlineSizes = [
+  'desk/outline/width',
+  'desk/outline/depth',
+  'desk/outline/bow',
+  'desk/outline/left',
+  'desk/outline/right',
+  'desk/outline/leftDepth',
+  'desk/outline/rightDepth',
+  'desk/outline/front',
+  'desk/outline/return/width',
+  'desk/outline/return/length',
+  'desk/outline/points',
+] as const;
+
 export const countedValues = {
   speaker: ['width', 'height', 'depth', 'baffleRake', 'crossovers'],
   driver: ['diameter', 'height'],
@@ -10,8 +25,7 @@ export const countedValues = {
   stock: ['thickness', 'sheet/width', 'sheet/height'],
   monitor: ['x', 'y', 'width', 'height', 'bottom'],
   layout: [
-    'desk/outline/width',
-    'desk/outline/depth',
+    ...outlineSizes,
     'desk/height',
     'room/walls',
     'listener/earHeight',
@@ -50,7 +64,7 @@ export function countedAt(pointer: string): CountedPlace | null {
     const thing = at.exec(pointer)?.[0];
     if (thing === undefined) continue;
     // Walls are counted as one: whoever gives one of them has looked at them all.
-    const key = pointer.slice(thing.length + 1).replace(/^(room\/walls)\/.*/, '$1');
+    const key = pointer.slice(thing.length + 1).replace(/^(room\/walls|desk\/outline\/points)\/.*/, '$1');
     const keys: readonly string[] = countedValues[kind];
     return keys.includes(key) ? { kind, thing, key } : null;
   }

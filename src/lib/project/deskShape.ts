@@ -1,9 +1,9 @@
-import { polygonPath, type Path } from '$lib/geometry/contour.ts';
+import type { Path } from '$lib/geometry/contour.ts';
 import { around, type Extent } from '$lib/geometry/extent.ts';
 import { flattened } from '$lib/geometry/flattened.ts';
 import { isConvex, type Outline } from '$lib/geometry/gapWithin.ts';
 import type { Point } from '$lib/geometry/point.ts';
-import { roundCorners } from '$lib/geometry/roundCorners.ts';
+import { deskPath } from './deskPath.ts';
 import type { DeskOutline } from './project.ts';
 
 /**
@@ -15,6 +15,8 @@ export interface DeskShape extends Outline {
   readonly path: Path;
   /** With chords in place of arcs, `SAGITTA` from them at most. */
   readonly points: readonly Point[];
+  /** The same for the sound, `HEARD` from the arcs at most. */
+  readonly plate: readonly Point[];
   readonly extent: Extent;
   /** From the front edge straight back over the middle line to the next edge, mm. */
   readonly depth: number;
@@ -22,6 +24,9 @@ export interface DeskShape extends Outline {
 
 /** How far a chord lies from its arc at most, mm: half of what a pencil line is wide. */
 const SAGITTA = 0.1;
+
+/** mm: a hundredth of the shortest wave of 4 kHz, and under a tenth of that of 20 kHz. */
+const HEARD = 1;
 
 const known = new WeakMap<DeskOutline, DeskShape>();
 
@@ -31,20 +36,14 @@ export function deskShape({ outline }: { readonly outline: DeskOutline }): DeskS
   if (before) return before;
   const path = deskPath(outline);
   const points = flattened(path, SAGITTA);
-  const shape = { path, points, convex: isConvex(points), extent: around(points), depth: depthOf(points) };
+  const plate = path.vertices.some(({ bulge }) => bulge !== 0) ? flattened(path, HEARD) : points;
+  const shape = { path, points, plate, convex: isConvex(points), extent: around(points), depth: depthOf(points) };
   known.set(outline, shape);
   return shape;
 }
 
-function deskPath({ width, depth, corner }: DeskOutline): Path {
-  const points: Point[] = [
-    [-width / 2, 0],
-    [width / 2, 0],
-    [width / 2, depth],
-    [-width / 2, depth],
-  ];
-  return corner === 0 ? polygonPath(points) : roundCorners(points, corner, () => true).path;
-}
+/** What is nearer to the front edge than this is the front edge, mm. */
+const FRONT = 0.5;
 
 /** Where the middle line leaves the desk again. */
 function depthOf(points: readonly Point[]): number {
@@ -52,5 +51,6 @@ function depthOf(points: readonly Point[]): number {
     const [toX, toY] = points[(i + 1) % points.length] ?? [x, y];
     return x > 0 === toX > 0 ? [] : [y + ((toY - y) * -x) / (toX - x)];
   });
-  return Math.max(...crossings);
+  // The front edge itself is the first.
+  return Math.min(...crossings.filter((y) => y > FRONT));
 }

@@ -21,3 +21,6 @@ export const MOST_RECORDS = 200;
 
 /** The most walls of one room: more corners than any has that a desk stands in. */
 export const MOST_WALLS = 12;
+
+/** The most corners of a desk that is drawn corner by corner. */
+export const MOST_CORNERS = 60;

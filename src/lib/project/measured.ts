@@ -12,6 +12,14 @@ export interface Measured {
   readonly of: number;
 }
 
+/** A desk's top has the sizes of its own shape only. */
+const isThere = (thing: Thing, key: string): boolean =>
+  !key.startsWith('desk/outline/') ||
+  key.split('/').reduce<unknown>((at, step) => (isHeld(at) ? at[step] : undefined), thing) !== undefined;
+
+const isHeld = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null;
+
 interface Thing {
   readonly entered?: readonly string[] | undefined;
 }
@@ -78,5 +86,7 @@ function within(at: string, kind: CountedKind, thing: Thing | undefined, full: s
   const keys: readonly string[] = countedValues[kind];
   return thing === undefined
     ? []
-    : keys.filter((key) => key !== full).map((key) => [`${at}/${key}`, isEntered(thing.entered, key)]);
+    : keys
+        .filter((key) => key !== full && isThere(thing, key))
+        .map((key) => [`${at}/${key}`, isEntered(thing.entered, key)]);
 }

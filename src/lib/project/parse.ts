@@ -1,11 +1,12 @@
 import * as v from 'valibot';
 import { cabinetFaults } from './cabinetFaults.ts';
+import { deskFaults } from './deskFaults.ts';
 import { failure, pointerTo, success, type Fault, type Result } from './fault.ts';
 import { stand as standFields } from './fields/stand.ts';
 import { deepFreeze } from './freeze.ts';
 import { got } from './got.ts';
 import { migrate } from './migrate.ts';
-import type { Project } from './project.ts';
+import type { Layout, Project } from './project.ts';
 import { expectation } from './range.ts';
 import { referenceFaults } from './references.ts';
 import { projectSchema } from './schema.ts';
@@ -58,7 +59,7 @@ export function checkProject(value: unknown): Result<Project> {
     ...referenceFaults(project),
     ...liftFaults(project),
     ...frictionFaults(project),
-    ...project.layouts.flatMap(wallFaults),
+    ...project.layouts.flatMap(outlineAndWalls),
   ];
   return faults.length > 0 ? { ok: false, faults: capped(faults) } : success(deepFreeze(project));
 }
@@ -77,6 +78,12 @@ function faultsOf(issue: v.BaseIssue<unknown>, above: readonly unknown[] = []): 
       message: issue.message,
     },
   ];
+}
+
+/** Walls are looked at once there is a desk between them. */
+function outlineAndWalls(layout: Layout, index: number): Fault[] {
+  const faults = deskFaults(layout, index);
+  return faults.length > 0 ? faults : wallFaults(layout, index);
 }
 
 /** Only a solved lift may be left out. */

@@ -13,7 +13,15 @@ import * as stocks from './fields/stock.ts';
 import { sure } from './fields/sure.ts';
 import { countedValues, type CountedKind } from './counted.ts';
 import { got } from './got.ts';
-import { MOST_LAYOUTS, MOST_LOCKED, MOST_POSTURES, MOST_READINGS, MOST_RECORDS, MOST_WALLS } from './limits.ts';
+import {
+  MOST_CORNERS,
+  MOST_LAYOUTS,
+  MOST_LOCKED,
+  MOST_POSTURES,
+  MOST_READINGS,
+  MOST_RECORDS,
+  MOST_WALLS,
+} from './limits.ts';
 import { exactly, flag, list, name, numberOf, oneKindOf, orNull, pair, quantity, record, word } from './rules.ts';
 
 /**
@@ -33,6 +41,8 @@ const orNone = <Input, Output>(schema: v.GenericSchema<Input, Output>) => option
 /** Which counted values the user entered; left out where all of them are the user's own. */
 const entered = (kind: CountedKind) =>
   optional(list('names of measured values', word<string>(countedValues[kind]), 0, countedValues[kind].length));
+
+const wordsOf = (options: readonly (readonly [word: string, label: string])[]) => options.map(([word]) => word);
 
 const crossover = record({
   between: pair('driver names'),
@@ -122,9 +132,26 @@ const room = record({
   ceiling: orNone(record(leaves(desks.ceiling))),
 });
 
+const place = { x: leaf(desks.outlinePoint[0]), y: leaf(desks.outlinePoint[1]) };
+
+/** `[x, y]`, or `[x, y, bulge]` where an arc leaves the corner: the tangent of a quarter of its angle, plus to the outside. */
+const corner = v.union(
+  [v.strictTuple([place.x, place.y]), v.strictTuple([place.x, place.y, leaf(desks.outlinePoint[2])])],
+  (issue) => `expected a corner as [x, y] or [x, y, bulge], got ${got(issue.input)}`,
+);
+
 /** The shape of a desk's top. */
-export const outlineSchema = oneKindOf('rule', Object.keys(desks.outlines), [
+export const outlineSchema = oneKindOf('rule', wordsOf(desks.outlineRule.options), [
   record({ rule: v.literal('rectangle'), ...leaves(desks.outlines.rectangle) }),
+  record({ rule: v.literal('bowed'), ...leaves(desks.outlines.bowed) }),
+  record({ rule: v.literal('corner'), ...leaves(desks.outlines.corner) }),
+  record({
+    rule: v.literal('l'),
+    width: leaf(desks.outlines.l.width),
+    depth: leaf(desks.outlines.l.depth),
+    return: record(leaves(desks.outlines.l.return)),
+  }),
+  record({ rule: v.literal('outline'), points: list('corners', corner, 2, MOST_CORNERS) }),
 ]);
 
 const posture = record({
@@ -142,8 +169,6 @@ const listener = record({
   headWidth: leaf(listeners.listener.headWidth),
   postures: optional(list('postures', posture, 0, MOST_POSTURES), []),
 });
-
-const wordsOf = (options: readonly (readonly [word: string, label: string])[]) => options.map(([word]) => word);
 
 const toe = oneKindOf('rule', wordsOf(aims.aim.toe.options), [
   record({ rule: v.literal('to-head') }),

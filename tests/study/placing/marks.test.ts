@@ -14,7 +14,7 @@ import { anyDesk, demoWith, firstLayout, project } from '../../projects.ts';
 import { numberFrom } from '../../numbers.ts';
 import { runs } from '../../runs.ts';
 import { askFor, willDo } from './standing.ts';
-import { withGap } from '../../rooms.ts';
+import { withGap, rectangleOf } from '../../rooms.ts';
 
 /** Rounding of lengths of some metres, mm. */
 const DUST = 1e-6;
@@ -49,7 +49,11 @@ describe('the mark that moves least', () => {
           for (let i = 0; i < 40 && far > 2 * NEAREST_TO; i++) {
             const [turn, away] = [2 * Math.PI * draw(), Math.sqrt(draw()) * (far - 2 * NEAREST_TO)];
             const mark: Point = [from[0] + away * Math.cos(turn), from[1] + away * Math.sin(turn)];
-            if (Math.abs(mark[0]) > layout.desk.outline.width / 2 || mark[1] < 0 || mark[1] > layout.desk.outline.depth)
+            if (
+              Math.abs(mark[0]) > rectangleOf(layout.desk).width / 2 ||
+              mark[1] < 0 ||
+              mark[1] > rectangleOf(layout.desk).depth
+            )
               continue;
             expect(willDo(read.value, layout, ask, side, inFrame(side, mark), -DUST), String(mark)).toBe(false);
           }
@@ -89,7 +93,7 @@ describe('regions of marks', () => {
         const ask = askFor(layout, tilt, lift, { allowed: { miss } });
         const task = taskOf(read.value, layout, ask);
         const draw = (): number => draws.next().value ?? 0;
-        const { width, depth } = layout.desk.outline;
+        const { width, depth } = rectangleOf(layout.desk);
         for (const name of sideNames) {
           const side = sideOf(task, name, ask.allowed);
           const regions = ask.marks ? marksOf(side, ask.marks) : [];

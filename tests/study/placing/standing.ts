@@ -8,11 +8,12 @@ import { placeSide } from '$lib/layout/place.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import type { Layout, Project, SideName } from '$lib/project/project.ts';
 import type { PlaceAsk } from '$lib/study/placing/ask.ts';
+import { rectangleOf } from '../../rooms.ts';
 
 /** Stands of a slope in degrees and a lift, the same on both sides; the whole desk, nothing else. */
 export function askFor(layout: Layout, tilt: number, lift: number, more: Partial<PlaceAsk> = {}): PlaceAsk {
   const stand = { tilt: radians(tilt), lift, toe: null, footprint: null };
-  const { width, depth } = layout.desk.outline;
+  const { width, depth } = rectangleOf(layout.desk);
   return {
     stands: { left: stand, right: stand },
     allowed: { miss: 10 },
@@ -84,7 +85,8 @@ export function willDo(
   const ears = earsOf(listener, desk);
   const base = pose.cabinet.slice(0, 4);
   const off = base.some(
-    ({ x, y }) => y < -slack || y > desk.outline.depth + slack || Math.abs(x) > desk.outline.width / 2 + slack,
+    ({ x, y }) =>
+      y < -slack || y > rectangleOf(desk).depth + slack || Math.abs(x) > rectangleOf(desk).width / 2 + slack,
   );
   const head = headOf(listener, desk).x;
   const own = pose.cabinet.every(({ x }) => (side === 'right' ? x - head : head - x) >= -slack);

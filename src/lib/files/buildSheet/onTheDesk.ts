@@ -2,10 +2,19 @@ import { markingChecks, markingOut } from '$lib/solution/markingOut.ts';
 import { table, text, type Section } from './block.ts';
 import { lengthsOf, type Subject } from './subject.ts';
 
+/** How the two lines come about that a tape is laid from. */
+const CENTRE = {
+  straight: 'Mark the centre line square to the desk’s front edge, with a soft pencil or tape.',
+  other:
+    'Lay a straight batten across the desk through the point of the front edge before the seat, as the front edge runs there: lengths “from the front edge” are from that line. Mark the centre line square to it, with a soft pencil or tape.',
+};
+
 /** Where each stand’s corners go. */
 export function onTheDesk({ plan }: Subject): Section {
   const { bare, full, unit } = lengthsOf(plan.project);
   const { between, diagonals } = markingChecks(plan);
+  const { rule } = plan.layout.desk.outline;
+  const straight = rule !== 'bowed' && rule !== 'outline';
   const rows = markingOut(plan).map(({ side, corner, fromEdge, fromCentre, hand }) => [
     `${side} stand, ${corner}`,
     bare(fromEdge),
@@ -16,7 +25,7 @@ export function onTheDesk({ plan }: Subject): Section {
     title: 'Marking out the desk',
     blocks: [
       text(
-        'Mark the centre line square to the desk’s front edge, with a soft pencil or tape. Left and right are yours as you sit at the desk. The corners are those of the base itself, not of its feet.',
+        `${CENTRE[straight ? 'straight' : 'other']} Left and right are yours as you sit at the desk. The corners are those of the base itself, not of its feet.`,
       ),
       table(
         `Corners on the desk, ${unit}`,

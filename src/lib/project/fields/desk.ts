@@ -1,4 +1,4 @@
-import { bearing, fraction, length, part, position, text, temperature, type Span } from './kinds.ts';
+import { bearing, choice, fraction, length, part, position, text, temperature, type Span } from './kinds.ts';
 
 /** Of what stands or hangs round a desk. */
 export const ROOM = 'a room of 6 m on each side of the desk, with margin';
@@ -32,6 +32,9 @@ export const desk = {
 const width = length('Width', 'side to side', [200, 10000, 'from a shelf to a studio wall']);
 const depth = length('Depth', 'front edge to back edge', [100, 5000, 'from a shelf to a double desk']);
 
+const wing: Span = [300, 10000, 'from a shelf to a studio wall'];
+const wingDepth: Span = [100, 5000, 'from a shelf to a double desk'];
+
 /** Sizes of the desk’s top by its shape. */
 export const outlines = {
   rectangle: {
@@ -41,6 +44,67 @@ export const outlines = {
       default: 0,
     }),
   },
+  bowed: {
+    width,
+    depth,
+    bow: position(
+      'Bow',
+      'rise of the front’s arc; plus towards you, minus away',
+      [-2500, 2500, 'up to half a round table'],
+      {
+        start: 60,
+      },
+    ),
+  },
+  corner: {
+    left: length('Left wing', 'from the corner along the left wall', wing, { start: 1400 }),
+    right: length('Right wing', 'from the corner along the right wall', wing, { start: 1400 }),
+    leftDepth: length('Left depth', 'wall to front edge', wingDepth, { start: 600 }),
+    rightDepth: length('Right depth', 'wall to front edge', wingDepth, { start: 600 }),
+    front: length(
+      'Front',
+      'the edge before the seat, across the corner',
+      [100, 5000, 'from a seat’s width to a double desk'],
+      {
+        start: 600,
+      },
+    ),
+  },
+  l: {
+    width,
+    depth,
+    return: {
+      side: choice(
+        'Return at',
+        'the end that comes towards you',
+        [
+          ['left', 'the left'],
+          ['right', 'the right'],
+        ],
+        { default: 'left' },
+      ),
+      width: length('Return, width', 'side to side', [100, 5000, 'from a shelf to a double desk'], { start: 600 }),
+      length: length('Return, length', 'from the front edge towards you', [50, 8000, ROOM], { start: 700 }),
+    },
+  },
+};
+
+/** How a desk's top may be shaped. */
+export const outlineRule = choice('Shape', 'as seen from above', [
+  ['rectangle', 'rectangle'],
+  ['bowed', 'bowed front'],
+  ['corner', 'corner desk'],
+  ['l', 'L'],
+  ['outline', 'corner by corner'],
+]);
+
+/** A corner of a desk drawn corner by corner, by its places in the file’s list. */
+export const outlinePoint = {
+  0: position('Sideways', 'from the origin; plus is right', [-10000, 10000, ROOM]),
+  1: position('Away', 'from the front edge; plus is away from you', [-10000, 10000, ROOM]),
+  2: fraction('Bulge', 'of the edge to the next corner; 0: straight', [-1, 1, 'half a circle to either side'], {
+    start: 0,
+  }),
 };
 
 /**

@@ -1,6 +1,6 @@
 import { aim, over, placement, through, tilt, toe } from './aim.ts';
 import { built, reading } from './built.ts';
-import { air, desk, gap, layout, monitor, outlines, room, wall } from './desk.ts';
+import { air, desk, gap, layout, monitor, outlinePoint, outlineRule, outlines, room, wall } from './desk.ts';
 import { general } from './general.ts';
 import { isField, type Field, type Fields } from './field.ts';
 import { listener, posture } from './listener.ts';
@@ -42,7 +42,14 @@ export const fieldTable: Readonly<Record<string, Field>> = {
   ...placed('/layouts/*', layout),
   ...placed('/layouts/*/air', air),
   ...placed('/layouts/*/desk', desk),
-  ...placed('/layouts/*/desk/outline', outlines.rectangle),
+  ...placed('/layouts/*/desk/outline', {
+    rule: outlineRule,
+    ...outlines.l,
+    ...outlines.corner,
+    ...outlines.bowed,
+    ...outlines.rectangle,
+  }),
+  ...placed('/layouts/*/desk/outline/points/*', outlinePoint),
   ...placed('/layouts/*/room', { gap, ...room }),
   ...placed('/layouts/*/room/walls/*', wall),
   ...placed('/layouts/*/monitors/*', monitor),

@@ -1,5 +1,5 @@
 import { pointerTo } from '$lib/project/fault.ts';
-import type { Layout, Project } from '$lib/project/project.ts';
+import type { DeskOutline, Layout, Project } from '$lib/project/project.ts';
 import type { LengthUnit } from '$lib/project/units.ts';
 import type { SureKey } from '$lib/project/sure.ts';
 import type { Figure } from '$lib/views/figure/figure.ts';
@@ -67,6 +67,22 @@ function each(
 
 const inBoth = (text: string): Step['well'] => ({ mm: text, in: text });
 
+/** The sizes of a desk by its shape; one drawn corner by corner is entered with the drawing beside it. */
+function sizesAsked(rule: DeskOutline['rule']): readonly (readonly [key: string, sure?: SureKey])[] {
+  switch (rule) {
+    case 'rectangle':
+      return [['outline/width', 'deskWidth'], ['outline/depth', 'deskDepth']]; // prettier-ignore
+    case 'bowed':
+      return [['outline/width', 'deskWidth'], ['outline/depth', 'deskDepth'], ['outline/bow']]; // prettier-ignore
+    case 'l':
+      return [['outline/width', 'deskWidth'], ['outline/depth', 'deskDepth'], ['outline/return/width'], ['outline/return/length']]; // prettier-ignore
+    case 'corner':
+      return [['outline/left', 'deskWidth'], ['outline/right'], ['outline/leftDepth', 'deskDepth'], ['outline/rightDepth'], ['outline/front']]; // prettier-ignore
+    case 'outline':
+      return [];
+  }
+}
+
 /** The seven steps, in the order in which one walks round the desk with a tape. */
 export const steps: readonly Step[] = [
   {
@@ -82,11 +98,10 @@ export const steps: readonly Step[] = [
       in: 'A sixteenth of an inch is enough. Only the height turns the loudspeakers.',
     },
     figure: deskFigure,
-    asks: (_project, _layout, index) => [
+    asks: (_project, { desk }, index) => [
       {
         fields: under(pointerTo('layouts', index, 'desk'), [
-          ['outline/width', 'deskWidth'],
-          ['outline/depth', 'deskDepth'],
+          ...sizesAsked(desk.outline.rule),
           ['height', 'deskHeight'],
         ]).concat({ at: pointerTo('layouts', index, 'room', 'gap'), sure: 'wallGap' }),
       },
