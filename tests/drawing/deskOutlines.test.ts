@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { notMeasured } from '$lib/files/buildSheet/notMeasured.ts';
+import type { Subject } from '$lib/files/buildSheet/subject.ts';
 import { sideView } from '$lib/drawing/sideView.ts';
 import { topView } from '$lib/drawing/topView.ts';
 import { solve } from '$lib/solution/solve.ts';
@@ -59,4 +61,17 @@ test('a stand over the notch of an L is told, at the edge that it hangs over', (
   if (!solved.ok) throw new Error('expected a plan');
   const found = solved.value.checks.find(({ code }) => code === 'stand-over-edge');
   expect(found).toMatchObject({ sides: ['left'], level: 'fault', facts: { edge: 'right' } });
+});
+
+test('the corners of a desk that nobody has measured are told by a word, not by where the file holds them', () => {
+  const of = project({
+    '/layouts/0/desk/outline': { rule: 'outline', points: [[-700, 0], [700, 0], [700, 700], [-700, 700]] }, // prettier-ignore
+    '/layouts/0/room': {},
+    '/layouts/0/entered': [],
+  });
+  const solved = solve(of, firstLayout(of));
+  if (!solved.ok) throw new Error('expected a plan');
+  const text = JSON.stringify(notMeasured({ plan: solved.value } as Subject));
+  expect(text).toContain('corners');
+  expect(text).not.toContain('/layouts/');
 });

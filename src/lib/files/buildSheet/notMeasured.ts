@@ -33,6 +33,7 @@ const QUESTIONS: Readonly<Record<string, string>> = {
   monitors: 'whether there are any',
   crossovers: 'crossovers',
   walls: 'gap to the wall',
+  points: 'corners',
 };
 
 /** What a value is called in the form, as part of a sentence. */
