@@ -133,7 +133,12 @@ test('a surface keeps its share of the energy', () => {
 });
 
 describe('screens', () => {
-  const box: Screen = { name: 'monitor', body: uprightBox(vec3(-100, 200, 0), vec3(200, 50, 300)), width: 200 };
+  const box: Screen = {
+    name: 'monitor',
+    monitor: 0,
+    body: uprightBox(vec3(-100, 200, 0), vec3(200, 50, 300)),
+    width: 200,
+  };
 
   test('are in the way exactly where a walk along the path meets their inside', () => {
     const near = pointIn([-300, 300], [0, 500], [-100, 500]);
@@ -171,7 +176,7 @@ describe('screens', () => {
     const [a, b, c, d] = [...corners(300), ...corners(500).reverse()];
     const bottom = [a, b, c, d].flatMap((one) => (one ? [one] : []));
     const body = sixSided([...bottom, ...bottom.map(({ x, y }) => vec3(x, y, 330))]);
-    const own: Screen = { name: 'right-cabinet', body, width: 160 };
+    const own: Screen = { name: 'right-cabinet', monitor: null, body, width: 160 };
     const screensOf = (head: Vec3, name: Screen['name']) =>
       listed(roomed({}), from, head, [{ ...own, name }]).map(({ screen }) => screen?.name ?? null);
     // Straight in front: the direct sound and the desk are clear, the wall's comes back through the box.

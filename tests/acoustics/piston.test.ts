@@ -74,7 +74,7 @@ test('behind the baffle no direction has a null, and at its plane nothing jumps'
       argument,
       filled: filledBehind(offAxis),
       behind: 0,
-      screened: 0,
+
       branch,
       bent: null,
     });

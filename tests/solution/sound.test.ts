@@ -83,8 +83,8 @@ describe('the response is the sum of the waves, added one by one', () => {
         [sound.sides.right.response, magnitude(right) / reference('right')],
         [sound.both, magnitude(plus(left, right)) / (reference('left') + reference('right'))],
       ] as const;
-      // The table of the pistons errs by 1e-9 on each of a dozen waves.
-      for (const [{ level }, size] of cases) expect(Math.abs(10 ** ((level[i] ?? NaN) / 20) - size)).toBeLessThan(1e-7);
+      // The table of the pistons errs by 1e-9 on each of a dozen waves, that of Fresnel's functions by 2e-6 of what bodies near them take.
+      for (const [{ level }, size] of cases) expect(Math.abs(10 ** ((level[i] ?? NaN) / 20) - size)).toBeLessThan(5e-7);
     }
   });
 
@@ -373,7 +373,7 @@ describe('early reflections', () => {
 });
 
 describe('reflections', () => {
-  test('add up: spreading, absorption and, at low frequencies, nothing else', () => {
+  test('add up: spreading, absorption and, at low frequencies, hardly anything else', () => {
     const roomed = (absorbs: PlainRoom['absorbs']) =>
       heard({
         ...nothingNear,
@@ -388,11 +388,11 @@ describe('reflections', () => {
     const wall = tweeters(sound, 'wall:right');
     expect(wall).toMatchObject({ screenedBy: null });
     expect(wall?.absorption).toBeCloseTo(half, 9);
-    // A piston 3 mm across hardly beams at 1 kHz: D = 1 − x²/8 and no more; the grid's next frequency is within 1 % of it.
+    // The cabinet stands 300 mm beside the way back. A piston 3 mm across hardly beams at 1 kHz: D = 1 − x²/8 and no more; the grid's next frequency is within 1 % of it.
     const beamTo = (angle = NaN): number =>
       20 * Math.log10(1 - (Math.sin((angle * Math.PI) / 180) * ((2 * Math.PI * 1000 * 1.5) / 343200)) ** 2 / 8);
     const beam = beamTo(wall?.leaving) - beamTo(sound.drivers.find(({ name }) => name === 'tweeter')?.offAxis);
-    expect(Math.abs((wall?.levels[0]?.level ?? NaN) - (wall?.relativeLevel ?? NaN) - half - beam)).toBeLessThan(1e-4);
+    expect(Math.abs((wall?.levels[0]?.level ?? NaN) - (wall?.relativeLevel ?? NaN) - half - beam)).toBeLessThan(0.05);
     // What a desk's edges send it keeps from as well.
     const desk = tweeters(sound, 'desk');
     const bare = tweeters(roomed({ sides: 0.5 }), 'desk');
@@ -465,9 +465,10 @@ describe('of a surface one thing is told everywhere', () => {
           );
           const leading = leadingReflections(result.sides[side].reflections);
           expect(new Set(leading.map(({ surface, monitor }) => `${surface} ${monitor}`))).toEqual(landing);
-          // The desk's edges send something where the way by its mirror image misses it.
+          // The edges of desk and screens send something where the way by its mirror image misses it.
           for (const one of early)
-            if (one.surface !== 'desk') expect(landing).toContain(`${one.surface} ${one.monitor}`);
+            if (one.surface !== 'desk' && one.surface !== 'monitor')
+              expect(landing).toContain(`${one.surface} ${one.monitor}`);
           for (const { surface, monitor, firstNotch, driver } of leading) {
             const inEarly = early.find((one) => one.surface === surface && one.monitor === monitor)?.firstNotch ?? null;
             if (firstNotch === null) continue;

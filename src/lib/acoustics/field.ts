@@ -7,6 +7,10 @@ import { alongDescent } from './descent.ts';
 import { alignmentsOf, type DriverAlignment } from './designPoint.ts';
 import { filledBehind, forwardSine, pistonRadius } from './piston.ts';
 import type { Scattered } from './scattered.ts';
+import { othersThan, type Screen, type Way } from './screens.ts';
+import { shade, shadesOn, type Shade } from './shading.ts';
+import type { RoomSurface } from './surface.ts';
+import type { Vec3 } from '$lib/geometry/point.ts';
 import { bodyCorner, cornerBehind } from './shadow.ts';
 import { addWave, silence, together, type Wave } from './wave.ts';
 import { once } from '$lib/project/once.ts';
@@ -60,12 +64,27 @@ export function fieldOf(
   drivers: readonly PlacedDriver[],
   arrivals: readonly Arrival[],
   scattered: readonly Scattered[],
-  surfaces: number,
+  surfaces: readonly RoomSurface[],
+  way: Way,
+  head: Vec3,
   aimed: number,
   speed: number,
 ): Field {
   const directWaves: Wave[] = [];
   const parts: Part[] = [];
+  const others = othersThan(way);
+  const solid = way.screens.filter(({ monitor }) => monitor === null);
+  /** A screen is a plate of its own: beside the direct sound, and on the ways by its own face, its body is not one more. */
+  const shadesBy = ({ position }: PlacedDriver, surface: number | null, point: Vec3 | null): Shade[] => {
+    if (surface === null || point === null)
+      return shadesOn(position, head, othersThan({ ...way, screens: solid }), speed);
+    const monitor = surfaces[surface]?.monitor ?? null;
+    const beside = ({ monitor: own }: Screen): boolean => monitor === null || own !== monitor;
+    return [
+      ...shadesOn(position, point, others.filter(beside), speed),
+      ...shadesOn(point, head, way.screens.filter(beside), speed),
+    ];
+  };
   drivers.forEach((placed, driver) => {
     const branch = source.branches[driver];
     if (!branch) return;
@@ -76,7 +95,6 @@ export function fieldOf(
       argument: perHertz(speed) * pistonRadius(placed.driver) * forwardSine(way.leaving),
       filled: filledBehind(way.leaving),
       behind: inverseSquare(cornerBehind(source.corner, way.leaving)),
-      screened: way.screen ? inverseSquare(bodyCorner(way.screen.width, speed)) : 0,
       branch,
       bent: null,
     });
@@ -86,10 +104,10 @@ export function fieldOf(
       const wave = waveOf(arrival, arrival.kept / arrival.length);
       if (surface === null) directWaves.push(wave);
       else if (!arrival.lands || scattered.some((one) => one.driver === driver && one.surface === surface)) continue;
-      parts.push(partOf(surface, driver, wave.turn, () => sumOf(wave)));
+      parts.push(partOf(surface, driver, wave.turn, () => sumOf(wave, shadesBy(placed, surface, arrival.point))));
     }
     const direct = own.find(({ surface }) => surface === null);
-    for (const { surface, mirrors, blocks, edges } of scattered.filter((one) => one.driver === driver)) {
+    for (const { surface, mirrors, blocks, edges, point } of scattered.filter((one) => one.driver === driver)) {
       const mirrored = own.find((arrival) => arrival.surface === surface);
       const sent = (): Transfer => {
         const sum = silence();
@@ -97,6 +115,7 @@ export function fieldOf(
         for (const edge of edges) addWave(sum, { ...waveOf(edge, 1), bent: alongDescent(edge.theta, bent) });
         if (mirrors && mirrored) addWave(sum, waveOf(mirrored, mirrored.kept / mirrored.length));
         if (blocks && direct) addWave(sum, waveOf(direct, -1 / direct.length));
+        shade(sum, shadesBy(placed, surface, point));
         return sum;
       };
       const delay = mirrored ?? direct;
@@ -112,7 +131,7 @@ export function fieldOf(
     get direct() {
       return direct.sum;
     },
-    bySurface: Array.from({ length: surfaces }, (_, surface) => {
+    bySurface: Array.from({ length: surfaces.length }, (_, surface) => {
       const own = ofSurface(surface);
       return own.length === 0 ? null : sumOnce(() => together(own));
     }),
@@ -145,15 +164,16 @@ function sumOnce(work: () => Transfer): Sum {
 }
 
 /** What a wave needs to know of its way. */
-type Departure = Pick<Arrival, 'length' | 'leaving' | 'screen'>;
+type Departure = Pick<Arrival, 'length' | 'leaving'>;
 
 /** Radians of phase or of ka for each Hz and mm. */
 const perHertz = (speed: number): number => (2 * Math.PI) / (1000 * speed);
 
 const inverseSquare = (corner: number): number => 1 / (corner * corner);
 
-function sumOf(wave: Wave): Transfer {
+function sumOf(wave: Wave, shades: readonly Shade[]): Transfer {
   const sum = silence();
   addWave(sum, wave);
+  shade(sum, shades);
   return sum;
 }

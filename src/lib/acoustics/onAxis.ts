@@ -23,7 +23,7 @@ export function evenedAtDesign(speaker: Speaker, source: Source, speed: number):
     const aside = Math.hypot(driver.offset - aimed.offset, driver.height - aimed.height);
     const sine = aside / Math.hypot(aside, point.distance);
     const argument = (2 * Math.PI * pistonRadius(driver) * sine) / (1000 * speed);
-    addWave(sum, { gain: 1, turn: 0, argument, filled: 0, behind: 0, screened: 0, branch, bent: null });
+    addWave(sum, { gain: 1, turn: 0, argument, filled: 0, behind: 0, branch, bent: null });
   });
   return sum.re.map((re, i) => Math.max(Math.hypot(re, sum.im[i] ?? 0), 1 / MOST_EVENED));
 }

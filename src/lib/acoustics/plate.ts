@@ -1,4 +1,4 @@
-import { add, cross, vec3, type Vec3 } from '$lib/geometry/point.ts';
+import { add, along, between, cross, distance, dot, scale, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
 
 /** A thin, flat, rigid plate with straight edges. Lengths in mm, desk frame. */
 export interface Plate {
@@ -20,4 +20,22 @@ export function rectangularPlate(corner: Vec3, across: Vec3, up: Vec3): Plate {
     normal: vec3(square.x / size, square.y / size, square.z / size),
     convex: true,
   };
+}
+
+/** The point of a plate nearest to where the way from one point by its plane, or through it, to another meets the plane. */
+export function metBy({ corners, normal }: Plate, from: Vec3, to: Vec3): Vec3 {
+  const heightOf = (point: Vec3): number => dot(subtract(point, corners[0] ?? point), normal);
+  const [first, last] = [heightOf(from), heightOf(to)];
+  const both = Math.abs(first) + Math.abs(last);
+  const met = between(along(from, normal, -first), along(to, normal, -last), both === 0 ? 0.5 : Math.abs(first) / both);
+  let nearest: Vec3 | null = null;
+  corners.forEach((start, index) => {
+    const side = subtract(corners[(index + 1) % corners.length] ?? start, start);
+    const off = subtract(met, start);
+    if (dot(cross(side, off), normal) >= 0) return;
+    const share = Math.min(1, Math.max(0, dot(off, side) / dot(side, side)));
+    const point = add(start, scale(side, share));
+    if (nearest === null || distance(point, met) < distance(nearest, met)) nearest = point;
+  });
+  return nearest ?? met;
 }

@@ -49,8 +49,8 @@ function linedUp(fields: readonly Field[]): NamedRemedy {
     let [re, im] = [0, 0];
     for (const { total, direct, directWaves } of fields) {
       const [dRe, dIm] = [at(direct, 're', i), at(direct, 'im', i)];
-      const size = Math.hypot(dRe, dIm);
-      const could = sizeInStep(scratch, directWaves, i);
+      const size = sizeOf(scratch, directWaves, i);
+      const could = sizeOf(scratch, directWaves.map(inStep), i);
       const more = size === 0 ? 0 : could / size - 1;
       re += at(total, 're', i) + (size === 0 ? could : dRe * more);
       im += at(total, 'im', i) + dIm * more;
@@ -60,11 +60,13 @@ function linedUp(fields: readonly Field[]): NamedRemedy {
   return { culprit: { kind: 'drivers' }, power };
 }
 
-/** The sum of the drivers' waves without what their paths turn them by: only the crossover's own phases remain. */
-function sizeInStep(scratch: Transfer, waves: readonly Wave[], i: number): number {
+/** Without what its path turns it by: only the crossover's own phase remains. */
+const inStep = (wave: Wave): Wave => ({ ...wave, turn: 0 });
+
+function sizeOf(scratch: Transfer, waves: readonly Wave[], i: number): number {
   scratch.re[i] = 0;
   scratch.im[i] = 0;
-  for (const wave of waves) addWave(scratch, { ...wave, turn: 0 }, i, i + 1);
+  for (const wave of waves) addWave(scratch, wave, i, i + 1);
   return Math.hypot(at(scratch, 're', i), at(scratch, 'im', i));
 }
 

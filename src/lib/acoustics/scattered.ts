@@ -4,7 +4,7 @@ import { sentBack } from './arrivals.ts';
 import type { Transfer } from './branches.ts';
 import { detoursAt } from './descent.ts';
 import { scatteringOf } from './diffraction.ts';
-import { othersThan, screenBetween, widerOf, type Screen, type Way } from './screens.ts';
+import { metBy } from './plate.ts';
 import type { RoomSurface } from './surface.ts';
 
 /** One way from a driver by an edge or a corner of a surface to the head. */
@@ -13,8 +13,6 @@ export interface EdgeArrival {
   readonly length: number;
   /** Angle at which it leaves the baffle, from the axis, radians. */
   readonly leaving: number;
-  /** The widest body that stands in its way. */
-  readonly screen: Screen | null;
   /** Of `alongDescent`. */
   readonly theta: Transfer;
 }
@@ -28,22 +26,22 @@ export interface Scattered {
   readonly mirrors: boolean;
   readonly blocks: boolean;
   readonly edges: readonly EdgeArrival[];
+  /** The point of it on whose ways what stands near them counts for all of it. */
+  readonly point: Vec3;
 }
 
 /**
- * What each plate among the surfaces makes of each driver's sound. An edge wave leaves the baffle, and is screened, as
- * sound to its point of the edge is; so it takes over from the mirror image without a jump. `speed` in m/s.
+ * What each plate among the surfaces makes of each driver's sound. An edge wave leaves the baffle as sound to its point of
+ * the edge does; so it takes over from the mirror image without a jump. `speed` in m/s.
  */
 export function scatteredBy(
   drivers: readonly PlacedDriver[],
   axis: Vec3,
   surfaces: readonly RoomSurface[],
-  way: Way,
   head: Vec3,
   speed: number,
 ): Scattered[] {
   const detours = detoursAt(speed);
-  const others = othersThan(way);
   return drivers.flatMap(({ position, acousticCentre }, driver) =>
     surfaces.flatMap((surface, index): Scattered[] => {
       if (surface.plate === null) return [];
@@ -51,10 +49,11 @@ export function scatteredBy(
       const arrivals = edges.map(({ point, length, theta }): EdgeArrival => ({
         length,
         leaving: angleBetween(axis, subtract(point, position)),
-        screen: widerOf(screenBetween(others, position, point), screenBetween(way.screens, point, head)),
         theta,
       }));
-      return [{ surface: index, driver, mirrors, blocks, edges: arrivals }];
+      return [
+        { surface: index, driver, mirrors, blocks, edges: arrivals, point: metBy(surface.plate, position, head) },
+      ];
     }),
   );
 }

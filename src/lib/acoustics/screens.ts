@@ -5,6 +5,8 @@ import type { SideName } from '$lib/project/project.ts';
 /** A body that can stand in the way of sound. */
 export interface Screen {
   readonly name: 'monitor' | 'left-cabinet' | 'right-cabinet';
+  /** Which of the monitors, from 0; null for anything else. */
+  readonly monitor: number | null;
   readonly body: Solid;
   /** Its narrower side as seen from the front, mm: what a wave has to go round. */
   readonly width: number;

@@ -80,5 +80,5 @@ const monitorFace = ({ x, y, bottom, width, height }: Monitor): Surface => ({
   name: 'monitor',
   plane: { through: vec3(x, y, bottom), normal: vec3(0, -1, 0) },
   holds: (point) => Math.abs(point.x - x) <= width / 2 && point.z >= bottom && point.z <= bottom + height,
-  plate: null,
+  plate: rectangularPlate(vec3(x - width / 2, y, bottom), vec3(width, 0, 0), vec3(0, 0, height)),
 });

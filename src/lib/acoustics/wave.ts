@@ -3,9 +3,9 @@ import { frequencies } from './grid.ts';
 import { jincFall, jincNear } from './jincTable.ts';
 import { cosineNear, sineNear } from './turn.ts';
 
-/** One way of sound, ready to be added up: everything that does not change with frequency. */
+/** One way of sound, ready to be added up: everything that does not change with frequency; what stands near it counts afterwards (`shade`). */
 export interface Wave {
-  /** Ratio of pressures before directivity and screens: strength and what the surface keeps, over the length in mm. */
+  /** Ratio of pressures before directivity: strength and what the surface keeps, over the length in mm. */
   readonly gain: number;
   /** Phase lag, radians per Hz. */
   readonly turn: number;
@@ -13,9 +13,8 @@ export interface Wave {
   readonly argument: number;
   /** How much fills the piston's nulls, 0…1: 0 in front of the baffle (`filledBehind`). */
   readonly filled: number;
-  /** 1/corner², s²: of what the cabinet takes off behind its baffle, and of the body in the way; 0 for none. */
+  /** 1/corner², s², of what the cabinet takes off behind its baffle; 0 for nothing. */
   readonly behind: number;
-  readonly screened: number;
   /** What the crossover sends to the driver. */
   readonly branch: Transfer;
   /** Of a wave from an edge, k∫e^(−ks)·θ(s)ds (`alongDescent`); null for any other. */
@@ -24,16 +23,16 @@ export interface Wave {
 
 /**
  * Adds a wave to a sum over the frequencies of the grid from the place `first` up to but not including `end`:
- * gain · (D(ka·sin θ) − j·filled·D′) · screens · branch · bent · e^(−j·turn·f).
+ * gain · (D(ka·sin θ) − j·filled·D′) · behind · branch · bent · e^(−j·turn·f).
  */
 export function addWave(sum: Transfer, wave: Wave, first = 0, end = frequencies.length): void {
-  const { gain, turn, argument, filled, behind, screened, bent } = wave;
+  const { gain, turn, argument, filled, behind, bent } = wave;
   const { re: branchRe, im: branchIm } = wave.branch;
   const { re, im } = sum;
   for (let i = first; i < end; i++) {
     const f = frequencies[i] ?? 0;
     const square = f * f;
-    const level = gain / Math.sqrt((1 + behind * square) * (1 + screened * square));
+    const level = gain / Math.sqrt(1 + behind * square);
     const beam = level * jincNear(argument * f);
     const fill = filled === 0 ? 0 : level * filled * jincFall(argument * f);
     const c = cosineNear(turn * f);

@@ -9,13 +9,15 @@ export const screensAround = (
   layout: Layout,
   cabinets: Readonly<Record<SideName, Solid>>,
 ): Screen[] => [
-  ...layout.monitors.map((monitor): Screen => ({
+  ...layout.monitors.map((monitor, index): Screen => ({
     name: 'monitor',
+    monitor: index,
     body: monitorBody(monitor),
     width: Math.min(monitor.width, monitor.height),
   })),
   ...sideNames.map((side): Screen => ({
     name: `${side}-cabinet`,
+    monitor: null,
     body: cabinets[side],
     width: Math.min(speaker.width, speaker.height),
   })),

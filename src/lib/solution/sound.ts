@@ -68,8 +68,8 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
     const drivers = placedDrivers(speaker, of);
     const arrivals = arrivalsOf(drivers, of.axis, surfaces, { screens, side }, head);
     const aimed = distance(of.aimedPoint, head);
-    const scattered = scatteredBy(drivers, of.axis, surfaces, { screens, side }, head, speed);
-    const field = fieldOf(source, drivers, arrivals, scattered, surfaces.length, aimed, speed);
+    const scattered = scatteredBy(drivers, of.axis, surfaces, head, speed);
+    const field = fieldOf(source, drivers, arrivals, scattered, surfaces, { screens, side }, head, aimed, speed);
     return { plan: of, drivers, arrivals, field, reference: 1 / aimed };
   };
   const heard = { left: hear('left'), right: hear('right') };
