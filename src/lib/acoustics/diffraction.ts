@@ -16,6 +16,8 @@ export interface EdgeWave {
 export interface Scattering {
   /** Whether the mirror image's sound counts: source and head are on one side, and its way meets the plate. */
   readonly mirrors: boolean;
+  /** Whether the plate's plane lies between source and head. */
+  readonly between: boolean;
   /** Whether the direct sound is taken away: its way meets the plate. */
   readonly blocks: boolean;
   readonly edges: readonly EdgeWave[];
@@ -83,7 +85,12 @@ export function scatteringOf(
     addFrom(first, squareAt(edge, 0), edge.apex <= 0 ? 1 : -1, edge, detours);
     addFrom(last, squareAt(edge, reach), edge.apex >= reach ? 1 : -1, edge, detours);
   });
-  return { mirrors: inside && together, blocks: inside && !together, edges: [...edges, ...atCorners] };
+  return {
+    mirrors: inside && together,
+    between: !together,
+    blocks: inside && !together,
+    edges: [...edges, ...atCorners],
+  };
 }
 
 /**

@@ -30,11 +30,14 @@ export interface Part extends Delayed {
   readonly surface: number | null;
   /** Which of the loudspeaker's drivers, from 0. */
   readonly driver: number;
+  /** Whether it is all of the direct sound or, of a surface between driver and head, what becomes of that. */
+  readonly straight: boolean;
 }
 
 /** What reaches the head from one loudspeaker, as complex pressure over the frequencies of the grid; each sum when it is first read. */
 export interface Field {
   readonly parts: readonly Part[];
+  /** With what a screen in its way makes of it. */
   readonly direct: Transfer;
   /** By surface, in the room's order; null where nothing comes by that way. */
   readonly bySurface: readonly (Sum | null)[];
@@ -104,10 +107,16 @@ export function fieldOf(
       const wave = waveOf(arrival, arrival.kept / arrival.length);
       if (surface === null) directWaves.push(wave);
       else if (!arrival.lands || scattered.some((one) => one.driver === driver && one.surface === surface)) continue;
-      parts.push(partOf(surface, driver, wave.turn, () => sumOf(wave, shadesBy(placed, surface, arrival.point))));
+      parts.push(
+        partOf(surface, driver, surface === null, wave.turn, () =>
+          sumOf(wave, shadesBy(placed, surface, arrival.point)),
+        ),
+      );
     }
     const direct = own.find(({ surface }) => surface === null);
-    for (const { surface, mirrors, blocks, edges, point } of scattered.filter((one) => one.driver === driver)) {
+    for (const { surface, mirrors, between, blocks, edges, point } of scattered.filter(
+      (one) => one.driver === driver,
+    )) {
       const mirrored = own.find((arrival) => arrival.surface === surface);
       const sent = (): Transfer => {
         const sum = silence();
@@ -120,11 +129,11 @@ export function fieldOf(
       };
       const delay = mirrored ?? direct;
       // Edges are heard about when the mirror image is; what differs is small where it matters.
-      parts.push(partOf(surface, driver, delay ? waveOf(delay, 1).turn : 0, sent));
+      parts.push(partOf(surface, driver, between, delay ? waveOf(delay, 1).turn : 0, sent));
     }
   });
   const ofSurface = (surface: number | null): Part[] => parts.filter((part) => part.surface === surface);
-  const direct = sumOnce(() => together(ofSurface(null)));
+  const direct = sumOnce(() => together(parts.filter(({ straight }) => straight)));
   const total = sumOnce(() => together(parts));
   return {
     parts,
@@ -142,11 +151,12 @@ export function fieldOf(
   };
 }
 
-function partOf(surface: number | null, driver: number, turn: number, work: () => Transfer): Part {
+function partOf(surface: number | null, driver: number, straight: boolean, turn: number, work: () => Transfer): Part {
   const known = once(work);
   return {
     surface,
     driver,
+    straight,
     turn,
     get sum() {
       return known();

@@ -22,8 +22,9 @@ export interface Scattered {
   /** Which of the room's surfaces, and which of the loudspeaker's drivers, from 0. */
   readonly surface: number;
   readonly driver: number;
-  /** Whether the mirror image counts, and whether the direct sound is taken away: see `Scattering`. */
+  /** Whether the mirror image counts, whether it lies between driver and head, and whether it takes the direct sound away: see `Scattering`. */
   readonly mirrors: boolean;
+  readonly between: boolean;
   readonly blocks: boolean;
   readonly edges: readonly EdgeArrival[];
   /** The point of it on whose ways what stands near them counts for all of it. */
@@ -45,15 +46,13 @@ export function scatteredBy(
   return drivers.flatMap(({ position, acousticCentre }, driver) =>
     surfaces.flatMap((surface, index): Scattered[] => {
       if (surface.plate === null) return [];
-      const { mirrors, blocks, edges } = scatteringOf(surface.plate, acousticCentre, head, sentBack(surface), detours);
+      const { edges, ...whether } = scatteringOf(surface.plate, acousticCentre, head, sentBack(surface), detours);
       const arrivals = edges.map(({ point, length, theta }): EdgeArrival => ({
         length,
         leaving: angleBetween(axis, subtract(point, position)),
         theta,
       }));
-      return [
-        { surface: index, driver, mirrors, blocks, edges: arrivals, point: metBy(surface.plate, position, head) },
-      ];
+      return [{ surface: index, driver, ...whether, edges: arrivals, point: metBy(surface.plate, position, head) }];
     }),
   );
 }

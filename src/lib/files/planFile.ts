@@ -5,7 +5,7 @@ import type { FindingCode } from '$lib/solution/findings/finding.ts';
 import { posturesOf } from '$lib/solution/postures.ts';
 import type { StandPlan } from '$lib/solution/document.ts';
 import type { Solution } from '$lib/solution/solution.ts';
-import type { ResponsePlan } from '$lib/solution/soundDocument.ts';
+import type { ResponseBand, ResponsePlan } from '$lib/solution/soundDocument.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 import { labelsOf } from '$lib/workshop/lettering/pieceLabel.ts';
 
@@ -42,10 +42,11 @@ export function planFile(solution: Solution, sheets: readonly Sheet[]): string {
     sound: {
       frequencies: [...sound.frequencies],
       sides: {
-        left: { response: curves(sound.sides.left.response) },
-        right: { response: curves(sound.sides.right.response) },
+        left: { response: curves(sound.sides.left.response), band: bandOf(sound.bands?.left) },
+        right: { response: curves(sound.sides.right.response), band: bandOf(sound.bands?.right) },
       },
       both: curves(sound.both),
+      bothBand: bandOf(sound.bands?.both),
       deskKnownFrom: sound.deskKnownFrom,
       leftOut: sound.leftOut,
     },
@@ -73,3 +74,6 @@ const curves = ({ level, fine, smooth, notches }: ResponsePlan) => ({
   smooth: [...smooth],
   notches,
 });
+
+const bandOf = (band: ResponseBand | undefined) =>
+  band ? { least: [...band.least], most: [...band.most], notches: band.notches } : null;

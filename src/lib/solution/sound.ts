@@ -16,7 +16,8 @@ import { surfacesAround, type RoomSurface } from '$lib/acoustics/surface.ts';
 import { together } from '$lib/acoustics/wave.ts';
 import type { PlacedDriver } from '$lib/layout/pose.ts';
 import type { Layout, Project, SideName } from '$lib/project/project.ts';
-import type { Plan, SidePlan } from './document.ts';
+import { bandSteps, type Bands, type Stood } from './soundBand.ts';
+import type { SidePlan } from './document.ts';
 import { once } from '$lib/project/once.ts';
 import { placedDrivers } from './placedDrivers.ts';
 import { screensAround } from './screensAround.ts';
@@ -29,6 +30,8 @@ import type { ResponsePlan, SideSound, SoundPlan } from './soundDocument.ts';
 export interface SoundOptions {
   /** Whether the step of the baffle counts in the responses; off by default, as it is no more than a hint. */
   readonly baffleStep?: boolean;
+  /** Whether it is worked out where the responses may lie, on by default: all of the sound over again some sixteen times. */
+  readonly bands?: boolean;
 }
 
 /** One loudspeaker with everything that reaches the head from it. */
@@ -46,7 +49,7 @@ interface Heard {
  * loudspeaker and of both. `plan` must be of this project and layout. Pure; a few milliseconds at
  * most.
  */
-export function soundOf(project: Project, layout: Layout, plan: Plan, options: SoundOptions = {}): SoundPlan {
+export function soundOf(project: Project, layout: Layout, plan: Stood['plan'], options: SoundOptions = {}): SoundPlan {
   const { speaker } = project;
   const { speedOfSound: speed, head } = plan;
   const surfaces = surfacesAround(layout);
@@ -115,7 +118,14 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
   const both = once(() =>
     responsePlan([left.field, right.field], powers().both, left.reference + right.reference, evened(), surfaces, known),
   );
-  return {
+  const bands = once((): Bands => {
+    const bare = { ...options, bands: false };
+    const steps = bandSteps(project, { layout, plan }, sound, (of) => soundOf(project, of.layout, of.plan, bare));
+    let step = steps.next();
+    while (!step.done) step = steps.next();
+    return step.value;
+  });
+  const sound: SoundPlan = {
     layout: layout.name,
     frequencies,
     sides: { left: sideSound('left'), right: sideSound('right') },
@@ -125,9 +135,13 @@ export function soundOf(project: Project, layout: Layout, plan: Plan, options: S
     designPoint: speaker.designPoint,
     baffleStep: { corner, counted: options.baffleStep ?? false, source: 'rule of thumb' },
     early: { level: EARLY.level, window: EARLY.window, source: EARLY.source, plainly: EARLY.plainly },
+    get bands() {
+      return options.bands === false ? null : bands();
+    },
     deskKnownFrom: DESK_KNOWN_FROM,
     leftOut,
   };
+  return sound;
 }
 
 function responsePlan(

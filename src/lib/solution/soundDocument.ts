@@ -18,6 +18,8 @@ export interface SoundPlan {
   readonly designPoint: { readonly driver: string; readonly distance: number } | null;
   readonly baffleStep: BaffleStepPlan;
   readonly early: EarlyRule;
+  /** Where the responses may lie, as measured values may be off; null where that is still being worked out. */
+  readonly bands: Readonly<Record<SideName | 'both', ResponseBand>> | null;
   /** Hz: under it nothing is known of what the desk does, and the responses' lowest part with it. */
   readonly deskKnownFrom: number;
   /** What the responses leave out, one sentence each. */
@@ -176,6 +178,25 @@ export interface NotchPlan {
   readonly monitor: number | null;
   /** By how much that fills it. */
   readonly fill: number;
+}
+
+/** Where a response may lie, over the frequencies, and its notches. */
+export interface ResponseBand {
+  /** Of its mean over 1/24 octave. */
+  readonly least: Float64Array;
+  readonly most: Float64Array;
+  /** Of each of its notches, in their order. */
+  readonly notches: readonly NotchRange[];
+}
+
+export interface NotchRange {
+  /** From and to. */
+  readonly frequency: readonly [number, number];
+  /** The least and the most, 0 where it may be none at all. */
+  readonly depth: readonly [number, number];
+  /** With one measured value off at a time: in so many cases `of` all it is there and has the same cause. */
+  readonly same: number;
+  readonly of: number;
 }
 
 /** A hint, in the responses only when asked for. */

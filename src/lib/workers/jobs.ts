@@ -7,6 +7,7 @@ import { listeningAreaSteps, type ListeningAreaPlan } from '$lib/solution/listen
 import { hearingOf } from '$lib/solution/headVoices.ts';
 import type { Solution } from '$lib/solution/solution.ts';
 import { solve } from '$lib/solution/solve.ts';
+import { soundOf } from '$lib/solution/sound.ts';
 import type { SoundPlan } from '$lib/solution/soundDocument.ts';
 import { compareSteps, type Comparison } from '$lib/study/compare.ts';
 import { comparedBy, measuresNamed } from '$lib/study/measures.ts';
@@ -94,7 +95,9 @@ export const jobs: {
     return { findings, suggestions: yield* shares(suggestionSteps(solution, solve)) };
   },
   *sound(subject) {
-    return solutionOf(subject).sound;
+    const solution = solutionOf(subject);
+    yield { answer: soundOf(solution.project, solution.layout, solution, { bands: false }) };
+    return solution.sound;
   },
   *'listening-area'(subject) {
     const solution = solutionOf(subject);

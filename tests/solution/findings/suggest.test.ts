@@ -270,7 +270,7 @@ describe('a suggestion', () => {
   });
 
   test('clears a fault and the cautions that go with it in one press, and is shown once', () => {
-    const before = judged({ ...calm, '/layouts/0/monitors': [{ y: 300, width: 900, height: 365, bottom: 20 }] });
+    const before = judged({ ...calm, '/layouts/0/monitors': [{ y: 400, width: 900, height: 365, bottom: 20 }] });
     const suggestion = before.suggestions.get('monitor-collision');
     expect(suggestion?.clears).toContainEqual({ code: 'monitor-collision', subject: { monitor: 0 } });
     expect(suggestion?.clears.length).toBeGreaterThan(1);

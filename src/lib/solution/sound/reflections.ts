@@ -2,6 +2,8 @@ import { degrees } from '$lib/geometry/angle.ts';
 import type { Arrival } from '$lib/acoustics/arrivals.ts';
 import type { Part } from '$lib/acoustics/field.ts';
 import { nearestPlace } from '$lib/acoustics/grid.ts';
+import type { Transfer } from '$lib/acoustics/branches.ts';
+import { together } from '$lib/acoustics/wave.ts';
 import { levelAgainst } from '$lib/acoustics/response.ts';
 import type { ReflectionPlan } from '$lib/solution/document.ts';
 import type { ReflectionSound } from '$lib/solution/soundDocument.ts';
@@ -19,9 +21,9 @@ export function reflectionSound(
   return planned.flatMap((reflection, index): ReflectionSound[] => {
     const arrival = bounced[index];
     if (!arrival) return [];
-    const part = (surface: number | null) =>
-      parts.find((one) => one.driver === arrival.driver && one.surface === surface);
-    const [direct, sent] = [part(null), part(arrival.surface)];
+    const own = parts.filter(({ driver }) => driver === arrival.driver);
+    const sent = own.find(({ surface }) => surface === arrival.surface)?.sum;
+    const direct = together(own.filter(({ straight }) => straight));
     const absorption = 20 * Math.log10(arrival.kept);
     return [
       {
@@ -37,5 +39,5 @@ export function reflectionSound(
   });
 }
 
-const powerAt = (part: Part | undefined, place: number): number =>
-  part ? (part.sum.re[place] ?? 0) ** 2 + (part.sum.im[place] ?? 0) ** 2 : 0;
+const powerAt = (sum: Transfer | undefined, place: number): number =>
+  sum ? (sum.re[place] ?? 0) ** 2 + (sum.im[place] ?? 0) ** 2 : 0;
