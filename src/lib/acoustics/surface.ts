@@ -4,7 +4,7 @@ import { deskShape } from '$lib/project/deskShape.ts';
 import type { Desk, Layout, Monitor, Wall } from '$lib/project/project.ts';
 import { towards } from '$lib/project/wall.ts';
 import type { Plane } from './bounce.ts';
-import type { Plate } from './plate.ts';
+import { rectangularPlate, type Plate } from './plate.ts';
 
 /** What sends sound back. */
 export type SurfaceName = 'desk' | `wall:${string}` | 'ceiling' | 'monitor';

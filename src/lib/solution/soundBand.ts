@@ -59,17 +59,18 @@ const moves: readonly (readonly [key: SureKey, move: (stood: Stood, by: number) 
   ['headOffset', (stood, by) => withHead(stood, vec3(by, 0, 0))],
   ['markX', (stood, by) => withLoudspeakers(stood, vec3(by, 0, 0))],
   ['markY', (stood, by) => withLoudspeakers(stood, vec3(0, by, 0))],
-  ['wallGap', withWall],
+  ['wallGap', withWalls],
   ['monitor', withScreens],
 ];
 
 const withHead = ({ layout, plan }: Stood, by: Vec3): Stood => stoodAt(layout, plan, vec3(0, 0, 0), by);
 const withLoudspeakers = ({ layout, plan }: Stood, by: Vec3): Stood => stoodAt(layout, plan, by, vec3(0, 0, 0));
 
-function withWall({ layout, plan }: Stood, by: number): Stood {
-  const { desk } = layout;
-  const wallGap = desk.wallGap === null ? null : Math.max(0, desk.wallGap + by);
-  return { plan, layout: { ...layout, desk: { ...desk, wallGap } } };
+/** All walls farther off, or all nearer. */
+function withWalls({ layout, plan }: Stood, by: number): Stood {
+  const { room } = layout;
+  const walls = room.walls.map((wall) => ({ ...wall, distance: wall.distance + by }));
+  return { plan, layout: { ...layout, room: { ...room, walls } } };
 }
 
 function withScreens({ layout, plan }: Stood, by: number): Stood {
