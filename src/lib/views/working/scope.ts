@@ -9,8 +9,8 @@ export const does: readonly string[] = [
 
 /** What they are not to be used for, one sentence each. */
 export const doesNot: readonly string[] = [
-  'Stands are for upright cabinets on one level, rectangular desk. Shelves, wall mounts, floor stands, cabinets on their side and anything overhead are not covered.',
-  'The desk counts as a thin rigid plate with its edges, walls and screens as mirrors without any. What the desk does below some 250 Hz is not known.',
+  'Stands are for upright cabinets on one level desk, of any outline. Shelves, wall mounts, floor stands, cabinets on their side and anything overhead are not covered.',
+  'Desk and screens count as thin rigid plates with their edges, walls as mirrors without any. What the desk does below some 250 Hz is not known.',
   'Below some 250 Hz the room decides what is heard, and of the room nothing is known here but its nearest surfaces (rule of thumb).',
   'Where the drivers of a bought loudspeaker were lined up is seldom published. Until that design point is given, the sum at the crossover is not known and no advice is built on it.',
   'It measures nothing and corrects no sound. Drivers are flat pistons, filters are those of the textbook.',
