@@ -28,14 +28,25 @@ export function metBy({ corners, normal }: Plate, from: Vec3, to: Vec3): Vec3 {
   const [first, last] = [heightOf(from), heightOf(to)];
   const both = Math.abs(first) + Math.abs(last);
   const met = between(along(from, normal, -first), along(to, normal, -last), both === 0 ? 0.5 : Math.abs(first) / both);
-  let nearest: Vec3 | null = null;
+  if (within(corners, normal, met)) return met;
+  let nearest = met;
+  let least = Infinity;
   corners.forEach((start, index) => {
     const side = subtract(corners[(index + 1) % corners.length] ?? start, start);
-    const off = subtract(met, start);
-    if (dot(cross(side, off), normal) >= 0) return;
-    const share = Math.min(1, Math.max(0, dot(off, side) / dot(side, side)));
+    const share = Math.min(1, Math.max(0, dot(subtract(met, start), side) / dot(side, side)));
     const point = add(start, scale(side, share));
-    if (nearest === null || distance(point, met) < distance(nearest, met)) nearest = point;
+    const far = distance(point, met);
+    if (far < least) [nearest, least] = [point, far];
   });
-  return nearest ?? met;
+  return nearest;
+}
+
+/** Whether a point of its plane lies within a plate, whichever way its outline turns: whether the corners go round the point. */
+function within(corners: readonly Vec3[], normal: Vec3, point: Vec3): boolean {
+  let turned = 0;
+  corners.forEach((corner, index) => {
+    const [from, to] = [subtract(corner, point), subtract(corners[(index + 1) % corners.length] ?? corner, point)];
+    turned += Math.atan2(dot(cross(from, to), normal), dot(from, to));
+  });
+  return turned > Math.PI;
 }
