@@ -346,3 +346,15 @@ test.each([
   expect(told).toMatch(ellipse);
   expect(told).toMatch(/setback 49 %, ear height 24 %/);
 });
+
+test.each([
+  ['a plain desk', { rule: 'rectangle', width: 1400, depth: 700, corner: 0 }, false],
+  ['a bowed front', { rule: 'bowed', width: 1400, depth: 700, bow: 60 }, true],
+  // Its front edge is 500 mm wide, and the stands’ corners lie further out.
+  ['a corner desk', { rule: 'corner', left: 1500, right: 1500, leftDepth: 700, rightDepth: 700, front: 500 }, true],
+])('marks out %s from a line that a tape can be laid from', (_, outline, batten) => {
+  const sections = buildSheet(subject({ '/layouts/0/desk/outline': outline, '/layouts/0/room/walls': [] }));
+  const told = JSON.stringify(sections.find(({ id }) => id === 'on-the-desk')?.blocks);
+  expect(told.includes('Lay a straight batten across the desk')).toBe(batten);
+  expect(told.includes('square to the desk’s front edge')).toBe(!batten);
+});

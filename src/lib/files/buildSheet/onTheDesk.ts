@@ -1,5 +1,7 @@
 import { markingChecks, markingOut } from '$lib/solution/markingOut.ts';
 import { table, text, type Section } from './block.ts';
+import { deskShape } from '$lib/project/deskShape.ts';
+import type { Plan } from '$lib/solution/document.ts';
 import { lengthsOf, type Subject } from './subject.ts';
 
 /** How the two lines come about that a tape is laid from. */
@@ -13,8 +15,6 @@ const CENTRE = {
 export function onTheDesk({ plan }: Subject): Section {
   const { bare, full, unit } = lengthsOf(plan.project);
   const { between, diagonals } = markingChecks(plan);
-  const { rule } = plan.layout.desk.outline;
-  const straight = rule !== 'bowed' && rule !== 'outline';
   const rows = markingOut(plan).map(({ side, corner, fromEdge, fromCentre, hand }) => [
     `${side} stand, ${corner}`,
     bare(fromEdge),
@@ -25,7 +25,7 @@ export function onTheDesk({ plan }: Subject): Section {
     title: 'Marking out the desk',
     blocks: [
       text(
-        `${CENTRE[straight ? 'straight' : 'other']} Left and right are yours as you sit at the desk. The corners are those of the base itself, not of its feet.`,
+        `${CENTRE[frontReaches(plan) ? 'straight' : 'other']} Left and right are yours as you sit at the desk. The corners are those of the base itself, not of its feet.`,
       ),
       table(
         `Corners on the desk, ${unit}`,
@@ -35,4 +35,14 @@ export function onTheDesk({ plan }: Subject): Section {
       ),
     ],
   };
+}
+
+/** Whether the desk’s front edge runs straight past every corner of the stands: a tape square to it reaches them all. */
+function frontReaches({ layout, stand }: Plan): boolean {
+  const { points } = deskShape(layout.desk);
+  const corners = [...stand.left.footprint, ...stand.right.footprint].map(([x]) => x);
+  return points.some(([from, y], index) => {
+    const [to, end] = points[(index + 1) % points.length] ?? [from, y];
+    return y === 0 && end === 0 && from <= Math.min(0, ...corners) && to >= Math.max(0, ...corners);
+  });
 }
