@@ -46,6 +46,7 @@ describe('what to do is said', () => {
 test('numbers are said with the unit of what was read, and a place by its ways', () => {
   expect(plain(offText(12.4, -4.2, mm))).toBe('12 mm right, 4 mm under');
   expect(offText(0.1, -0.1, mm)).toBe('the middle itself');
+  expect(plain(offText(-0.2, 67, mm))).toBe('67 mm over');
   expect(readText('toe', 41.94, mm)).toBe('41.9°');
   expect(plain(readText('mark', 25.4, inches))).toBe('1.000 in');
   expect(plain(fitText('front-height', -0.24, mm))).toBe('0.2 mm less than the rest say');

@@ -51,12 +51,14 @@ export const readText = (what: Reading['what'], value: number, display: LengthDi
 /** Half of a span, without its unit where one stands beside it: `± 5 mm`. */
 export const sureText = (mm: number, display: LengthDisplay): string => `± ${tapeText(mm, display)}`;
 
+/** Less is no way to the one side or the other, mm. */
+const LEAST_OFF = 0.5;
+
 /** Where something is from a point, as one sees it from the chair: `12 mm right, 4 mm over`. */
 export function offText(right: number, over: number, display: LengthDisplay): string {
-  if (Math.hypot(right, over) < 0.5) return 'the middle itself';
-  const part = (value: number, plus: string, minus: string): string =>
-    `${tapeText(Math.abs(value), display)} ${value < 0 ? minus : plus}`;
-  return `${part(right, 'right', 'left')}, ${part(over, 'over', 'under')}`;
+  const part = (value: number, plus: string, minus: string): readonly string[] =>
+    Math.abs(value) < LEAST_OFF ? [] : [`${tapeText(Math.abs(value), display)} ${value < 0 ? minus : plus}`];
+  return [...part(right, 'right', 'left'), ...part(over, 'over', 'under')].join(', ') || 'the middle itself';
 }
 
 /** Something to do, as the record keeps it. */
