@@ -11,6 +11,7 @@ import { numberFrom } from '../numbers.ts';
 import { fresnel } from './fresnelSeries.ts';
 import { pointIn } from './placed.ts';
 import { runs } from '../runs.ts';
+import { fresnelTable } from './fresnelTable.ts';
 
 const SPEED = 343.2;
 
@@ -29,17 +30,8 @@ function leftOf(from: Vec3, to: Vec3, screens: readonly Screen[], speed = SPEED)
   return sum;
 }
 
-test.each([
-  [-1, -0.7798934004, -0.4382591474],
-  [-0.5, -0.4923442259, -0.0647324329],
-  [0, 0, 0],
-  [1, 0.7798934004, 0.4382591474],
-  [2, 0.4882534061, 0.3434156784],
-  [2.4, 0.5549614059, 0.6196899649],
-  [3, 0.6057207893, 0.496312999],
-  [5, 0.5636311887, 0.4991913819],
-])('an edge far from both ends takes what a knife edge takes: v = %s', (v, C, S) => {
-  // C and S from the table of a handbook of mathematical functions; the loss as in ITU-R P.526, exact.
+test.each(fresnelTable)('an edge far from both ends takes what a knife edge takes: v = %s', (v, C, S) => {
+  // The loss as in ITU-R P.526, exact.
   const loss = -20 * Math.log10(Math.hypot(1 - C - S, C - S) / 2);
   const away = 1e8;
   const place = 300;
