@@ -24,8 +24,8 @@ export function passing({ speaker, layout }: Scene, side: SideName): Vec3 | null
   return pose.ok ? passingOf(pose.value, headOf(layout.listener, layout.desk)) : null;
 }
 
-/** The same of a pose that is known. */
-function passingOf({ aimedPoint, forward }: Pose, head: Vec3): Vec3 {
+/** The same of an axis that is known. */
+export function passingOf({ aimedPoint, forward }: Pick<Pose, 'aimedPoint' | 'forward'>, head: Vec3): Vec3 {
   const fromHead = subtract(aimedPoint, head);
   return along(fromHead, forward, -dot(fromHead, forward));
 }

@@ -1,6 +1,7 @@
 import { radians } from '$lib/geometry/angle.ts';
-import { along, dot, length, subtract, type Vec3 } from '$lib/geometry/point.ts';
+import { length, subtract, type Vec3 } from '$lib/geometry/point.ts';
 import { headOf } from '$lib/layout/ears.ts';
+import { passingOf } from '$lib/layout/passing.ts';
 import { placeSide } from '$lib/layout/place.ts';
 import type { SideName } from '$lib/project/project.ts';
 import type { Plan, StandPlan } from '$lib/solution/document.ts';
@@ -45,8 +46,7 @@ export function shopTolerance(plan: Plan, side: SideName): ShopTolerance | null 
   const head = headOf(plan.layout.listener, plan.layout.desk);
   const passes = (standing: Standing): Vec3 => {
     const { onBaffle, forward } = stood(cabinet, standing);
-    const fromHead = subtract(onBaffle(cabinet.aimed), head);
-    return along(fromHead, forward, -dot(fromHead, forward));
+    return passingOf({ aimedPoint: onBaffle(cabinet.aimed), forward }, head);
   };
   const at = passes(planned);
   const off = (change: Partial<Standing>): number => {
