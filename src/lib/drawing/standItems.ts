@@ -1,13 +1,18 @@
 import { radians } from '$lib/geometry/angle.ts';
 import { along, scale, vec3, type Point, type Vec3 } from '$lib/geometry/point.ts';
+import { FACES, sixSided } from '$lib/geometry/solid.ts';
 import type { SidePlan, StandPlan } from '$lib/solution/document.ts';
 import type { SideName } from '$lib/project/project.ts';
+import { boxOf, rectangle } from './box.ts';
 import { fromAbove, fromRight } from './projection.ts';
 import { projectSolid, type Face, type Solid } from './solid.ts';
 import type { Item } from './view.ts';
 
-/** The stand as a prism: its profile, drawn out to its width across the toed direction. */
-export function standSolid(name: SideName, side: SidePlan, stand: StandPlan): Solid {
+/** The stand as a body: its profile drawn out to its width across the toed direction, or a compound wedge square to the desk. */
+export const standSolid = (name: SideName, side: SidePlan, stand: StandPlan): Solid =>
+  stand.base === 'turned' ? prism(name, side, stand) : compoundWedge(name, side, stand);
+
+function prism(name: SideName, side: SidePlan, stand: StandPlan): Solid {
   const toe = radians(side.toe);
   const out = name === 'right' ? 1 : -1;
   const back = vec3(out * Math.sin(toe), Math.cos(toe), 0);
@@ -32,6 +37,24 @@ export function standSolid(name: SideName, side: SidePlan, stand: StandPlan): So
     ],
   };
 }
+
+/** Its base lies square to the desk, its top slopes across as well: the profile is the section through the middle. */
+function compoundWedge(name: SideName, { mark, toe, tilt }: SidePlan, { profile, footprint }: StandPlan): Solid {
+  const [base = [0, 0], , rear = [0, 0], front = [0, 0]] = profile;
+  const box = boxOf(footprint);
+  const [left, near, right] = box;
+  // A tilt lowers the rear; of that, the toe takes this share across.
+  const lean = (name === 'right' ? -1 : 1) * Math.tan(radians(tilt)) * Math.sin(radians(toe));
+  const height = (x: number, y: number): number => (y === near ? front : rear)[1] + lean * (x - (left + right) / 2);
+  const corners = [
+    ...rectangle(box).map(([x, y]) => vec3(x, y, mark.z + base[1])),
+    ...rectangle(box).map(([x, y]) => vec3(x, y, mark.z + height(x, y))),
+  ];
+  const { faces } = sixSided(corners);
+  return { corners, faces: FACES.map((loop, index): Face => ({ loop, normal: faces[index]?.normal ?? ZERO })) };
+}
+
+const ZERO = vec3(0, 0, 0);
 
 /** From the side: the faces that can be seen, in their true projection, narrower than they are where the stand is toed. */
 export function standFromSide(name: SideName, side: SidePlan, stand: StandPlan): Item[] {
