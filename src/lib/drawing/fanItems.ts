@@ -50,7 +50,7 @@ function fan(
   });
 }
 
-const servedHeads = (layout: Layout): readonly { readonly name: string; readonly head: Vec3 }[] =>
+export const servedHeads = (layout: Layout): readonly { readonly name: string; readonly head: Vec3 }[] =>
   posturesServed(layout).map((posture) => ({
     name: posture.name,
     head: headIn(posture, layout.listener, layout.desk),

@@ -6,9 +6,9 @@ import { fromAbove, fromRight } from './projection.ts';
 import type { Item, Outline } from './view.ts';
 
 /** The head breadth that the knots below are drawn for, mm; other heads are scaled. */
-const DRAWN_BREADTH = 152;
+export const DRAWN_BREADTH = 152;
 /** Half the length of a head of that breadth, and how far its middle lies behind the ears. mm. */
-const HALF_LENGTH = 97;
+export const HALF_LENGTH = 97;
 
 /**
  * A profile that looks to the right, the ear at the origin, mm: from the nape over the crown to the throat. A plain shape of

@@ -15,7 +15,7 @@ export type Floor = 'true' | 'broken';
 /** Where the floor is drawn under the desk's top when the legs are broken, mm. */
 const BROKEN_FLOOR = 190;
 /** Thickness of the desk's top as drawn, width of a leg and its distance from the edge, mm: hints, not measures. */
-const TOP = 25;
+export const TOP = 25;
 const LEG = 50;
 const LEG_INSET = 30;
 /** Half the height of the gap that breaks a leg, and the amplitude of its zigzag, mm. */
