@@ -36,4 +36,7 @@ function lineOf({ name, median, limit, tail, checksum }: Measured): string {
   return `${name}: median ${median.toFixed(4)} ms ${verdict}${slow} · checksum ${checksum}\n`;
 }
 
-for (const bench of benches) for (const one of [bench()].flat()) process.stdout.write(lineOf(one));
+/** `npm run bench -- plan` runs those alone whose function carries the word, as `benchRandomPlans` carries "plan". */
+const word = process.argv[2]?.toLowerCase() ?? '';
+const wanted = benches.filter(({ name }) => name.toLowerCase().includes(word));
+for (const bench of wanted) for (const one of [bench()].flat()) process.stdout.write(lineOf(one));

@@ -48,6 +48,7 @@ export interface SidePlan {
   readonly miss: number;
   readonly drivers: readonly DriverPlan[];
   readonly crossovers: readonly CrossoverPlan[];
+  /** Worked out when first read. */
   readonly reflections: readonly ReflectionPlan[];
   /** The cabinet's eight corners: bottom then top, each front outboard, front inboard, rear inboard, rear outboard. */
   readonly cabinet: readonly Vec3[];

@@ -8,6 +8,7 @@ import { reflectionsOf } from '$lib/acoustics/reflection.ts';
 import type { Way } from '$lib/acoustics/screens.ts';
 import { surfacesAround } from '$lib/acoustics/surface.ts';
 import type { Pose } from '$lib/layout/pose.ts';
+import { once } from '$lib/project/once.ts';
 import type { Driver, Layout, Speaker } from '$lib/project/project.ts';
 import type { DriverPlan, ReflectionPlan, SidePlan } from './document.ts';
 
@@ -27,6 +28,7 @@ export function sidePlan(
   speedOfSound: number,
 ): SidePlan {
   const reach = dot(subtract(head, pose.aimedPoint), pose.forward);
+  const reflections = once(() => reflectionPlans(speaker, layout, pose, way, head, speedOfSound));
   return {
     toe: degrees(pose.toe),
     tilt: degrees(pose.tilt),
@@ -51,7 +53,9 @@ export function sidePlan(
       ...sum,
       phase: degrees(sum.phase),
     })),
-    reflections: reflectionPlans(speaker, layout, pose, way, head, speedOfSound),
+    get reflections() {
+      return reflections();
+    },
     cabinet: pose.cabinet,
   };
 }
