@@ -6,6 +6,7 @@ import { benchNesting } from './nesting.ts';
 import { benchPlacing } from './placing.ts';
 import { benchPlan } from './plan.ts';
 import { benchRandomPlans } from './randomPlans.ts';
+import { benchResponse } from './response.ts';
 import { benchSearch } from './search.ts';
 import { benchSound } from './sound.ts';
 import { benchSweep } from './sweep.ts';
@@ -21,6 +22,7 @@ const benches: readonly (() => Measured | readonly Measured[])[] = [
   benchCompare,
   benchSweep,
   benchSearch,
+  benchResponse,
   ...benchNesting,
   benchCutOrder,
 ];

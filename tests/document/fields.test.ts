@@ -70,7 +70,19 @@ const readings = [
 ];
 /** What was read of finished stands. The kind of a reading, and which corner, driver or light it is of, is chosen as it is added. */
 const read = project({
-  '/layouts/0/built': { date: '14 March', note: 'glued', sides: { left: { readings }, right: { readings } } },
+  '/layouts/0/built': {
+    date: '14 March',
+    note: 'glued',
+    sides: { left: { readings }, right: { readings } },
+    heard: [
+      {
+        name: 'at the seat',
+        of: 'left',
+        at: 'seat',
+        curve: { from: 0, step: 0, levels: Array.from({ length: 48 }, () => 80) },
+      },
+    ],
+  },
 });
 const asSet = project({ '/layouts/0/aim/toe': { rule: 'as-set', degrees: 20 } });
 
@@ -80,8 +92,8 @@ function numbersIn(value: unknown, at = ''): string[] {
   if (typeof value !== 'object' || value === null) return [];
   return Object.entries(value).flatMap(([key, held]) => numbersIn(held, at + pointerTo(key)));
 }
-/** The number that is no measurement. */
-const unread = /^\/version$/;
+/** The number that is no measurement, and those of a curve that the program keeps. */
+const unread = /^\/version$|\/curve\//;
 /** Desks of the other shapes: each has sizes of its own. */
 const outlines = [
   { rule: 'bowed', width: 1400, depth: 700, bow: 60 },
@@ -247,6 +259,7 @@ describe('where a fault belongs', () => {
     ['/layouts/0/stand/ribs/fit', 'Stand, custom ribs, slot clearance'],
     ['/layouts/0/listener/postures/0/name', 'Listener, posture 1, name'],
     ['/layouts/0/built/sides/left/readings/2/sure', 'As built, reading 3 of the left stand, sure to, ±'],
+    ['/layouts/0/built/heard/1/moved/x', 'As built, measured response 2, moved, sideways'],
     ['', 'Project'],
   ])('%j reads %j', (pointer, place) => {
     expect(placeOf(pointer)).toBe(place);

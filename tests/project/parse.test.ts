@@ -231,8 +231,13 @@ describe('hostile input', () => {
   test('a list of a million drivers is refused by its length alone', () => {
     const result = checkProject(demoWith({ '/speaker/drivers': Array.from({ length: 1_000_000 }, () => 1) }));
     expect(result.ok ? [] : result.faults.map(faultLine)).toEqual([
-      '/speaker/drivers: expected at most 200 entries, got 1000000',
+      '/speaker/drivers: expected at most 2000 entries, got 1000000',
     ]);
+  });
+
+  test('a list may be as long as its own limit says', () => {
+    const locked = Array.from({ length: 300 }, (_, i) => ({ part: `slice ${i}`, sheet: 1, x: 0, y: 0 }));
+    expect(checkProject(demoWith({ '/layouts/0/arrangement': { locked } })).ok).toBe(true);
   });
 
   test('many faults are counted, not listed', () => {

@@ -12,7 +12,7 @@ export interface Delayed {
 }
 
 /** Cells of the grid: from each frequency to the next. */
-export const CELLS = FREQUENCIES - 1;
+const CELLS = FREQUENCIES - 1;
 
 /** Values taken for each turn of the fastest ripple in a cell, and at the least. */
 const A_TURN = 8;

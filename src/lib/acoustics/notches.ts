@@ -2,15 +2,20 @@ import type { Transfer } from './branches.ts';
 import { frequencies } from './grid.ts';
 import { decibels } from './response.ts';
 
-/** A dip in a response. */
-export interface Notch {
-  /** Its place among the frequencies of the grid, and its frequency, Hz. */
+/** Where a curve dips. */
+export interface Dip {
+  /** Its place in the curve. */
   readonly index: number;
-  readonly frequency: number;
   /** Level at its bottom, dB. */
   readonly level: number;
-  /** How far the response has to climb from it to both sides before it falls lower again, dB. */
+  /** How far the curve has to climb from it to both sides before it falls lower again, dB. */
   readonly depth: number;
+}
+
+/** A dip in a response over the grid. */
+export interface Notch extends Dip {
+  /** Hz. */
+  readonly frequency: number;
   /** Which remedy fills it most, by its place among the remedies; null when none fills it at all. */
   readonly cause: number | null;
   /** By how much that fills it, dB, over 0; 0 without a cause. */
@@ -26,21 +31,28 @@ export interface Remedy {
 /** A dip shallower than this is not called a notch, dB: half the power. */
 export const NOTCH_DEPTH = 3;
 
-/**
- * The notches of a curve in dB over the grid, lowest frequency first: its local minima at least `NOTCH_DEPTH` deep, each
- * with the remedy that fills it most. `sum` is the pressure that the curve was made from.
- */
-export function notchesOf(curve: Float64Array, sum: Transfer, remedies: readonly Remedy[]): Notch[] {
-  const found: Notch[] = [];
+/** The dips of a curve in dB at least `NOTCH_DEPTH` deep: its local minima, first to last. */
+export function dipsOf(curve: Float64Array): Dip[] {
+  const found: Dip[] = [];
   for (let index = 1; index < curve.length - 1; index++) {
     const level = curve[index] ?? 0;
     if (!(level < (curve[index - 1] ?? 0) && level <= (curve[index + 1] ?? 0))) continue;
     const depth = Math.min(climb(curve, index, -1), climb(curve, index, 1)) - level;
-    if (depth < NOTCH_DEPTH) continue;
-    found.push({ index, frequency: frequencies[index] ?? 0, level, depth, ...causeOf(index, sum, remedies) });
+    if (depth >= NOTCH_DEPTH) found.push({ index, level, depth });
   }
   return found;
 }
+
+/**
+ * The notches of a curve in dB over the grid, lowest frequency first, each with the remedy that fills it most. `sum` is the
+ * pressure that the curve was made from.
+ */
+export const notchesOf = (curve: Float64Array, sum: Transfer, remedies: readonly Remedy[]): Notch[] =>
+  dipsOf(curve).map((dip) => ({
+    ...dip,
+    frequency: frequencies[dip.index] ?? 0,
+    ...causeOf(dip.index, sum, remedies),
+  }));
 
 /** The highest level on the way from a minimum, in steps of ±1, before the curve falls under it. */
 function climb(curve: Float64Array, from: number, step: 1 | -1): number {

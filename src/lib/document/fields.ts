@@ -75,6 +75,7 @@ const places: Readonly<Record<string, string>> = {
   '/layouts/*/built/sides/left/readings/*': 'Reading # of the left stand',
   '/layouts/*/built/sides/right/readings/*': 'Reading # of the right stand',
   '/layouts/*/built/record': 'Record',
+  '/layouts/*/built/heard/*': 'Measured response #',
 };
 
 /**

@@ -19,6 +19,13 @@ export const MOST_READINGS = 40;
 /** The most entries of a layout's record: a pair of stands that is read every month for years. */
 export const MOST_RECORDS = 200;
 
+/** The most measured responses of a layout: the pair and each, near and at the seat, before and after. Each is some 3 kB of the file. */
+export const MOST_HEARD = 12;
+
+/** The fewest and the most cells of the grid that a measured response is kept in: an octave, and from 20 Hz to 20 kHz. */
+export const LEAST_CELLS = 48;
+export const ALL_CELLS = 479;
+
 /** The most walls of one room: more corners than any has that a desk stands in. */
 export const MOST_WALLS = 12;
 

@@ -48,6 +48,9 @@ export type Reading = Built['sides']['left']['readings'][number];
 /** One stand as it was read once, and what was done then. */
 export type Recorded = Built['record'][number];
 
+/** A measured response of a layout. */
+export type HeardOne = Built['heard'][number];
+
 /** Which of the pair. */
 export type SideName = 'left' | 'right';
 export const sideNames = ['left', 'right'] as const satisfies readonly SideName[];

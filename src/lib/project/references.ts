@@ -1,3 +1,4 @@
+import { ALL_CELLS } from './limits.ts';
 import { needs, says } from './sentence.ts';
 import { pointerTo, type Fault } from './fault.ts';
 import { got } from './got.ts';
@@ -103,6 +104,16 @@ export function referenceFaults(project: Project): Fault[] {
                 )
               : [],
           ),
+        ),
+        ...(layout.built?.heard ?? []).flatMap(({ curve: { from, levels } }, place) =>
+          from + levels.length <= ALL_CELLS
+            ? []
+            : [
+                {
+                  pointer: pointerTo(...at, 'built', 'heard', place, 'curve', 'levels'),
+                  message: `expected at most ${ALL_CELLS - from} levels from cell ${from} up, got ${levels.length}`,
+                },
+              ],
         ),
         ...(over === null || over.postures === 'all'
           ? []

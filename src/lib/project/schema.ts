@@ -3,6 +3,7 @@ import * as aims from './fields/aim.ts';
 import { built as aboutReadings, reading as readings, recorded } from './fields/built.ts';
 import { arrangement as numbers } from './fields/arrangement.ts';
 import * as desks from './fields/desk.ts';
+import { heard as listening, heardCurve } from './fields/heard.ts';
 import { leaf, leaves } from './fields/leaf.ts';
 import * as listeners from './fields/listener.ts';
 import * as machines from './fields/machines.ts';
@@ -14,7 +15,10 @@ import { sure } from './fields/sure.ts';
 import { countedValues, type CountedKind } from './counted.ts';
 import { got } from './got.ts';
 import {
+  ALL_CELLS,
+  LEAST_CELLS,
   MOST_CORNERS,
+  MOST_HEARD,
   MOST_LAYOUTS,
   MOST_LOCKED,
   MOST_POSTURES,
@@ -307,12 +311,28 @@ const recordOf = record({
   done: optional(list('things done', act, 0, 4), []),
 });
 
+/** A measured response, on the grid of all curves here. */
+const heardOne = record({
+  name: leaf(listening.name),
+  of: leaf(listening.of),
+  at: leaf(listening.at),
+  smoothed: leaf(listening.smoothed),
+  moved: optional(record(leaves(listening.moved)), startOf(listening.moved)),
+  curve: record({
+    from: leaf(heardCurve.from),
+    step: leaf(heardCurve.step),
+    // Mean power of the cells from there up.
+    levels: list('levels', quantity(heardCurve.level), LEAST_CELLS, ALL_CELLS),
+  }),
+});
+
 // What was read of the finished stands; null until somebody reads them.
 const built = record({
   ...dateAndNote,
   sides: record({ left: builtSide, right: builtSide }),
   // Oldest first; a layout that changes leaves it as it is.
   record: optional(list('records', recordOf, 0, MOST_RECORDS), []),
+  heard: optional(list('measured responses', heardOne, 0, MOST_HEARD), []),
 });
 
 const monitor = record({ ...leaves(desks.monitor), entered: entered('monitor') });

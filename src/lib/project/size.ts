@@ -1,7 +1,8 @@
+import { MOST_LOCKED } from './limits.ts';
 import { pointerTo, type Fault } from './fault.ts';
 
-/** No list of a project comes near this; one that does would only take long to refuse entry by entry. */
-const LONGEST_LIST = 200;
+/** The longest list that a project may hold; a longer one would only take long to refuse entry by entry. */
+const LONGEST_LIST = MOST_LOCKED;
 
 interface Place {
   readonly value: unknown;

@@ -50,6 +50,7 @@ export function withRecord(
     note: null,
     sides: { ...built.sides, [side]: { readings: readings.map(unread) } },
     record: [...built.record, entry],
+    heard: built.heard,
   };
 }
 

@@ -12,11 +12,15 @@ export interface Stood {
 }
 
 /** The responses that are told: of either loudspeaker and of both. */
-type Voice = SideName | 'both';
+export type Voice = SideName | 'both';
 
 export type Bands = Record<Voice, ResponseBand>;
 
-const responsesOf = ({ sides, both }: SoundPlan) => ({ left: sides.left.response, right: sides.right.response, both });
+export const responsesOf = ({ sides, both }: SoundPlan) => ({
+  left: sides.left.response,
+  right: sides.right.response,
+  both,
+});
 
 /** A notch is the same one where it lies within this of where it was, octaves. */
 const SAME = 1 / 3;
@@ -63,7 +67,8 @@ const moves: readonly (readonly [key: SureKey, move: (stood: Stood, by: number) 
   ['monitor', withScreens],
 ];
 
-const withHead = ({ layout, plan }: Stood, by: Vec3): Stood => stoodAt(layout, plan, vec3(0, 0, 0), by);
+/** The same with the head, or a microphone in its place, moved by so much. */
+export const withHead = ({ layout, plan }: Stood, by: Vec3): Stood => stoodAt(layout, plan, vec3(0, 0, 0), by);
 const withLoudspeakers = ({ layout, plan }: Stood, by: Vec3): Stood => stoodAt(layout, plan, by, vec3(0, 0, 0));
 
 /** All walls farther off, or all nearer. */

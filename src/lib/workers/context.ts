@@ -1,6 +1,6 @@
 import { createContext } from 'svelte';
 import { JobClient, type StartWorker } from './client.svelte.ts';
-import type { ComparedSubject } from './jobs.ts';
+import type { ComparedSubject, ResponseFile } from './jobs.ts';
 import { LayoutSearch } from './layoutSearch.svelte.ts';
 import { SheetSearch } from './sheetSearch.svelte.ts';
 
@@ -19,6 +19,8 @@ export class Clients {
   readonly compareSheets: JobClient<'compare', ComparedSubject>;
   readonly sweep: JobClient<'sweep'>;
   readonly sure: JobClient<'sure'>;
+  readonly response: JobClient<'response', ResponseFile>;
+  readonly heard: JobClient<'heard'>;
 
   constructor(start: StartWorker) {
     this.findings = new JobClient('findings', start);
@@ -32,6 +34,8 @@ export class Clients {
     this.compareSheets = new JobClient('compare', start);
     this.sweep = new JobClient('sweep', start);
     this.sure = new JobClient('sure', start);
+    this.response = new JobClient('response', start);
+    this.heard = new JobClient('heard', start);
   }
 }
 

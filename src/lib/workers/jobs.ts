@@ -1,4 +1,7 @@
 import { headMap, type HeadMap, type HeadPlane } from '$lib/acoustics/headMap.ts';
+import type { Commas } from '$lib/files/response/columns.ts';
+import { readResponse, type ResponseReading } from '$lib/files/response/responseText.ts';
+import { hearSteps, type HeardAnswer } from '$lib/proof/heard/heard.ts';
 import type { Finding, FindingCode } from '$lib/solution/findings/finding.ts';
 import { suggestionSteps } from '$lib/solution/findings/suggest.ts';
 import type { TriedSuggestion } from '$lib/solution/findings/suggestion.ts';
@@ -51,6 +54,13 @@ export interface Jobs {
   readonly 'listening-area': { input: Subject; answer: ListeningAreaPlan };
   /** One map of head positions. */
   readonly slice: { input: Subject & { readonly where: HeadPlane }; answer: HeadMap };
+  /** A measured response of a file's bytes. */
+  readonly response: {
+    input: { readonly bytes: Uint8Array; readonly commas: Commas | null };
+    answer: ResponseReading;
+  };
+  /** The measured responses of a layout, each against its prediction. */
+  readonly heard: { input: Subject; answer: HeardAnswer };
   /** How far axes may pass the head, by trials. */
   readonly sure: { input: Subject; answer: SureTrials | null };
   /** How the parts lie on their sheets; or why they do not. */
@@ -66,6 +76,11 @@ export interface Jobs {
     input: Subject & Omit<SweepRequest, 'of'> & { readonly of: readonly string[] };
     answer: Result<Sweep>;
   };
+}
+
+/** A file that is read, to tell one from another. */
+export interface ResponseFile {
+  readonly name: string;
 }
 
 export interface SearchInput extends Subject {
@@ -105,6 +120,12 @@ export const jobs: {
   },
   *slice({ where, ...subject }) {
     return headMap(hearingOf(subject.project, solutionOf(subject)), where);
+  },
+  *response({ bytes, commas }) {
+    return yield* shares(readResponse(bytes, commas));
+  },
+  *heard(subject) {
+    return yield* shares(hearSteps(solutionOf(subject)));
   },
   *sure({ project, layoutIndex }) {
     return yield* shares(sureTrials(project, layoutAt(project, layoutIndex)));

@@ -49,6 +49,8 @@ export const percentile = numbers('a percentile', '', 0.05);
 /** How much one thing counts beside another. */
 export const weight = numbers('a weight', '', 0.5);
 export const price = numbers('a price', '', 1);
+export const level = numbers('a level', 'dB', 1);
+export const octaves = numbers('octaves', '', 0.01);
 export const friction = numbers('a coefficient of friction', '', 0.05);
 
 /** Steps for what is a few millimetres, or a fraction of one. */

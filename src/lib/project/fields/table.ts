@@ -1,6 +1,7 @@
 import { aim, over, placement, through, tilt, toe } from './aim.ts';
 import { built, reading } from './built.ts';
 import { air, desk, gap, layout, monitor, outlinePoint, outlineRule, outlines, room, wall } from './desk.ts';
+import { heard } from './heard.ts';
 import { general } from './general.ts';
 import { isField, type Field, type Fields } from './field.ts';
 import { listener, posture } from './listener.ts';
@@ -63,6 +64,7 @@ export const fieldTable: Readonly<Record<string, Field>> = {
   ...placed('/layouts/*/aim/over', over),
   ...placed('/layouts/*/stand', stand),
   ...placed('/layouts/*/built', built),
+  ...placed('/layouts/*/built/heard/*', heard),
   ...readings('left'),
   ...readings('right'),
 };
