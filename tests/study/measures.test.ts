@@ -126,6 +126,36 @@ describe('each measure', () => {
     expect(answered).toBeGreaterThan(runs(300) / 3);
   });
 
+  test('of what is heard is what the sound and the crossovers of the plan say, to the last digit', () => {
+    let [answered, sent] = [0, 0];
+    fc.assert(
+      fc.property(anyDesk, fc.boolean(), (changes, known) => {
+        const of = withLayouts({ ...changes, '/speaker/designPoint': known ? { driver: 'tweeter', distance: 900 } : null }); // prettier-ignore
+        const layout = of?.layouts[0];
+        const result = of && layout ? solve(of, layout, false) : null;
+        if (!result?.ok) return;
+        answered += 1;
+        const { sound, sides } = result.value;
+        const levels = sideNames.flatMap((side) =>
+          sound.sides[side].early.flatMap(({ surface, within, level }) =>
+            surface === 'desk' && within ? [level] : [],
+          ),
+        );
+        sent += levels.length;
+        expect(valueOf('desk-level', result.value)).toBe(levels.length === 0 ? null : Math.max(...levels));
+        const losses = sideNames.flatMap((side) =>
+          sides[side].crossovers.map(({ sumLevel }) => (sumLevel === null ? null : -sumLevel)),
+        );
+        if (losses.length > 0 && losses.every((loss) => loss !== null)) {
+          expect(valueOf('crossover-loss', result.value)).toBe(Math.max(...losses));
+        }
+      }),
+      { numRuns: runs(100) },
+    );
+    expect(answered).toBeGreaterThan(runs(100) / 3);
+    expect(sent).toBeGreaterThan(answered);
+  });
+
   test('of mirrored layouts is the same', () => {
     let answered = 0;
     fc.assert(

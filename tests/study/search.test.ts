@@ -45,6 +45,15 @@ const asks = [
     rules: [],
     aims: ['screen-hidden', 'clearance'],
   },
+  {
+    free: [
+      { ...setback, step: 250 },
+      { ...x, step: 150 },
+    ],
+    rules: [],
+    aims: ['desk-level', 'safe-zone'],
+  },
+  { free: [{ pointer: '/air/temperature', from: 0, to: 30, step: 10 }], rules: [], aims: ['time-difference', 'desk-level'] }, // prettier-ignore
 ];
 
 /** A grid evaluated whole, each candidate by the document's own door. */
@@ -292,7 +301,7 @@ describe('an ask that is none', () => {
     ]);
     expect(performance.now() - began).toBeLessThan(1000);
     expect(refused({ free: [{ ...setback, to: 500, step: 0.001 }], aims: ['safe-zone'] })[0]).toMatch(
-      /^\/free: expected at most 50000 candidates .*, got 500001: steps 10\.1 times as large/,
+      /^\/free: expected at most 200000 candidates .*, got 500001: steps 2\.6 times as large/,
     );
   });
 });

@@ -22,7 +22,7 @@ export interface Arrival {
   readonly lands: boolean;
   /** Angle at which it leaves the baffle, from the axis, radians. */
   readonly leaving: number;
-  /** The widest body that stands in its way. */
+  /** The widest body that stands in its way; looked for when it is asked for. */
   readonly screen: Screen | null;
   /** Share of the pressure that the surface sends back, √(1 − absorption); 1 for the direct sound. */
   readonly kept: number;
@@ -54,15 +54,15 @@ export function arrivalsOf(
       point: null,
       lands: true,
       leaving: angleBetween(axis, subtract(head, position)),
-      screen: screenBetween(others, position, head),
+      get screen() {
+        return screenBetween(others, position, head);
+      },
       kept: 1,
     };
     const bounced = surfaces.flatMap((by, surface): Arrival[] => {
       const path = bounce(by.plane, acousticCentre, head);
       if (!path) return [];
       const { point, excess } = path;
-      const out = screenBetween(others, position, point);
-      const back = screenBetween(way.screens, point, head);
       return [
         {
           surface,
@@ -73,7 +73,9 @@ export function arrivalsOf(
           point,
           lands: by.holds(point),
           leaving: angleBetween(axis, subtract(point, position)),
-          screen: widerOf(out, back),
+          get screen() {
+            return widerOf(screenBetween(others, position, point), screenBetween(way.screens, point, head));
+          },
           kept: sentBack(by),
         },
       ];

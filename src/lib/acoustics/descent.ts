@@ -1,5 +1,5 @@
 import type { Transfer } from './branches.ts';
-import { FREQUENCIES, frequencies, OCTAVES_APART } from './grid.ts';
+import { EVERYWHERE, FREQUENCIES, frequencies, OCTAVES_APART } from './grid.ts';
 
 /**
  * Waves from an edge have the form e^(−jkL)·k∫e^(−ks)·θ(s)ds, s from 0 to ∞: the integral along the edge, turned onto the
@@ -30,10 +30,10 @@ const NODES = Math.ceil(Math.log(MOST / LEAST / ratio ** (1 - FREQUENCIES)) / ST
  * derivative over ln k, which is under 3 for θ in a span of 1: 2e-5 of θ's span with h a sixth of an octave.
  */
 const APART = 8;
-const PLACES = Math.ceil((FREQUENCIES - 1) / APART) + 3;
+const SPARSE = Math.ceil((FREQUENCIES - 1) / APART) + 3;
 
 /** h·x·e^(−x) with x = k·s, for the node i and every eighth frequency, the n-th from the one before the grid, at n·NODES + i. */
-const weights = Float64Array.from({ length: PLACES * NODES }, (_, at) => {
+const weights = Float64Array.from({ length: SPARSE * NODES }, (_, at) => {
   const place = APART * (Math.floor(at / NODES) - 1) + STEPS * (at % NODES);
   const x = 2 * Math.PI * (frequencies[0] ?? NaN) * FIRST * ratio ** place;
   return STEP * x * Math.exp(-x);
@@ -41,8 +41,8 @@ const weights = Float64Array.from({ length: PLACES * NODES }, (_, at) => {
 
 /** The nodes that count at every eighth frequency: x from `LEAST` to `MOST`, as at the ends of the grid. */
 const counts = {
-  first: Int32Array.from({ length: PLACES }, (_, n) => nodeOf(n, LEAST)),
-  end: Int32Array.from({ length: PLACES }, (_, n) => nodeOf(n, MOST) + 1),
+  first: Int32Array.from({ length: SPARSE }, (_, n) => nodeOf(n, LEAST)),
+  end: Int32Array.from({ length: SPARSE }, (_, n) => nodeOf(n, MOST) + 1),
 };
 
 function nodeOf(n: number, x: number): number {
@@ -54,29 +54,46 @@ function nodeOf(n: number, x: number): number {
 export const detoursAt = (speed: number): Float64Array =>
   Float64Array.from({ length: NODES }, (_, i) => 1000 * speed * FIRST * ratio ** (STEPS * i));
 
-/** k∫e^(−ks)·θ(s)ds at each frequency of the grid, in the unit of θ, which is given at the nodes; written to `into`. */
-export function alongDescent({ re, im }: Transfer, into: Transfer): Transfer {
-  descend(re, into.re);
-  descend(im, into.im);
+/** Written over by each call: the integral at every eighth frequency. */
+const sparse = { re: new Float64Array(SPARSE), im: new Float64Array(SPARSE) };
+
+/** k∫e^(−ks)·θ(s)ds at some places of the grid, in the unit of θ, which is given at the nodes; written to `into`. */
+export function alongDescent(theta: Transfer, into: Transfer, { first, end } = EVERYWHERE): Transfer {
+  const last = Math.floor((end - 1) / APART) + 3;
+  for (let n = Math.floor(first / APART); n <= last; n++) {
+    const from = counts.first[n] ?? 0;
+    const to = counts.end[n] ?? 0;
+    let re = 0;
+    let im = 0;
+    for (let i = from; i < to; i++) {
+      const weight = weights[n * NODES + i] ?? 0;
+      re += weight * (theta.re[i] ?? 0);
+      im += weight * (theta.im[i] ?? 0);
+    }
+    sparse.re[n] = re;
+    sparse.im[n] = im;
+  }
+  between(sparse.re, into.re, first, end);
+  between(sparse.im, into.im, first, end);
   return into;
 }
 
-function descend(theta: Float64Array, into: Float64Array): void {
-  const sparse = new Float64Array(PLACES);
-  for (let n = 0; n < PLACES; n++) {
-    let sum = 0;
-    for (let i = counts.first[n] ?? 0; i < (counts.end[n] ?? 0); i++) sum += (weights[n * NODES + i] ?? 0) * (theta[i] ?? 0); // prettier-ignore
-    sparse[n] = sum;
-  }
-  for (let j = 0; j < FREQUENCIES; j++) {
-    const n = Math.floor(j / APART);
+function between(known: Float64Array, into: Float64Array, first: number, end: number): void {
+  let n = -1;
+  let [here, slope, half, sixth] = [0, 0, 0, 0];
+  for (let j = first; j < end; j++) {
+    const place = Math.floor(j / APART);
+    if (place !== n) {
+      n = place;
+      const before = known[n] ?? 0;
+      const next = known[n + 2] ?? 0;
+      const after = known[n + 3] ?? 0;
+      here = known[n + 1] ?? 0;
+      slope = next - here;
+      half = (next - 2 * here + before) / 2;
+      sixth = (after - 3 * next + 3 * here - before) / 6;
+    }
     const t = j / APART - n;
-    const before = sparse[n] ?? 0;
-    const here = sparse[n + 1] ?? 0;
-    const next = sparse[n + 2] ?? 0;
-    const after = sparse[n + 3] ?? 0;
-    const bend = next - 2 * here + before;
-    const twist = after - 3 * next + 3 * here - before;
-    into[j] = here + t * (next - here + ((t - 1) / 2) * (bend + ((t + 1) / 3) * twist));
+    into[j] = here + t * (slope + (t - 1) * (half + (t + 1) * sixth));
   }
 }

@@ -1,6 +1,6 @@
 import { along, cross, distance, dot, scale, subtract, type Vec3 } from '$lib/geometry/point.ts';
 import type { Transfer } from './branches.ts';
-import type { Plate } from './plate.ts';
+import { heightOver, onOneSide, type Plate } from './plate.ts';
 
 /** A wave that a plate's edge or corner sends to the head. */
 export interface EdgeWave {
@@ -16,8 +16,6 @@ export interface EdgeWave {
 export interface Scattering {
   /** Whether the mirror image's sound counts: source and head are on one side, and its way meets the plate. */
   readonly mirrors: boolean;
-  /** Whether the plate's plane lies between source and head. */
-  readonly between: boolean;
   /** Whether the direct sound is taken away: its way meets the plate. */
   readonly blocks: boolean;
   readonly edges: readonly EdgeWave[];
@@ -38,16 +36,10 @@ export interface Scattering {
  * @param kept the share of the pressure that the plate sends back, 0…1; what it takes away from what passes is all of it.
  * @param detours the nodes of `alongDescent`, mm.
  */
-export function scatteringOf(
-  { corners, normal, convex }: Plate,
-  source: Vec3,
-  head: Vec3,
-  kept: number,
-  detours: Float64Array,
-): Scattering {
-  const heightOf = (point: Vec3): number => dot(subtract(point, corners[0] ?? point), normal);
-  const [over, other] = [heightOf(source), heightOf(head)];
-  const together = over * other >= 0;
+export function scatteringOf(plate: Plate, source: Vec3, head: Vec3, kept: number, detours: Float64Array): Scattering {
+  const { corners, normal, convex } = plate;
+  const [over, other] = [heightOver(plate, source), heightOver(plate, head)];
+  const together = onOneSide(plate, source, head);
   const heights = { source: Math.abs(over), head: together ? Math.abs(other) : -Math.abs(other) };
   const ways: Ways = {
     direct: { distance: distance(source, head), share: together ? kept : 1 },
@@ -87,7 +79,6 @@ export function scatteringOf(
   });
   return {
     mirrors: inside && together,
-    between: !together,
     blocks: inside && !together,
     edges: [...edges, ...atCorners],
   };
@@ -200,24 +191,35 @@ function squareAt({ source, head, fromSource, fromHead }: Edge, place: number): 
  */
 function addFrom(wave: EdgeWave, square: number, times: number, { bounds }: Edge, detours: Float64Array): void {
   const { length, theta } = wave;
-  for (const { distance: straight, root, factor } of bounds) {
-    const weight = (times * factor) / straight;
-    const start = Math.atan2(Math.sqrt(square) * straight, root * length);
-    for (let i = 0; i < detours.length; i++) {
-      const s = detours[i] ?? 0;
-      // √(L² − R₁²), whose imaginary part is under 0.
-      const [x, y] = [square - s * s, -2 * length * s];
-      const size = Math.sqrt(x * x + y * y);
-      const large = Math.sqrt((size + Math.abs(x)) / 2);
-      const small = y / (2 * large);
-      const [re, im] = x >= 0 ? [large, small] : [-small, -large];
+  const terms = bounds.map(({ distance: straight, root, factor }) => ({
+    straight,
+    root,
+    weight: (times * factor) / straight,
+    start: Math.atan2(Math.sqrt(square) * straight, root * length),
+  }));
+  for (let i = 0; i < detours.length; i++) {
+    const s = detours[i] ?? 0;
+    // √(L² − R₁²), whose imaginary part is under 0.
+    const x = square - s * s;
+    const y = -2 * length * s;
+    const size = Math.sqrt(x * x + y * y);
+    const large = Math.sqrt((size + Math.abs(x)) / 2);
+    const small = y / (2 * large);
+    const re = x >= 0 ? large : -small;
+    const im = x >= 0 ? small : -large;
+    let [sumRe, sumIm] = [theta.re[i] ?? 0, theta.im[i] ?? 0];
+    for (const { straight, root, weight, start } of terms) {
       // atan(N/D) = ½·arg z − ½j·ln|z| with z = (D + jN)/(D − jN).
-      const [n, m] = [re * straight, im * straight];
-      const [d, e] = [root * length, -root * s];
+      const n = re * straight;
+      const m = im * straight;
+      const d = root * length;
+      const e = -root * s;
       const turn = Math.abs(Math.atan2(2 * (n * d + m * e), d * d + e * e - n * n - m * m));
-      const growth = (4 * (n * e - m * d)) / ((d + m) ** 2 + (e - n) ** 2);
-      theta.re[i] = (theta.re[i] ?? 0) + weight * (turn / 2 - start);
-      theta.im[i] = (theta.im[i] ?? 0) - (weight / 4) * Math.log1p(growth);
+      const growth = (4 * (n * e - m * d)) / ((d + m) * (d + m) + (e - n) * (e - n));
+      sumRe += weight * (turn / 2 - start);
+      sumIm -= (weight / 4) * Math.log1p(growth);
     }
+    theta.re[i] = sumRe;
+    theta.im[i] = sumIm;
   }
 }

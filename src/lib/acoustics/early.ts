@@ -1,5 +1,5 @@
 import type { Transfer } from './branches.ts';
-import { frequencies } from './grid.ts';
+import { placesFrom } from './grid.ts';
 import { levelAgainst } from './response.ts';
 
 /** Early reflections: as far under the direct sound as this, dB, if they come within this time, ms, over this band, Hz. */
@@ -19,12 +19,11 @@ export const EARLY = {
 export const earlyLevel = (sent: Transfer, direct: Transfer): number =>
   levelAgainst(bandPower(sent), bandPower(direct));
 
+const band = placesFrom(...EARLY.band);
+
 /** Sum of the powers at the grid's frequencies in the band; these are evenly spread in octaves. */
 function bandPower({ re, im }: Transfer): number {
   let sum = 0;
-  for (let i = 0; i < re.length; i++) {
-    const f = frequencies[i] ?? 0;
-    if (f >= EARLY.band[0] && f <= EARLY.band[1]) sum += (re[i] ?? 0) ** 2 + (im[i] ?? 0) ** 2;
-  }
+  for (let i = band.first; i < band.end; i++) sum += (re[i] ?? 0) ** 2 + (im[i] ?? 0) ** 2;
   return sum;
 }

@@ -4,6 +4,7 @@ import type { Arrival } from './arrivals.ts';
 import { branches, type Transfer } from './branches.ts';
 import type { Delayed } from './cells.ts';
 import { alongDescent } from './descent.ts';
+import { EVERYWHERE, type Places } from './grid.ts';
 import { alignmentsOf, type DriverAlignment } from './designPoint.ts';
 import { filledBehind, forwardSine, pistonRadius } from './piston.ts';
 import type { Scattered } from './scattered.ts';
@@ -60,7 +61,8 @@ export const sourceOf = (speaker: Speaker, speed: number): Source => ({
 /**
  * The complex sum of all ways that carry sound: the direct one, the mirror images, and of a surface that ends within the
  * room what its edges send. Drivers of unknown alignment count as arriving together, as if from `aimed` mm away, so that
- * no loss is made up at their crossover. `speed` is the speed of sound, m/s.
+ * no loss is made up at their crossover. `speed` is the speed of sound, m/s. Sums are told at `places` of the grid and are
+ * 0 elsewhere; what they are at one place hangs on no other.
  */
 export function fieldOf(
   source: Source,
@@ -72,6 +74,7 @@ export function fieldOf(
   head: Vec3,
   aimed: number,
   speed: number,
+  places = EVERYWHERE,
 ): Field {
   const directWaves: Wave[] = [];
   const parts: Part[] = [];
@@ -109,27 +112,27 @@ export function fieldOf(
       else if (!arrival.lands || scattered.some((one) => one.driver === driver && one.surface === surface)) continue;
       parts.push(
         partOf(surface, driver, surface === null, wave.turn, () =>
-          sumOf(wave, shadesBy(placed, surface, arrival.point)),
+          sumOf(wave, shadesBy(placed, surface, arrival.point), places),
         ),
       );
     }
     const direct = own.find(({ surface }) => surface === null);
-    for (const { surface, mirrors, between, blocks, edges, point } of scattered.filter(
-      (one) => one.driver === driver,
-    )) {
+    for (const { surface, between, sent } of scattered.filter((one) => one.driver === driver)) {
       const mirrored = own.find((arrival) => arrival.surface === surface);
-      const sent = (): Transfer => {
+      const arriving = (): Transfer => {
+        const { mirrors, blocks, edges, point } = sent();
         const sum = silence();
-        const bent = silence();
-        for (const edge of edges) addWave(sum, { ...waveOf(edge, 1), bent: alongDescent(edge.theta, bent) });
-        if (mirrors && mirrored) addWave(sum, waveOf(mirrored, mirrored.kept / mirrored.length));
-        if (blocks && direct) addWave(sum, waveOf(direct, -1 / direct.length));
-        shade(sum, shadesBy(placed, surface, point));
+        for (const edge of edges) {
+          addWave(sum, { ...waveOf(edge, 1), bent: alongDescent(edge.theta, bent, places) }, places);
+        }
+        if (mirrors && mirrored) addWave(sum, waveOf(mirrored, mirrored.kept / mirrored.length), places);
+        if (blocks && direct) addWave(sum, waveOf(direct, -1 / direct.length), places);
+        shade(sum, shadesBy(placed, surface, point), places);
         return sum;
       };
       const delay = mirrored ?? direct;
       // Edges are heard about when the mirror image is; what differs is small where it matters.
-      parts.push(partOf(surface, driver, between, delay ? waveOf(delay, 1).turn : 0, sent));
+      parts.push(partOf(surface, driver, between, delay ? waveOf(delay, 1).turn : 0, arriving));
     }
   });
   const ofSurface = (surface: number | null): Part[] => parts.filter((part) => part.surface === surface);
@@ -176,14 +179,17 @@ function sumOnce(work: () => Transfer): Sum {
 /** What a wave needs to know of its way. */
 type Departure = Pick<Arrival, 'length' | 'leaving'>;
 
+/** Written over by each edge. */
+const bent = silence();
+
 /** Radians of phase or of ka for each Hz and mm. */
 const perHertz = (speed: number): number => (2 * Math.PI) / (1000 * speed);
 
 const inverseSquare = (corner: number): number => 1 / (corner * corner);
 
-function sumOf(wave: Wave, shades: readonly Shade[]): Transfer {
+function sumOf(wave: Wave, shades: readonly Shade[], places: Places): Transfer {
   const sum = silence();
-  addWave(sum, wave);
-  shade(sum, shades);
+  addWave(sum, wave, places);
+  shade(sum, shades, places);
   return sum;
 }

@@ -1,5 +1,8 @@
 import type { Transfer } from './branches.ts';
-import { cosineNear, sineNear } from './turn.ts';
+import { FREQUENCIES, frequencies, type Places } from './grid.ts';
+import { turnAlong } from './turn.ts';
+
+const roots = frequencies.map(Math.sqrt);
 
 /** Entries for each unit of v, and where the table ends; beyond, four terms of the series in 1/v are exact to 1e-9. */
 const PER_UNIT = 512;
@@ -40,16 +43,21 @@ function tabled(): { readonly f: Float64Array; readonly g: Float64Array } {
 
 const table = tabled();
 
+/** Written over by each call: what −πv²/2 turns by. */
+const cosines = new Float64Array(FREQUENCIES);
+const sines = new Float64Array(FREQUENCIES);
+
 /**
- * Adds `sign` times Fresnel's integral ∫ᵥ^∞ e^(−jπt²/2)dt for each v = edge · root to within 2e-6: (g − jf)·e^(−jπv²/2) by
- * the auxiliary functions f and g, straight between the entries of a table (NIST Handbook of Mathematical Functions, 7.7),
- * and under 0 what −v leaves of the whole, 1 − j. Roots are 0 or more.
+ * Adds `sign` times Fresnel's integral ∫ᵥ^∞ e^(−jπt²/2)dt for each v = edge · √f at some places of the grid, to within
+ * 2e-6: (g − jf)·e^(−jπv²/2) by the auxiliary functions f and g, straight between the entries of a table (NIST Handbook of
+ * Mathematical Functions, 7.7), and under 0 what −v leaves of the whole, 1 − j.
  */
-export function addBeyond(edge: number, sign: 1 | -1, roots: Readonly<Float64Array>, { re, im }: Transfer): void {
+export function addBeyond(edge: number, sign: 1 | -1, places: Places, { re, im }: Transfer): void {
   const own = edge < 0 ? -sign : sign;
   const whole = edge < 0 ? sign : 0;
   const size = Math.abs(edge);
-  for (let i = 0; i < roots.length; i++) {
+  turnAlong((Math.PI / 2) * edge * edge, places, cosines, sines);
+  for (let i = places.first; i < places.end; i++) {
     const v = size * (roots[i] ?? 0);
     let f: number;
     let g: number;
@@ -63,9 +71,8 @@ export function addBeyond(edge: number, sign: 1 | -1, roots: Readonly<Float64Arr
       f = farF(v);
       g = farG(v);
     }
-    const turn = (Math.PI / 2) * v * v;
-    const c = cosineNear(turn);
-    const s = sineNear(turn);
+    const c = cosines[i] ?? 0;
+    const s = sines[i] ?? 0;
     re[i] = (re[i] ?? 0) + whole + own * (g * c - f * s);
     im[i] = (im[i] ?? 0) - whole - own * (g * s + f * c);
   }

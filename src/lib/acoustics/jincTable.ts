@@ -1,4 +1,5 @@
 import { jinc } from './bessel.ts';
+import { frequencies, type Places } from './grid.ts';
 
 /** Entries for each unit of x. */
 const PER_UNIT = 64;
@@ -39,4 +40,15 @@ export function jincFall(x: number): number {
   const bend = next - 2 * here + before;
   const twist = after - 3 * next + 3 * here - before;
   return -PER_UNIT * (here - before + (t + 0.5) * bend + ((3 * t * t - 1) * twist) / 6);
+}
+
+/** `jincNear`, and where it is asked for `jincFall`, of so much for each Hz at some places of the grid. */
+export function jincAlong(
+  perHertz: number,
+  { first, end }: Places,
+  near: Float64Array,
+  fall: Float64Array | null,
+): void {
+  for (let i = first; i < end; i++) near[i] = jincNear(perHertz * (frequencies[i] ?? 0));
+  if (fall) for (let i = first; i < end; i++) fall[i] = jincFall(perHertz * (frequencies[i] ?? 0));
 }

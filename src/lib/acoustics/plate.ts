@@ -22,10 +22,18 @@ export function rectangularPlate(corner: Vec3, across: Vec3, up: Vec3): Plate {
   };
 }
 
+/** How far a point lies over a plate's plane, on the side of its normal, mm. */
+export const heightOver = ({ corners, normal }: Plate, point: Vec3): number =>
+  dot(subtract(point, corners[0] ?? point), normal);
+
+/** Whether two points lie on the same side of a plate's plane, or one of them in it. */
+export const onOneSide = (plate: Plate, one: Vec3, other: Vec3): boolean =>
+  heightOver(plate, one) * heightOver(plate, other) >= 0;
+
 /** The point of a plate nearest to where the way from one point by its plane, or through it, to another meets the plane. */
-export function metBy({ corners, normal }: Plate, from: Vec3, to: Vec3): Vec3 {
-  const heightOf = (point: Vec3): number => dot(subtract(point, corners[0] ?? point), normal);
-  const [first, last] = [heightOf(from), heightOf(to)];
+export function metBy(plate: Plate, from: Vec3, to: Vec3): Vec3 {
+  const { corners, normal } = plate;
+  const [first, last] = [heightOver(plate, from), heightOver(plate, to)];
   const both = Math.abs(first) + Math.abs(last);
   const met = between(along(from, normal, -first), along(to, normal, -last), both === 0 ? 0.5 : Math.abs(first) / both);
   if (within(corners, normal, met)) return met;

@@ -66,7 +66,7 @@ const inStep = (wave: Wave): Wave => ({ ...wave, turn: 0 });
 function sizeOf(scratch: Transfer, waves: readonly Wave[], i: number): number {
   scratch.re[i] = 0;
   scratch.im[i] = 0;
-  for (const wave of waves) addWave(scratch, wave, i, i + 1);
+  for (const wave of waves) addWave(scratch, wave, { first: i, end: i + 1 });
   return Math.hypot(at(scratch, 're', i), at(scratch, 'im', i));
 }
 

@@ -1,10 +1,11 @@
 import { angleBetween, subtract, type Vec3 } from '$lib/geometry/point.ts';
 import type { PlacedDriver } from '$lib/layout/pose.ts';
+import { once } from '$lib/project/once.ts';
 import { sentBack } from './arrivals.ts';
 import type { Transfer } from './branches.ts';
 import { detoursAt } from './descent.ts';
-import { scatteringOf } from './diffraction.ts';
-import { metBy } from './plate.ts';
+import { scatteringOf, type EdgeWave, type Scattering } from './diffraction.ts';
+import { metBy, onOneSide } from './plate.ts';
 import type { RoomSurface } from './surface.ts';
 
 /** One way from a driver by an edge or a corner of a surface to the head. */
@@ -22,10 +23,14 @@ export interface Scattered {
   /** Which of the room's surfaces, and which of the loudspeaker's drivers, from 0. */
   readonly surface: number;
   readonly driver: number;
-  /** Whether the mirror image counts, whether it lies between driver and head, and whether it takes the direct sound away: see `Scattering`. */
-  readonly mirrors: boolean;
+  /** Whether its plane lies between driver and head. */
   readonly between: boolean;
-  readonly blocks: boolean;
+  /** Worked out when it is first asked for. */
+  readonly sent: () => Sent;
+}
+
+/** What comes by a surface: see `Scattering`. */
+interface Sent extends Pick<Scattering, 'mirrors' | 'blocks'> {
   readonly edges: readonly EdgeArrival[];
   /** The point of it on whose ways what stands near them counts for all of it. */
   readonly point: Vec3;
@@ -45,14 +50,19 @@ export function scatteredBy(
   const detours = detoursAt(speed);
   return drivers.flatMap(({ position, acousticCentre }, driver) =>
     surfaces.flatMap((surface, index): Scattered[] => {
-      if (surface.plate === null) return [];
-      const { edges, ...whether } = scatteringOf(surface.plate, acousticCentre, head, sentBack(surface), detours);
-      const arrivals = edges.map(({ point, length, theta }): EdgeArrival => ({
-        length,
-        leaving: angleBetween(axis, subtract(point, position)),
-        theta,
-      }));
-      return [{ surface: index, driver, ...whether, edges: arrivals, point: metBy(surface.plate, position, head) }];
+      const { plate } = surface;
+      if (plate === null) return [];
+      const sent = once((): Sent => {
+        const { mirrors, blocks, edges } = scatteringOf(plate, acousticCentre, head, sentBack(surface), detours);
+        const leaving = ({ point }: EdgeWave): number => angleBetween(axis, subtract(point, position));
+        return {
+          mirrors,
+          blocks,
+          edges: edges.map((edge): EdgeArrival => ({ length: edge.length, leaving: leaving(edge), theta: edge.theta })),
+          point: metBy(plate, position, head),
+        };
+      });
+      return [{ surface: index, driver, between: !onOneSide(plate, acousticCentre, head), sent }];
     }),
   );
 }

@@ -1,7 +1,7 @@
 import { dot, scale, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
 import type { Transfer } from './branches.ts';
 import { addBeyond } from './fresnel.ts';
-import { frequencies } from './grid.ts';
+import { EVERYWHERE, FREQUENCIES, type Places } from './grid.ts';
 import type { Screen } from './screens.ts';
 
 /** What a body near a straight way does to the sound on it: everything that does not change with frequency. */
@@ -67,20 +67,19 @@ export function shadesOn(from: Vec3, to: Vec3, screens: readonly Screen[], speed
 /** How far 0 is outside a span; 0 within it. */
 const outside = ([least, most]: readonly [number, number]): number => Math.max(0, least, -most);
 
-const roots = frequencies.map(Math.sqrt);
+/** Written over by each body. */
+const lane = (): Transfer => ({ re: new Float64Array(FREQUENCIES), im: new Float64Array(FREQUENCIES) });
+const [across, up] = [lane(), lane()];
 
 /**
- * Multiplies a sum by what bodies leave of it: 1 − weight · ½j · ∫e^(−jπt²/2)dt across · ∫e^(−jπt²/2)dt up, for each of
- * them, each integral from edge to edge.
+ * Multiplies a sum at some places of the grid by what bodies leave of it: 1 − weight · ½j · ∫e^(−jπt²/2)dt across ·
+ * ∫e^(−jπt²/2)dt up, for each of them, each integral from edge to edge.
  */
-export function shade({ re, im }: Transfer, shades: readonly Shade[]): void {
-  const lane = (): Transfer => ({ re: new Float64Array(roots.length), im: new Float64Array(roots.length) });
-  if (shades.length === 0) return;
-  const [across, up] = [lane(), lane()];
+export function shade({ re, im }: Transfer, shades: readonly Shade[], places = EVERYWHERE): void {
   for (const one of shades) {
-    between(one.across, across);
-    between(one.up, up);
-    for (let i = 0; i < re.length; i++) {
+    between(one.across, across, places);
+    between(one.up, up, places);
+    for (let i = places.first; i < places.end; i++) {
       const a = across.re[i] ?? 0;
       const b = across.im[i] ?? 0;
       const c = up.re[i] ?? 0;
@@ -96,9 +95,9 @@ export function shade({ re, im }: Transfer, shades: readonly Shade[]): void {
 }
 
 /** ∫e^(−jπt²/2)dt from edge to edge at each frequency. */
-function between([low, high]: readonly [number, number], into: Transfer): void {
-  into.re.fill(0);
-  into.im.fill(0);
-  addBeyond(low, 1, roots, into);
-  addBeyond(high, -1, roots, into);
+function between([low, high]: readonly [number, number], into: Transfer, places: Places): void {
+  into.re.fill(0, places.first, places.end);
+  into.im.fill(0, places.first, places.end);
+  addBeyond(low, 1, places, into);
+  addBeyond(high, -1, places, into);
 }

@@ -1,3 +1,5 @@
+import { frequencies, type Places } from './grid.ts';
+
 /** Entries round a turn. */
 const PARTS = 1024;
 const cosines = Float64Array.from({ length: PARTS }, (_, i) => Math.cos((2 * Math.PI * i) / PARTS));
@@ -27,4 +29,20 @@ export function sineNear(angle: number): number {
   const square = rest * rest;
   const i = place & (PARTS - 1);
   return (sines[i] ?? 0) * (1 - (square / 2) * (1 - square / 12)) + (cosines[i] ?? 0) * rest * (1 - (square / 6) * (1 - square / 20)); // prettier-ignore
+}
+
+/** Both at so many radians for each Hz, at some places of the grid. */
+export function turnAlong(perHertz: number, { first, end }: Places, cosine: Float64Array, sine: Float64Array): void {
+  for (let at = first; at < end; at++) {
+    const angle = perHertz * (frequencies[at] ?? 0);
+    const place = nearest(angle);
+    const rest = past(angle, place);
+    const square = rest * rest;
+    const i = place & (PARTS - 1);
+    const [c, s] = [cosines[i] ?? 0, sines[i] ?? 0];
+    const onward = 1 - (square / 2) * (1 - square / 12);
+    const aside = rest * (1 - (square / 6) * (1 - square / 20));
+    cosine[at] = c * onward - s * aside;
+    sine[at] = s * onward + c * aside;
+  }
 }

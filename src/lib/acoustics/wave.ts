@@ -1,7 +1,7 @@
 import type { Transfer } from './branches.ts';
-import { frequencies } from './grid.ts';
-import { jincFall, jincNear } from './jincTable.ts';
-import { cosineNear, sineNear } from './turn.ts';
+import { EVERYWHERE, FREQUENCIES, frequencies } from './grid.ts';
+import { jincAlong } from './jincTable.ts';
+import { turnAlong } from './turn.ts';
 
 /** One way of sound, ready to be added up: everything that does not change with frequency; what stands near it counts afterwards (`shade`). */
 export interface Wave {
@@ -21,22 +21,29 @@ export interface Wave {
   readonly bent: Transfer | null;
 }
 
+/** Written over by each wave: what its delay turns it by, and how much its driver sends that way. */
+const cosines = new Float64Array(FREQUENCIES);
+const sines = new Float64Array(FREQUENCIES);
+const beams = new Float64Array(FREQUENCIES);
+const fills = new Float64Array(FREQUENCIES);
+
 /**
- * Adds a wave to a sum over the frequencies of the grid from the place `first` up to but not including `end`:
+ * Adds a wave to a sum at some places of the grid, all of them by default:
  * gain · (D(ka·sin θ) − j·filled·D′) · behind · branch · bent · e^(−j·turn·f).
  */
-export function addWave(sum: Transfer, wave: Wave, first = 0, end = frequencies.length): void {
+export function addWave(sum: Transfer, wave: Wave, places = EVERYWHERE): void {
   const { gain, turn, argument, filled, behind, bent } = wave;
   const { re: branchRe, im: branchIm } = wave.branch;
   const { re, im } = sum;
-  for (let i = first; i < end; i++) {
+  turnAlong(turn, places, cosines, sines);
+  jincAlong(argument, places, beams, filled === 0 ? null : fills);
+  for (let i = places.first; i < places.end; i++) {
     const f = frequencies[i] ?? 0;
-    const square = f * f;
-    const level = gain / Math.sqrt(1 + behind * square);
-    const beam = level * jincNear(argument * f);
-    const fill = filled === 0 ? 0 : level * filled * jincFall(argument * f);
-    const c = cosineNear(turn * f);
-    const s = sineNear(turn * f);
+    const level = behind === 0 ? gain : gain / Math.sqrt(1 + behind * f * f);
+    const beam = level * (beams[i] ?? 0);
+    const fill = filled === 0 ? 0 : level * filled * (fills[i] ?? 0);
+    const c = cosines[i] ?? 0;
+    const s = sines[i] ?? 0;
     const cosine = beam * c + fill * s;
     const sine = beam * s - fill * c;
     let a = branchRe[i] ?? 0;
@@ -54,8 +61,8 @@ export function addWave(sum: Transfer, wave: Wave, first = 0, end = frequencies.
 }
 
 export const silence = (): Transfer => ({
-  re: new Float64Array(frequencies.length),
-  im: new Float64Array(frequencies.length),
+  re: new Float64Array(FREQUENCIES),
+  im: new Float64Array(FREQUENCIES),
 });
 
 /** The sum of several; of one, that one. */

@@ -20,7 +20,7 @@ export function voicesOf(project: Project, plan: Plan): Voices {
 }
 
 /** Every way of sitting, the planned one first. */
-export const seatsOf = ({ listener, desk }: Layout, plan: Plan): [Seat, ...Seat[]] => [
+export const seatsOf = ({ listener, desk }: Layout, plan: Pick<Plan, 'head'>): [Seat, ...Seat[]] => [
   { posture: null, head: plan.head },
   ...listener.postures.map((posture): Seat => ({
     posture: posture.name,

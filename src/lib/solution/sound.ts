@@ -1,29 +1,22 @@
-import { distance } from '$lib/geometry/point.ts';
-import { sixSided } from '$lib/geometry/solid.ts';
-import { arrivalsOf, type Arrival } from '$lib/acoustics/arrivals.ts';
 import { cellPowers } from '$lib/acoustics/cells.ts';
 import { EARLY } from '$lib/acoustics/early.ts';
-import { fieldOf, sourceOf, type Field } from '$lib/acoustics/field.ts';
+import type { Field } from '$lib/acoustics/field.ts';
 import { frequencies } from '$lib/acoustics/grid.ts';
 import { DESK_KNOWN_FROM, leftOut } from '$lib/acoustics/leftOut.ts';
 import { notchesOf } from '$lib/acoustics/notches.ts';
 import { evenedAtDesign } from '$lib/acoustics/onAxis.ts';
 import { remediesFor } from '$lib/acoustics/remedies.ts';
 import { responseOf } from '$lib/acoustics/response.ts';
-import { scatteredBy } from '$lib/acoustics/scattered.ts';
 import { baffleStep, bodyCorner } from '$lib/acoustics/shadow.ts';
-import { surfacesAround, type RoomSurface } from '$lib/acoustics/surface.ts';
+import type { RoomSurface } from '$lib/acoustics/surface.ts';
 import { together } from '$lib/acoustics/wave.ts';
-import type { PlacedDriver } from '$lib/layout/pose.ts';
 import type { Layout, Project, SideName } from '$lib/project/project.ts';
 import { bandSteps, type Bands, type Stood } from './soundBand.ts';
-import type { SidePlan } from './document.ts';
 import { once } from '$lib/project/once.ts';
-import { placedDrivers } from './placedDrivers.ts';
-import { screensAround } from './screensAround.ts';
 import { crossoverSound } from '$lib/solution/sound/crossovers.ts';
 import { driverSound } from '$lib/solution/sound/drivers.ts';
 import { earlySound } from '$lib/solution/sound/early.ts';
+import { heardOf, standingOf } from '$lib/solution/sound/heard.ts';
 import { reflectionSound } from '$lib/solution/sound/reflections.ts';
 import type { ResponsePlan, SideSound, SoundPlan } from './soundDocument.ts';
 
@@ -34,16 +27,6 @@ export interface SoundOptions {
   readonly bands?: boolean;
 }
 
-/** One loudspeaker with everything that reaches the head from it. */
-interface Heard {
-  readonly plan: SidePlan;
-  readonly drivers: readonly PlacedDriver[];
-  readonly arrivals: readonly Arrival[];
-  readonly field: Field;
-  /** What counts as 0 dB: a source of strength 1 at the aimed point. */
-  readonly reference: number;
-}
-
 /**
  * What a layout's geometry does to the sound at the head: crossovers, directivity, reflections and the response of each
  * loudspeaker and of both. `plan` must be of this project and layout. Pure; a few milliseconds at
@@ -52,12 +35,9 @@ interface Heard {
 export function soundOf(project: Project, layout: Layout, plan: Stood['plan'], options: SoundOptions = {}): SoundPlan {
   const { speaker } = project;
   const { speedOfSound: speed, head } = plan;
-  const surfaces = surfacesAround(layout);
-  const screens = screensAround(speaker, layout, {
-    left: sixSided(plan.sides.left.cabinet),
-    right: sixSided(plan.sides.right.cabinet),
-  });
-  const source = sourceOf(speaker, speed);
+  const standing = standingOf(speaker, layout, plan);
+  const { source } = standing;
+  const { surfaces, sides } = heardOf(standing);
   const known = speaker.designPoint !== null;
   const corner = bodyCorner(speaker.width, speed);
   const evened = once(() => {
@@ -66,28 +46,25 @@ export function soundOf(project: Project, layout: Layout, plan: Stood['plan'], o
     return even;
   });
 
-  const hear = (side: SideName): Heard => {
-    const of = plan.sides[side];
-    const drivers = placedDrivers(speaker, of);
-    const arrivals = arrivalsOf(drivers, of.axis, surfaces, { screens, side }, head);
-    const aimed = distance(of.aimedPoint, head);
-    const scattered = scatteredBy(drivers, of.axis, surfaces, head, speed);
-    const field = fieldOf(source, drivers, arrivals, scattered, surfaces, { screens, side }, head, aimed, speed);
-    return { plan: of, drivers, arrivals, field, reference: 1 / aimed };
-  };
-  const heard = { left: hear('left'), right: hear('right') };
-  const powers = once(() => cellPowers({ left: heard.left.field.parts, right: heard.right.field.parts }));
+  const powers = once(() => cellPowers({ left: sides.left.field.parts, right: sides.right.field.parts }));
 
   /** Members are worked out when they are first read: a search asks thousands of layouts for one of them. */
   const sideSound = (side: SideName): SideSound => {
-    const { plan: of, drivers, arrivals, field, reference } = heard[side];
-    const early = once(() => earlySound(field, arrivals, surfaces, of.reflections, speed));
-    const directivity = once(() => drivers.map((driver) => driverSound(driver, speed)));
+    const of = plan.sides[side];
+    const { arrivals, field, reference } = sides[side];
+    const early = once(() => earlySound(sides[side], surfaces, of.reflections, speed));
+    const directivity = once(() => standing.sides[side].drivers.map((driver) => driverSound(driver, speed)));
     const crossovers = once(() =>
       speaker.crossovers.flatMap((crossover, index) => {
         const planned = of.crossovers[index];
         return planned
-          ? [crossoverSound({ speaker, layout, side, plan: of, drivers, head, speed }, crossover, planned)]
+          ? [
+              crossoverSound(
+                { speaker, layout, side, plan: of, drivers: standing.sides[side].drivers, head, speed },
+                crossover,
+                planned,
+              ),
+            ]
           : [];
       }),
     );
@@ -114,7 +91,7 @@ export function soundOf(project: Project, layout: Layout, plan: Stood['plan'], o
       },
     };
   };
-  const { left, right } = heard;
+  const { left, right } = sides;
   const both = once(() =>
     responsePlan([left.field, right.field], powers().both, left.reference + right.reference, evened(), surfaces, known),
   );

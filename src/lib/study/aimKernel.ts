@@ -1,9 +1,10 @@
 import { degrees, radians } from '$lib/geometry/angle.ts';
 import { headIn, headOf, posturesServed } from '$lib/layout/ears.ts';
 import { placeSide } from '$lib/layout/place.ts';
+import type { Pose } from '$lib/layout/pose.ts';
 import { solveTilt } from '$lib/layout/tilt.ts';
 import { sideNames, type Layout, type SideName, type Speaker } from '$lib/project/project.ts';
-import type { Aimed, AimedSide, Bodies } from './measure.ts';
+import type { Aimed, AimedSide } from './measure.ts';
 
 /** What of a layout a pair is aimed from, in the layout's own units. */
 interface Numbers {
@@ -338,9 +339,9 @@ function aimedOf({ drivers }: Speaker, through: Layout['aim']['through'], otherW
   };
 }
 
-/** A pair as the general solver aims it, and its cabinets. */
+/** A pair as the general solver aims it. */
 export interface GeneralPair extends Pick<Aimed, 'sides' | 'heads'> {
-  readonly cabinets: Bodies['sides'];
+  readonly poses: Readonly<Record<SideName, Pose>>;
 }
 
 /** The same by the general solver, with a layout of its own, to the last digit of the plan. */
@@ -361,6 +362,6 @@ export function aimPair(speaker: Speaker, layout: Layout): GeneralPair | null {
   return {
     heads: headsOf(layout),
     sides: { left: of(left), right: of(right) },
-    cabinets: { left: left.value, right: right.value },
+    poses: { left: left.value, right: right.value },
   };
 }

@@ -35,10 +35,11 @@ const MOST_CANDIDATES: Record<Measure['needs'], number> = {
   aim: 50_000_000,
   bodies: 500_000,
   stands: 500_000,
+  heard: 200_000,
   sound: 50_000,
   sheets: 100,
 };
-const dearestFirst: readonly Measure['needs'][] = ['sheets', 'sound', 'stands', 'bodies', 'aim'];
+const dearestFirst: readonly Measure['needs'][] = ['sheets', 'sound', 'heard', 'stands', 'bodies', 'aim'];
 
 /** A whole number of steps that rounding makes a hair too short still counts. */
 const DUST = 1e-9;

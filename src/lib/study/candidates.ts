@@ -1,4 +1,5 @@
 import { speedOfSound } from '$lib/acoustics/air.ts';
+import { sourceOf, type Source } from '$lib/acoustics/field.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
 import { plan } from '$lib/solution/plan.ts';
 import type { Solution } from '$lib/solution/solution.ts';
@@ -20,7 +21,9 @@ export class Candidates {
   readonly #at: number;
   readonly #kernel: AimKernel | null;
   readonly #before: Places;
+  /** Of sound in the layout as it is, m/s. */
   readonly #speed: number;
+  #source: { readonly of: number; readonly source: Source } | null = null;
   /** Of the candidate that is looked at: its numbers, written over by the next one. */
   readonly #values: number[];
   #index = 0;
@@ -51,10 +54,11 @@ export class Candidates {
     this.#general = undefined;
     this.#solution = undefined;
     if (this.#known.size > 0) this.#known.clear();
-    const pair = this.#kernel ? this.#kernel.aim(this.#numbers(index)) : this.#pair();
+    if (!this.#kernel) return this.#pair() !== null;
+    const pair = this.#kernel.aim(this.#numbers(index));
     if (!pair) return false;
     // The kernel writes over the same pair each time.
-    if (this.#aimed?.sides !== pair.sides) this.#aimed = this.#aimedBy(pair);
+    if (this.#aimed?.sides !== pair.sides) this.#aimed = this.#aimedBy(pair, this.#speed);
     return true;
   }
 
@@ -81,18 +85,29 @@ export class Candidates {
   }
 
   #exact(measure: Measure): number | null | undefined {
-    if (measure.needs === 'aim' || measure.needs === 'bodies') {
+    if (measure.needs === 'aim' || measure.needs === 'bodies' || measure.needs === 'heard') {
       const pair = this.#pair();
       if (!pair) return undefined;
-      if (measure.needs === 'aim') return measure.of(this.#aimedBy(pair));
-      return measure.of({ layout: this.#layoutNow(), head: pair.heads[0], sides: pair.cabinets });
+      const layout = this.#layoutNow();
+      const speed = speedOfSound(layout.air.temperature);
+      if (measure.needs === 'aim') return measure.of(this.#aimedBy(pair, speed));
+      const [head, sides] = [pair.heads[0], pair.poses];
+      if (measure.needs === 'bodies') return measure.of({ layout, head, sides });
+      const { speaker } = this.#project;
+      return measure.of({ speaker, source: this.#sourceAt(speed), layout, head, speedOfSound: speed, sides });
     }
     const whole = this.#whole();
     return whole ? measureOf(measure, whole, this.#layout) : undefined;
   }
 
-  #aimedBy({ heads, sides }: Pick<Aimed, 'heads' | 'sides'>): Aimed {
-    return { heads, sides, speedOfSound: this.#speed, before: this.#before };
+  #aimedBy({ heads, sides }: Pick<Aimed, 'heads' | 'sides'>, speedOfSound: number): Aimed {
+    return { heads, sides, speedOfSound, before: this.#before };
+  }
+
+  /** Kept from candidate to candidate: only the air changes it. */
+  #sourceAt(speed: number): Source {
+    if (this.#source?.of !== speed) this.#source = { of: speed, source: sourceOf(this.#project.speaker, speed) };
+    return this.#source.source;
   }
 
   #layoutNow(): Layout {

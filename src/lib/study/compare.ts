@@ -41,7 +41,7 @@ export const compare = (project: Project, layouts: readonly Layout[], by: readon
   toTheEnd(compareSteps(project, layouts, by));
 
 /** What is worked out together, the cheapest first: each takes many times as long as what comes before it. */
-const STAGES: readonly (readonly Measure['needs'][])[] = [['aim', 'bodies', 'stands'], ['sound'], ['sheets']];
+const STAGES: readonly (readonly Measure['needs'][])[] = [['aim', 'bodies', 'stands'], ['heard', 'sound'], ['sheets']];
 
 type CompareStep = { readonly share: number } | { readonly answer: Comparison };
 

@@ -4,6 +4,7 @@ import type { Layout, SideName } from '$lib/project/project.ts';
 import type { SidePlan } from '$lib/solution/document.ts';
 import { seatsOf } from '$lib/solution/headVoices.ts';
 import type { Solution } from '$lib/solution/solution.ts';
+import { standingOf, type Standing } from '$lib/solution/sound/heard.ts';
 
 /** One number that a layout is judged by. */
 export type Measure = MeasureText & Worked;
@@ -25,10 +26,14 @@ export interface MeasureText {
   readonly missing?: { readonly means: string; readonly is: 'best' | 'unknown' };
 }
 
-/** What it is worked out from, the cheapest first: each step takes several times as long as the one before. */
+/**
+ * What it is worked out from: `aim` and `bodies` from the pair, `heard` from what reaches the head of it, the rest from the
+ * whole solution: its stands, its sound and findings, its sheets.
+ */
 type Worked =
   | { readonly needs: 'aim'; readonly of: (aimed: Aimed) => number | null }
   | { readonly needs: 'bodies'; readonly of: (bodies: Bodies) => number | null }
+  | { readonly needs: 'heard'; readonly of: (standing: Standing) => number | null }
   | { readonly needs: 'stands' | 'sound' | 'sheets'; readonly of: (solution: Solution) => number | null };
 
 /** A pair that is aimed: mm, angles in degrees. */
@@ -79,6 +84,8 @@ export function measureOf(measure: Measure, solution: Solution, before: Layout |
   switch (measure.needs) {
     case 'aim':
       return measure.of(aimedOf(solution, before));
+    case 'heard':
+      return measure.of(standingOf(solution.project.speaker, solution.layout, solution));
     case 'bodies':
     case 'stands':
     case 'sound':

@@ -68,9 +68,16 @@ export const questions: readonly Question[] = [
 ];
 
 /** How many candidates an answer of some seconds has room for, by the dearest thing that is worked out. */
-const ROOM: Record<Measure['needs'], number> = { aim: 30_000, bodies: 30_000, stands: 30_000, sound: 1500, sheets: 20 };
+const ROOM: Record<Measure['needs'], number> = {
+  aim: 30_000,
+  bodies: 30_000,
+  stands: 30_000,
+  heard: 6000,
+  sound: 1500,
+  sheets: 20,
+};
 
-const byDearness: readonly Measure['needs'][] = ['aim', 'bodies', 'stands', 'sound', 'sheets'];
+const byDearness: readonly Measure['needs'][] = ['aim', 'bodies', 'stands', 'heard', 'sound', 'sheets'];
 
 /** The ask of a question for a layout. */
 export function askOf({ aims, free, rules }: Question, project: Project, layout: Layout): AskDocument {

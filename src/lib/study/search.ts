@@ -26,7 +26,7 @@ const SHARES = 16;
 const SAMPLE = 1024;
 
 /** Candidates between two looks at the clock, by the dearest measure: some milliseconds each. */
-const CHUNK: Record<Measure['needs'], number> = { aim: 1024, bodies: 64, stands: 16, sound: 2, sheets: 1 };
+const CHUNK: Record<Measure['needs'], number> = { aim: 1024, bodies: 64, stands: 16, heard: 8, sound: 2, sheets: 1 };
 /** Each answer has so many times the candidates of the one before: first answers come at once, and few in all. */
 const GROWTH = 1.4;
 
@@ -76,7 +76,7 @@ function presentOf(project: Project, layout: Layout, ask: Ask): Values | null {
   return Object.fromEntries(askedOf(ask).map((measure) => [measure.name, measureOf(measure, solved.value, layout)]));
 }
 
-const cost: Record<Measure['needs'], number> = { aim: 0, bodies: 1, stands: 2, sound: 3, sheets: 4 };
+const cost: Record<Measure['needs'], number> = { aim: 0, bodies: 1, stands: 2, heard: 3, sound: 4, sheets: 5 };
 
 const dearest = (ask: Ask): Measure['needs'] =>
   askedOf(ask).reduce<Measure['needs']>((most, { needs }) => (cost[needs] > cost[most] ? needs : most), 'aim');

@@ -1,11 +1,15 @@
+import { crossoverSums } from '$lib/acoustics/crossover.ts';
 import { EARLY } from '$lib/acoustics/early.ts';
 import { CANCELLED } from '$lib/acoustics/driversMeet.ts';
+import { hearingAt } from '$lib/acoustics/headHearing.ts';
 import { FURTHEST, reachOf, stepFor, type HeadWay } from '$lib/acoustics/headReach.ts';
 import { sideNames } from '$lib/project/project.ts';
 import type { FindingLevel } from '$lib/solution/findings/told.ts';
 import { merged } from '$lib/solution/findings/whole.ts';
-import { hearingOf, seatsOf } from '$lib/solution/headVoices.ts';
+import { seatsOf } from '$lib/solution/headVoices.ts';
 import type { Solution } from '$lib/solution/solution.ts';
+import { deskLevel } from '$lib/solution/sound/early.ts';
+import type { Standing } from '$lib/solution/sound/heard.ts';
 import type { Measure } from './measure.ts';
 
 /** Where a notch of the response counts, Hz: under it the room decides, over it notches are narrow and move with the head. */
@@ -23,9 +27,11 @@ export const soundMeasures: readonly Measure[] = [
     says: 'How much a crossover loses at the head because its two drivers are not heard in step; negative for a gain.',
     working: 'level of the sum re the drivers lined up, at each crossover and side; the largest loss, 120 dB at most',
     missing: { means: 'the design point is not known', is: 'unknown' },
-    needs: 'sound',
-    of: ({ sides }) => {
-      const sums = sideNames.flatMap((side) => sides[side].crossovers);
+    needs: 'heard',
+    of: ({ speaker: { crossovers, designPoint }, sides, head, speedOfSound }) => {
+      const sums = sideNames.flatMap((side) =>
+        crossoverSums(crossovers, sides[side].drivers, designPoint, head, speedOfSound),
+      );
       if (sums.some(({ sumKnown }) => !sumKnown)) return null;
       return sums.length === 0 ? 0 : Math.max(...sums.map(({ sumLevel }) => -(sumLevel ?? 20 * Math.log10(CANCELLED))));
     },
@@ -39,15 +45,8 @@ export const soundMeasures: readonly Measure[] = [
     working: 'mean level of the desk’s reflection from 1 to 8 kHz re the direct sound, within 15 ms; the louder side',
     missing: { means: 'no early reflection from the desk arrives', is: 'best' },
     limit: { value: EARLY.level, source: EARLY.source },
-    needs: 'sound',
-    of: ({ sound }) => {
-      const levels = sideNames.flatMap((side) =>
-        sound.sides[side].early.flatMap(({ surface, within, level }) =>
-          surface === 'desk' && within && Number.isFinite(level) ? [level] : [],
-        ),
-      );
-      return levels.length === 0 ? null : Math.max(...levels);
-    },
+    needs: 'heard',
+    of: deskLevel,
   },
   {
     name: 'deepest-notch',
@@ -74,7 +73,7 @@ export const soundMeasures: readonly Measure[] = [
     better: 'more',
     says: 'How far every head may move in any one direction before treble, crossover or image give out.',
     working: `the way to the first limit that is reached, from every posture, to each side, forward, back, up and down; the least, ${FURTHEST} mm at most`,
-    needs: 'sound',
+    needs: 'heard',
     of: safeZone,
   },
   {
@@ -100,12 +99,11 @@ export const soundMeasures: readonly Measure[] = [
 ];
 
 /** The least reach of any head in any direction, mm: the least side of the safe zone. */
-function safeZone(solution: Solution): number {
-  const { project, layout, speedOfSound } = solution;
-  const hear = hearingOf(project, solution);
-  const step = stepFor(Math.max(0, ...project.speaker.crossovers.map(({ frequency }) => frequency)), speedOfSound);
+function safeZone({ speaker, layout, head: planned, speedOfSound, sides }: Standing): number {
+  const hear = hearingAt(speaker, sides, planned, speedOfSound);
+  const step = stepFor(Math.max(0, ...speaker.crossovers.map(({ frequency }) => frequency)), speedOfSound);
   let least: number = FURTHEST;
-  for (const { head } of seatsOf(layout, solution)) {
+  for (const { head } of seatsOf(layout, { head: planned })) {
     for (const way of ways) {
       least = Math.min(least, reachOf(hear, head, way, step).distance);
       if (least === 0) return 0;

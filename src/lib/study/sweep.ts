@@ -42,7 +42,7 @@ export const MOST_STEPS = 1000;
 /** Kinds of measures that are worked out together, the quick ones first, and about how long one row of them takes, in ms. */
 const PASSES: readonly { readonly needs: readonly Measure['needs'][]; readonly cost: number }[] = [
   { needs: ['aim', 'bodies', 'stands'], cost: 3 },
-  { needs: ['sound'], cost: 20 },
+  { needs: ['heard', 'sound'], cost: 20 },
   { needs: ['sheets'], cost: 3500 },
 ];
 
