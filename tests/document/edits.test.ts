@@ -53,8 +53,8 @@ describe('the mirrored pair', () => {
     ]);
     expect(isMirrored(firstLayout(project({ [`${right}/x`]: 480 })).placement)).toBe(false);
     expect(valueAt(withEdits(uneven, mirrorLeft(uneven, 0)), '/layouts/0/placement')).toEqual({
-      left: { x: -480, y: 310 },
-      right: { x: 480, y: 310 },
+      left: { x: -480, y: 310, on: 'desk' },
+      right: { x: 480, y: 310, on: 'desk' },
     });
   });
 });

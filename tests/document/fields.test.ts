@@ -28,6 +28,19 @@ const full = project({
     ceiling: 2500,
     absorbs: { desk: 0, wall: 0.1, sides: 0.2, ceiling: 0.3 },
   }),
+  '/layouts/0/listener/postures/0/deskHeight': 1100,
+  '/layouts/0/surfaces': [
+    {
+      name: 'riser',
+      on: 'desk',
+      x: 0,
+      y: 300,
+      width: 500,
+      depth: 250,
+      height: 900,
+      foot: { width: 300, depth: 200, mass: 4 },
+    },
+  ],
   '/layouts/0/listener/earHeightFrom': {
     sex: 'woman',
     stature: 1700,
@@ -157,6 +170,8 @@ describe('the field table', () => {
       '/layouts/*/aim/tilt',
       '/layouts/*/aim/over',
       '/layouts/*/desk/outline/rule',
+      // Hangs on where the surface is.
+      '/layouts/*/surfaces/*/on',
     ]);
     const choices = Object.entries(fieldTable).flatMap(([pattern, field]) =>
       field.kind === 'choice' && !rules.has(pattern) ? field.options.map(([value]) => [pattern, value] as const) : [],

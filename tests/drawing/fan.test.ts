@@ -39,9 +39,10 @@ describe('the fan of heads', () => {
     { view: 'side', each: 1, projection: fromRight },
   ])('has in the $view view a thin head with its name for each posture, and the ways to it', (expected) => {
     const of = project({ '/layouts/0/listener/postures': postures });
-    const { listener, desk } = firstLayout(of);
+    const layout = firstLayout(of);
+    const { listener } = layout;
     const shown = viewsWith({ postures: 'all' })[expected.view];
-    const heads = listener.postures.map((one) => expected.projection.flat(headIn(one, listener, desk)));
+    const heads = listener.postures.map((one) => expected.projection.flat(headIn(one, layout, 'right')));
     expect(waysOf(shown)).toEqual(heads.flatMap((head) => Array.from({ length: expected.each }, () => head)));
     expect(namesOf(shown)).toEqual(['leaning in', 'standing']);
     const [left, bottom, right, top] = shown.extent;

@@ -118,7 +118,7 @@ describe('what the spreads hold', () => {
     const by = (key: SureKey): number => off[key] ?? 0;
     const layout = firstLayout(of);
     const { desk, listener, placement } = layout;
-    const mark = ({ x, y }: { x: number; y: number }) => ({ x: x + by('markX'), y: y + by('markY') });
+    const mark = ({ x, y, on }: { x: number; y: number; on: string }) => ({ x: x + by('markX'), y: y + by('markY'), on });
     return {
       ...of,
       speaker: {

@@ -162,8 +162,8 @@ describe('symmetry', () => {
         ...firstLayout(of),
         listener: { ...listener, offset: -listener.offset },
         placement: {
-          left: { x: -placement.right.x, y: placement.right.y },
-          right: { x: -placement.left.x, y: placement.left.y },
+          left: { ...placement.right, x: -placement.right.x },
+          right: { ...placement.left, x: -placement.left.x },
         },
       };
       const left = placeSide(swapped.speaker, layout, 'left');

@@ -75,7 +75,7 @@ function targets(of: Project, side: SideName): readonly { readonly at: Vec3; rea
   const { listener, desk, aim } = firstLayout(of);
   const seats = [
     { at: headOf(listener, desk), weight: 1 },
-    ...posturesServed(firstLayout(of)).map((one) => ({ at: headIn(one, listener, desk), weight: one.weight })),
+    ...posturesServed(firstLayout(of)).map((one) => ({ at: headIn(one, firstLayout(of), side), weight: one.weight })),
   ];
   const aside = aim.toe.rule === 'to-ear' ? earsOf(listener, desk)[side].x - headOf(listener, desk).x : 0;
   return seats.map(({ at, weight }) => ({ at: vec3(at.x + aside, at.y, at.z), weight }));

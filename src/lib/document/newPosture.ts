@@ -9,6 +9,6 @@ export function newPosture({ listener }: Project['layouts'][number]): Posture {
     name: freeName('posture', listener.postures),
     setback: listener.setback - 100,
     earHeight: Math.max(fields.earHeight.min, listener.earHeight - 30),
-    ...startOf({ weight: fields.weight }),
+    ...startOf({ offset: fields.offset, deskHeight: fields.deskHeight, weight: fields.weight }),
   };
 }

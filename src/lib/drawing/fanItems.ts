@@ -24,7 +24,8 @@ function fan(
   sides: readonly SideName[],
   name: Pick<Label, 'anchor' | 'shift'> & { readonly from: Point },
 ): Item[] {
-  return servedHeads(plan.layout).flatMap(({ name: text, head }, index): Item[] => {
+  // From above, the two loudspeakers meet a head in one place.
+  return servedHeads(plan.layout, sides[0] ?? 'right').flatMap(({ name: text, head }, index): Item[] => {
     const at = projection.flat(head);
     return [
       ...sides.map((side): Item => ({
@@ -50,8 +51,8 @@ function fan(
   });
 }
 
-export const servedHeads = (layout: Layout): readonly { readonly name: string; readonly head: Vec3 }[] =>
-  posturesServed(layout).map((posture) => ({
-    name: posture.name,
-    head: headIn(posture, layout.listener, layout.desk),
-  }));
+export const servedHeads = (
+  layout: Layout,
+  side: SideName,
+): readonly { readonly name: string; readonly head: Vec3 }[] =>
+  posturesServed(layout).map((posture) => ({ name: posture.name, head: headIn(posture, layout, side) }));

@@ -16,6 +16,7 @@ import { baffleLength, topDepth } from '$lib/project/cabinet.ts';
 import { success, type Fault, type Result } from '$lib/project/fault.ts';
 import type { Driver, Layout, SideName, Speaker } from '$lib/project/project.ts';
 import { says } from '$lib/project/sentence.ts';
+import { standsAt } from '$lib/project/surface.ts';
 import { headIn, headOf, posturesServed } from './ears.ts';
 import type { PlacedDriver, Pose } from './pose.ts';
 import { solveSharedAim, type Served, type SharedAim } from './sharedAim.ts';
@@ -23,7 +24,7 @@ import { solveTilt } from './tilt.ts';
 import { solveToe } from './toe.ts';
 
 /** What of a layout an aim is made from. */
-export type AimedLayout = Pick<Layout, 'desk' | 'listener' | 'placement' | 'aim'> & {
+export type AimedLayout = Pick<Layout, 'desk' | 'listener' | 'surfaces' | 'placement' | 'aim'> & {
   readonly stand: Pick<Layout['stand'], 'lift'>;
 };
 
@@ -38,10 +39,11 @@ export function placeSide(speaker: Speaker, layout: AimedLayout, side: SideName)
   const flip = side === 'left' ? mirrorX : (v: Vec3): Vec3 => v;
   const head = flip(headOf(layout.listener, layout.desk));
   const { x, y } = layout.placement[side];
-  const mark = flip(vec3(x, y, 0));
+  const mark = flip(vec3(x, y, standsAt(layout, side)));
   const drivers = driversOn(speaker, side);
   const aimed = aimedPointOf(layout.aim.through, drivers);
   const found = (posturesServed(layout).length > 0 ? sharedAim : plainAim)({
+    side,
     speaker,
     layout,
     flip,
@@ -55,6 +57,7 @@ export function placeSide(speaker: Speaker, layout: AimedLayout, side: SideName)
 
 /** A loudspeaker that is to be aimed, seen as a right one. */
 interface Unaimed {
+  readonly side: SideName;
   readonly speaker: Speaker;
   readonly layout: AimedLayout;
   readonly flip: (v: Vec3) => Vec3;
@@ -79,7 +82,7 @@ function plainAim({ speaker, layout, head, mark, aimed }: Unaimed): Result<Share
     rake: radians(speaker.baffleRake),
     height: aimed.height,
     run: -(target.x * rearLevel.x + target.y * rearLevel.y),
-    earHeight: head.z,
+    earHeight: toHead.z,
   });
   return solved.ok ? success({ toe: toe.value, ...solved.value }) : solved;
 }
@@ -89,8 +92,8 @@ function plainAim({ speaker, layout, head, mark, aimed }: Unaimed): Result<Share
  * to the ear and the lift to the ear are found for all. With a toe to the ear, the ear on the loudspeaker's side is what
  * counts of each head. A toe that meets behind the head does so behind the seat's.
  */
-function sharedAim({ speaker, layout, flip, head, mark, aimed }: Unaimed): Result<SharedAim> {
-  const { aim, listener, desk, stand } = layout;
+function sharedAim({ side, speaker, layout, flip, head, mark, aimed }: Unaimed): Result<SharedAim> {
+  const { aim, listener, stand } = layout;
   const earOffset = listener.headWidth / 2;
   const isOpen = aim.toe.rule === 'to-head' || aim.toe.rule === 'to-ear';
   const toe = isOpen
@@ -111,7 +114,7 @@ function sharedAim({ speaker, layout, flip, head, mark, aimed }: Unaimed): Resul
   return solveSharedAim({
     served: [
       served(head, SEAT_WEIGHT),
-      ...posturesServed(layout).map((posture) => served(flip(headIn(posture, listener, desk)), posture.weight)),
+      ...posturesServed(layout).map((posture) => served(flip(headIn(posture, layout, side)), posture.weight)),
     ],
     by: aim.over?.by ?? 'worst',
     depth: speaker.depth,
@@ -181,7 +184,7 @@ function poseOf({ speaker, drivers, aimed, side, flip, head, mark, toe, tilt, li
   const bottomNormal = vec3(sinToe * Math.sin(tilt), cosToe * Math.sin(tilt), Math.cos(tilt));
   const sink = speaker.depth * Math.sin(tilt);
   const frontEdgeHeight = lift + Math.max(0, sink);
-  const frontEdge = vec3(mark.x, mark.y, frontEdgeHeight);
+  const frontEdge = vec3(mark.x, mark.y, mark.z + frontEdgeHeight);
   const onBaffle = ({ height, offset }: OnBaffle): Vec3 => along(along(frontEdge, up, height), inboard, offset);
   const aimedPoint = onBaffle(aimed);
 

@@ -17,7 +17,7 @@ export interface PlacedDriver {
 /** One cabinet, aimed: everything later rooms need to know about where it stands. Desk frame, mm and radians. */
 export interface Pose {
   readonly side: SideName;
-  /** On the desk, z = 0. */
+  /** On what the stand is on: z is 0 on the desk. */
   readonly mark: Vec3;
   /** Positive turns the front towards the middle. */
   readonly toe: number;
@@ -25,7 +25,7 @@ export interface Pose {
   readonly tilt: number;
   /** Tilt + baffle rake. */
   readonly elevation: number;
-  /** Height of the cabinet's lowest bottom edge over the desk. */
+  /** Height of the cabinet's lowest bottom edge over what its stand is on; so the next two. */
   readonly lift: number;
   readonly frontEdgeHeight: number;
   readonly rearEdgeHeight: number;

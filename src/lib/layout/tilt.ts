@@ -17,7 +17,7 @@ export interface TiltTask {
   readonly height: number;
   /** From the mark to the target along the toed direction, in plan. */
   readonly run: number;
-  /** Of the ears, over the desk. */
+  /** Of the ears, over what the stand is on. */
   readonly earHeight: number;
 }
 
@@ -146,8 +146,8 @@ const tooHigh = (task: TiltTask, lift: number, tilt: number, by: number): Result
   failure({
     pointer: '/aim/tilt',
     message: onPage(
-      says`expected an ear that an axis can reach, got one at ${asMm(task.earHeight)} over the desk, ${asMm(task.run)} away: even at a tilt of ${asDegrees(degrees(tilt))} the axis passes ${asMm(by)} over it, so ${lift > 0 ? 'lower the lift or move the seat back' : 'move the seat back'}`,
-      says`Even at a tilt of ${asDegrees(degrees(tilt))} the axis passes ${asMm(by)} over the ear, which is ${asMm(task.earHeight)} over the desk and ${asMm(task.run)} away: ${lift > 0 ? 'lower the lift or move the seat back' : 'move the seat back'}`,
+      says`expected an ear that an axis can reach, got one at ${asMm(task.earHeight)} over what the stand is on, ${asMm(task.run)} away: even at a tilt of ${asDegrees(degrees(tilt))} the axis passes ${asMm(by)} over it, so ${lift > 0 ? 'lower the lift or move the seat back' : 'move the seat back'}`,
+      says`Even at a tilt of ${asDegrees(degrees(tilt))} the axis passes ${asMm(by)} over the ear, which is ${asMm(task.earHeight)} over what the stand is on and ${asMm(task.run)} away: ${lift > 0 ? 'lower the lift or move the seat back' : 'move the seat back'}`,
     ),
   });
 

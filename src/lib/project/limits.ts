@@ -29,5 +29,8 @@ export const ALL_CELLS = 479;
 /** The most walls of one room: more corners than any has that a desk stands in. */
 export const MOST_WALLS = 12;
 
+/** The most surfaces beside the desk: one under each loudspeaker, and shelves above and beside them. */
+export const MOST_SURFACES = 12;
+
 /** The most corners of a desk that is drawn corner by corner. */
 export const MOST_CORNERS = 60;

@@ -11,6 +11,7 @@ import { expectation } from './range.ts';
 import { referenceFaults } from './references.ts';
 import { projectSchema } from './schema.ts';
 import { sizeFault } from './size.ts';
+import { surfaceFaults } from './surfaceFaults.ts';
 import { wallFaults } from './wallFaults.ts';
 
 /** The longest text read as a project, in characters: a hundred times a full project, and parsed in well under a second. */
@@ -54,12 +55,13 @@ export function checkProject(value: unknown): Result<Project> {
   const parsed = v.safeParse(projectSchema, document.value);
   if (!parsed.success) return { ok: false, faults: capped(parsed.issues.flatMap((issue) => faultsOf(issue))) };
   const project: Project = parsed.output;
+  const unresolved = referenceFaults(project);
   const faults = [
     ...cabinetFaults(project.speaker),
-    ...referenceFaults(project),
+    ...unresolved,
     ...liftFaults(project),
     ...frictionFaults(project),
-    ...project.layouts.flatMap(outlineAndWalls),
+    ...project.layouts.flatMap((layout, index) => roomFaults(layout, index, unresolved.length === 0)),
   ];
   return faults.length > 0 ? { ok: false, faults: capped(faults) } : success(deepFreeze(project));
 }
@@ -80,10 +82,11 @@ function faultsOf(issue: v.BaseIssue<unknown>, above: readonly unknown[] = []): 
   ];
 }
 
-/** Walls are looked at once there is a desk between them. */
-function outlineAndWalls(layout: Layout, index: number): Fault[] {
-  const faults = deskFaults(layout, index);
-  return faults.length > 0 ? faults : wallFaults(layout, index);
+/** Walls are looked at once there is a desk between them, surfaces once there are walls round them and names are known. */
+function roomFaults(layout: Layout, index: number, named: boolean): Fault[] {
+  const desk = deskFaults(layout, index);
+  const walls = desk.length > 0 ? desk : wallFaults(layout, index);
+  return walls.length > 0 || !named ? walls : surfaceFaults(layout, index);
 }
 
 /** Only a solved lift may be left out. */

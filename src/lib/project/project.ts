@@ -21,6 +21,9 @@ export type DesignPoint = NonNullable<Speaker['designPoint']>;
 export type Desk = Layout['desk'];
 export type DeskOutline = Desk['outline'];
 export type Wall = Layout['room']['walls'][number];
+/** A shelf, a riser, or the plate of a floor stand. */
+export type Surface = Layout['surfaces'][number];
+
 export type Monitor = Layout['monitors'][number];
 export type Listener = Layout['listener'];
 /** A person whose ear height was estimated. */
@@ -39,7 +42,6 @@ export type Workshop = Project['shop'];
 export type Arrangement = NonNullable<Layout['arrangement']>;
 /** One part held in place by hand; `turn` in degrees. */
 export type Locked = Arrangement['locked'][number];
-export type Mark = Layout['placement']['left'];
 
 /** What was read of the finished stands of a layout, and the record of what was read before. */
 export type Built = NonNullable<Layout['built']>;

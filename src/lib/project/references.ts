@@ -2,6 +2,7 @@ import { ALL_CELLS } from './limits.ts';
 import { needs, says } from './sentence.ts';
 import { pointerTo, type Fault } from './fault.ts';
 import { got } from './got.ts';
+import { DESK, FLOOR } from './surface.ts';
 import { sideNames, type Project, type StandSettings } from './project.ts';
 
 type Named = { readonly name: string };
@@ -84,6 +85,18 @@ export function referenceFaults(project: Project): Fault[] {
       return [
         ...twice(layout.listener.postures, ...at, 'listener', 'postures'),
         ...twice(layout.room.walls, ...at, 'room', 'walls'),
+        ...twice(layout.surfaces, ...at, 'surfaces'),
+        ...sideNames.flatMap((side) =>
+          unknownName(
+            'surface',
+            layout.placement[side].on,
+            [{ name: DESK }, { name: FLOOR }, ...layout.surfaces],
+            ...at,
+            'placement',
+            side,
+            'on',
+          ),
+        ),
         ...(typeof through === 'string'
           ? unknownName('driver', through, drivers, ...at, 'aim', 'through')
           : pairFaults(through.between, drivers, ...at, 'aim', 'through', 'between')),

@@ -12,6 +12,7 @@ import * as stands from './fields/stand.ts';
 import { startOf } from './fields/starts.ts';
 import * as stocks from './fields/stock.ts';
 import { sure } from './fields/sure.ts';
+import * as plates from './fields/surface.ts';
 import { countedValues, type CountedKind } from './counted.ts';
 import { got } from './got.ts';
 import {
@@ -24,6 +25,7 @@ import {
   MOST_POSTURES,
   MOST_READINGS,
   MOST_RECORDS,
+  MOST_SURFACES,
   MOST_WALLS,
 } from './limits.ts';
 import { exactly, flag, list, name, numberOf, oneKindOf, orNull, pair, quantity, record, word } from './rules.ts';
@@ -162,6 +164,10 @@ const posture = record({
   name: name(),
   setback: leaf(listeners.posture.setback),
   earHeight: leaf(listeners.posture.earHeight),
+  // From the seat.
+  offset: leaf(listeners.posture.offset),
+  // Null: as the layout has it.
+  deskHeight: leaf(listeners.posture.deskHeight),
   weight: leaf(listeners.posture.weight),
 });
 
@@ -337,11 +343,26 @@ const built = record({
 
 const monitor = record({ ...leaves(desks.monitor), entered: entered('monitor') });
 
+const surface = record({
+  name: name(),
+  on: leaf(plates.surface.on),
+  x: leaf(plates.surface.x),
+  y: leaf(plates.surface.y),
+  width: leaf(plates.surface.width),
+  depth: leaf(plates.surface.depth),
+  turn: leaf(plates.surface.turn),
+  height: leaf(plates.surface.height),
+  thickness: leaf(plates.surface.thickness),
+  // Of a riser or floor stand; null: as large as its plate, and weightless.
+  foot: orNone(record(leaves(plates.foot))),
+});
+
 const layout = record({
   name: name(),
   air: optional(record(leaves(desks.air)), startOf(desks.air)),
   desk: record({ ...leaves(desks.desk), outline: outlineSchema }),
   room: optional(room, { walls: [], ceiling: null }),
+  surfaces: optional(list('surfaces', surface, 0, MOST_SURFACES), []),
   monitors: optional(list('monitors', monitor, 0, 8), []),
   listener,
   placement: record({ left: record(leaves(aims.placement.left)), right: record(leaves(aims.placement.right)) }),

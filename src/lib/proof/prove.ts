@@ -75,7 +75,7 @@ export function taskOf(project: Project, layout: Layout, side: SideName): Result
     head,
     target,
     past: distance(head, target),
-    served: posturesServed(layout).map((one) => ({ name: one.name, head: headIn(one, listener, desk) })),
+    served: posturesServed(layout).map((one) => ({ name: one.name, head: headIn(one, layout, side) })),
   });
 }
 

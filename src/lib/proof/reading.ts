@@ -44,7 +44,7 @@ export function numbersOf(reading: Taken): Numbers {
 export function expectedOf(reading: Taken, cabinet: Cabinet, at: Stood, around: Surroundings): readonly number[] {
   const { depth, width } = cabinet;
   const underneath = (rearwards: number, inwards: number): readonly number[] => [
-    at.onBottom(rearwards, inwards).z - around.pad / at.normal.z,
+    at.onBottom(rearwards, inwards).z - cabinet.base - around.pad / at.normal.z,
   ];
   switch (reading.what) {
     case 'front-height':
@@ -74,11 +74,11 @@ export function expectedOf(reading: Taken, cabinet: Cabinet, at: Stood, around: 
     }
     case 'driver-height': {
       const driver = cabinet.drivers.find(({ name }) => name === reading.driver);
-      return driver ? [at.onBaffle(driver).z] : [NaN];
+      return driver ? [at.onBaffle(driver).z - cabinet.base] : [NaN];
     }
     case 'spot': {
       const { x, z } = spotOf(at, cabinet, reading.on, around.head);
-      return [x, z];
+      return [x, z - cabinet.base];
     }
   }
 }

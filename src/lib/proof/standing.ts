@@ -25,6 +25,8 @@ export interface Standing {
 /** What is fixed on a cabinet: where its points lie, seen from the middle of the front bottom edge. mm and radians. */
 export interface Cabinet {
   readonly side: SideName;
+  /** Height of what its stand is on over the desk. */
+  readonly base: number;
   readonly width: number;
   readonly depth: number;
   readonly baffle: number;
@@ -41,13 +43,14 @@ export interface OnBaffle {
 
 /** The cabinet of a plan's pose: points on the baffle are read back from where the plan has them. */
 export function cabinetOf(speaker: Speaker, pose: Pose): Cabinet {
-  const front = vec3(pose.mark.x, pose.mark.y, pose.frontEdgeHeight);
+  const front = vec3(pose.mark.x, pose.mark.y, pose.mark.z + pose.frontEdgeHeight);
   const onBaffle = (point: Vec3): OnBaffle => {
     const from = subtract(point, front);
     return { height: dot(from, pose.up), offset: dot(from, pose.inboard) };
   };
   return {
     side: pose.side,
+    base: pose.mark.z,
     width: speaker.width,
     depth: speaker.depth,
     baffle: baffleLength(speaker),
@@ -92,7 +95,7 @@ export function stood(cabinet: Cabinet, { x, y, front: height, toe, tilt, roll }
   const rear = flip(vec3(sinToe * cosTilt, cosToe * cosTilt, -sinTilt));
   const inboard = flip(turned(level, square, roll));
   const normal = flip(turned(square, level, -roll));
-  const front = flip(vec3(x, y, height));
+  const front = flip(vec3(x, y, cabinet.base + height));
   const up = turned(normal, rear, cabinet.rake);
   return {
     forward: turned(along(ORIGIN, rear, -1), normal, cabinet.rake),

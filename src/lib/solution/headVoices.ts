@@ -19,11 +19,14 @@ export function voicesOf(project: Project, plan: Plan): Voices {
   return { left: voice('left'), right: voice('right') };
 }
 
-/** Every way of sitting, the planned one first. */
-export const seatsOf = ({ listener, desk }: Layout, plan: Pick<Plan, 'head'>): [Seat, ...Seat[]] => [
+/**
+ * Every way of sitting as the loudspeakers meet it, the planned one first. Left out are postures in which only one of the two
+ * rides along with the desk: then the pair is another than the planned one.
+ */
+export const seatsOf = (layout: Layout, plan: Pick<Plan, 'head'>): [Seat, ...Seat[]] => [
   { posture: null, head: plan.head },
-  ...listener.postures.map((posture): Seat => ({
-    posture: posture.name,
-    head: headIn(posture, listener, desk),
-  })),
+  ...layout.listener.postures.flatMap((posture): Seat[] => {
+    const [left, right] = [headIn(posture, layout, 'left'), headIn(posture, layout, 'right')];
+    return left.z === right.z ? [{ posture: posture.name, head: right }] : [];
+  }),
 ];

@@ -1,11 +1,10 @@
 import { degrees } from '$lib/geometry/angle.ts';
-import { angleBetween, cross, length, subtract, type Vec3 } from '$lib/geometry/point.ts';
-import { headOf, posturesServed } from '$lib/layout/ears.ts';
+import { along, angleBetween, cross, length, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
+import { headIn, headOf, posturesServed, sceneOf } from '$lib/layout/ears.ts';
 import { placeSide } from '$lib/layout/place.ts';
 import { triangleOf } from '$lib/layout/triangle.ts';
-import type { Layout, Posture, Project, SideName } from '$lib/project/project.ts';
+import type { Layout, Project, SideName } from '$lib/project/project.ts';
 import type { Plan, TrianglePlan } from './document.ts';
-import { seatsOf } from './headVoices.ts';
 import { trianglePlan } from './trianglePlan.ts';
 
 /** What the planned seat is called among the postures. */
@@ -32,44 +31,48 @@ export interface PostureSide extends Pass {
   readonly alone: (Pass & { readonly toe: number; readonly tilt: number; readonly lift: number }) | null;
 }
 
-/** Every way of sitting, the planned one first: how the axes pass its head, and how they would if the aim were for it alone. */
+/**
+ * Every way of sitting, the planned one first: how the axes pass its head, and how they would if the aim were for it alone.
+ * Each in the frame of the desk as it then is; a loudspeaker that does not ride along with the desk is higher or lower in it.
+ */
 export function posturesOf(plan: Plan): readonly PosturePlan[] {
   const { project, layout, sides, speedOfSound } = plan;
   const served = new Set(posturesServed(layout).map(({ name }) => name));
-  return seatsOf(layout, plan).map(({ posture, head }) => {
-    const own = layout.listener.postures.find(({ name }) => name === posture);
-    const { left, right } = sides;
+  const planOf = (name: string, isServed: boolean, scene: Layout, met: (side: SideName) => Vec3): PosturePlan => {
+    const head = headOf(scene.listener, scene.desk);
+    const aimedPoint = (side: SideName): Vec3 => along(sides[side].aimedPoint, UP, head.z - met(side).z);
     const sideOf = (side: SideName): PostureSide => ({
-      ...passOf(sides[side].aimedPoint, sides[side].axis, head),
-      alone: aimedAlone(project, layout, own, side),
+      ...passOf(aimedPoint(side), sides[side].axis, head),
+      alone: aimedAlone(project, scene, side),
     });
     return {
-      name: posture ?? SEAT,
-      served: posture === null || served.has(posture),
+      name,
+      served: isServed,
       head,
       sides: { left: sideOf('left'), right: sideOf('right') },
-      triangle: trianglePlan(triangleOf(left.aimedPoint, right.aimedPoint, head), speedOfSound),
+      triangle: trianglePlan(triangleOf(aimedPoint('left'), aimedPoint('right'), head), speedOfSound),
     };
-  });
+  };
+  return [
+    planOf(SEAT, true, layout, () => plan.head),
+    ...layout.listener.postures.map((posture) =>
+      planOf(posture.name, served.has(posture.name), sceneOf(layout, posture), (side) => headIn(posture, layout, side)),
+    ),
+  ];
 }
+
+const UP = vec3(0, 0, 1);
 
 function passOf(aimedPoint: Vec3, axis: Vec3, head: Vec3): Pass {
   const there = subtract(head, aimedPoint);
   return { miss: length(cross(axis, there)), offAxis: degrees(angleBetween(axis, there)) };
 }
 
-/** @param posture Undefined for the planned seat. */
-function aimedAlone(
-  { speaker }: Project,
-  layout: Layout,
-  posture: Posture | undefined,
-  side: SideName,
-): PostureSide['alone'] {
-  const { setback, earHeight } = posture ?? layout.listener;
-  const alone = { ...layout, listener: { ...layout.listener, setback, earHeight }, aim: { ...layout.aim, over: null } };
+function aimedAlone({ speaker }: Project, scene: Layout, side: SideName): PostureSide['alone'] {
+  const alone = { ...scene, aim: { ...scene.aim, over: null } };
   const placed = placeSide(speaker, alone, side);
   if (!placed.ok) return null;
   const { toe, tilt, lift, aimedPoint, forward } = placed.value;
-  const pass = passOf(aimedPoint, forward, headOf(alone.listener, layout.desk));
+  const pass = passOf(aimedPoint, forward, headOf(scene.listener, scene.desk));
   return { toe: degrees(toe), tilt: degrees(tilt), lift, ...pass };
 }

@@ -4,7 +4,7 @@ import type { Plan } from './document.ts';
 
 /** The top of a stand's wood: the plane of the cabinet's bottom, less the pad between them. Desk frame, mm. */
 export interface StandTop {
-  /** Its height over the desk above a place; of the plane, also beside the stand. */
+  /** Its height over what the stand is on above a place; of the plane, also beside the stand. */
   readonly height: (at: Point) => number;
   /** Corners of the base, seen from the middle of the desk. */
   readonly corners: {
@@ -32,7 +32,7 @@ export function standTop(
   const through = dot(onWood(inboard), up);
   const [inner, outer] = side === 'right' ? [[frontLeft, rearLeft], [frontRight, rearRight]] as const : [[frontRight, rearRight], [frontLeft, rearLeft]] as const; // prettier-ignore
   return {
-    height: ([x, y]) => (through - dot(vec3(x, y, 0), up)) / up.z,
+    height: ([x, y]) => (through - dot(vec3(x, y, sides[side].mark.z), up)) / up.z,
     corners: { frontInboard: inner[0], rearInboard: inner[1], frontOutboard: outer[0], rearOutboard: outer[1] },
     frontEdge: { inboard: onWood(inboard), outboard: onWood(outboard) },
   };

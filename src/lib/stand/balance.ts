@@ -48,7 +48,7 @@ export function balanceOf(speaker: Speaker, pose: Pose, stand: Carrier, settings
   const joint = speaker.mass === null ? null : together({ centre: cabinet, mass: speaker.mass }, wood);
 
   const baseEdges = edgesOf(
-    stand.footprint.map(([x, y]) => vec3(x, y, 0)),
+    stand.footprint.map(([x, y]) => vec3(x, y, pose.mark.z)),
     pose.side,
   );
   const one = marginsOf(joint?.centre ?? cabinet, baseEdges, UP);

@@ -16,7 +16,7 @@ export function contactEdgesOf(
   whole: Readonly<Record<EdgeName, Edge>>,
   centre: Vec3,
 ): Record<EdgeName, Edge> {
-  const front = vec3(mark.x, mark.y, frontEdgeHeight);
+  const front = vec3(mark.x, mark.y, mark.z + frontEdgeHeight);
   const corners = contact.map(([x, y]) => {
     const off = dot(subtract(vec3(x, y, front.z), front), bottomNormal);
     return vec3(x, y, front.z - off / bottomNormal.z);

@@ -1,5 +1,5 @@
 import type { Point } from '$lib/geometry/point.ts';
-import type { Mark, SideName } from '$lib/project/project.ts';
+import type { SideName } from '$lib/project/project.ts';
 
 /**
  * The corners of the base on the desk, desk frame, counter-clockwise from above: the front corner on the listener's
@@ -10,7 +10,7 @@ import type { Mark, SideName } from '$lib/project/project.ts';
  * @param width Finished width, mm.
  */
 export function footprintOf(
-  mark: Mark,
+  mark: { readonly x: number; readonly y: number },
   toe: number,
   side: SideName,
   base: readonly [number, number],

@@ -5,6 +5,7 @@ import { placeSide } from '$lib/layout/place.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import { stand as standFields } from '$lib/project/fields/stand.ts';
 import type { Layout, SideName, Speaker, StandSettings, Stock } from '$lib/project/project.ts';
+import { standsAt } from '$lib/project/surface.ts';
 import { balanceOf, type Balance } from './balance.ts';
 import { buildNamed } from './builds/builds.ts';
 import { lowestSection } from './builds/sections.ts';
@@ -159,8 +160,9 @@ function hasSurface({ speaker, layout, side, stock }: Site, change: Partial<Stan
  * A stand as wide as this passes for certain: half of it is more than the height of either centre of mass times the
  * test's tangent, by two layers, and the cabinet rests on it with its whole width.
  */
-function widestNeeded({ speaker, stock }: Site, { cabinet, wood }: Balance, test: number): number {
-  const needed = 2 * Math.max(cabinet.z, wood.centre.z) * Math.tan(test) + 2 * stock.thickness;
+function widestNeeded({ speaker, layout, side, stock }: Site, { cabinet, wood }: Balance, test: number): number {
+  const highest = Math.max(cabinet.z, wood.centre.z) - standsAt(layout, side);
+  const needed = 2 * highest * Math.tan(test) + 2 * stock.thickness;
   return Math.min(standFields.width.max, Math.max(needed, speaker.width + stock.thickness));
 }
 

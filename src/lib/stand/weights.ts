@@ -24,7 +24,7 @@ export function cabinetCentre(
   }: Pick<Pose, 'mark' | 'frontEdgeHeight' | 'rearSlope' | 'bottomNormal'>,
 ): Vec3 {
   const { depth, height } = speaker.centreOfMass ?? middleOfBox(speaker);
-  const frontEdge = vec3(mark.x, mark.y, frontEdgeHeight);
+  const frontEdge = vec3(mark.x, mark.y, mark.z + frontEdgeHeight);
   return along(along(frontEdge, rearSlope, depth), bottomNormal, height);
 }
 

@@ -4,6 +4,7 @@ import { placeSide } from '$lib/layout/place.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import { solveTilt } from '$lib/layout/tilt.ts';
 import { sideNames, type Layout, type SideName, type Speaker } from '$lib/project/project.ts';
+import { DESK } from '$lib/project/surface.ts';
 import type { Aimed, AimedSide } from './measure.ts';
 
 /** What of a layout a pair is aimed from, in the layout's own units. */
@@ -101,11 +102,13 @@ export interface AimKernel {
 
 /**
  * What `placeSide` works out of a pair, without new objects and by the closed form or Newton's method; within 1e-9 of it.
- * Null where a pointer is none that it can set, or the aim is for several postures: then `placeSide` has to do.
+ * Null where a pointer is none that it can set, the aim is for several postures or a stand is off the desk: then `placeSide`
+ * has to do.
  */
 export function aimKernel(speaker: Speaker, layout: Layout, pointers: readonly string[]): AimKernel | null {
   const set = pointers.flatMap((pointer) => slotOf(pointer) ?? []);
   if (set.length < pointers.length || posturesServed(layout).length > 0) return null;
+  if (sideNames.some((side) => layout.placement[side].on !== DESK)) return null;
   const numbers = numbersOf(layout);
   const left = new SolvedSide();
   const right = new SolvedSide();
@@ -115,6 +118,7 @@ export function aimKernel(speaker: Speaker, layout: Layout, pointers: readonly s
   ];
   const isPair = speaker.mirrored || aimedOf(speaker, layout.aim.through, false).offset === 0;
   const heads = headsOf(layout);
+  const { postures } = layout.listener;
   const [planned] = heads;
   const pair = { heads, sides: { left, right } };
   return {
@@ -124,7 +128,7 @@ export function aimKernel(speaker: Speaker, layout: Layout, pointers: readonly s
       planned.y = numbers.headY;
       planned.z = numbers.earHeight - numbers.deskHeight;
       // Of the other ways of sitting, only where the head is sideways goes with the seat.
-      for (let i = 1; i < heads.length; i++) (heads[i] ?? planned).x = numbers.headX;
+      for (let i = 1; i < heads.length; i++) (heads[i] ?? planned).x = numbers.headX + (postures[i - 1]?.offset ?? 0);
       if (!solveRight(numbers)) return null;
       if (!isPair || !isMirrored(numbers)) return solveLeft(numbers) ? pair : null;
       left.mirror(right);
@@ -139,8 +143,10 @@ const isMirrored = ({ headX, left, right }: Numbers): boolean =>
 
 type WritableVec = { x: number; y: number; z: number };
 
-function headsOf({ listener, desk }: Layout): [WritableVec, ...WritableVec[]] {
-  const others = listener.postures.map((posture) => ({ ...headIn(posture, listener, desk) }));
+function headsOf(layout: Layout): [WritableVec, ...WritableVec[]] {
+  const { listener, desk } = layout;
+  // Both loudspeakers are on the desk.
+  const others = listener.postures.map((posture) => ({ ...headIn(posture, layout, 'right') }));
   return [{ ...headOf(listener, desk) }, ...others];
 }
 

@@ -4,8 +4,8 @@ import { gapWithin } from '$lib/geometry/gapWithin.ts';
 import { overlapDepth, sixSided } from '$lib/geometry/solid.ts';
 import { monitorBody } from '$lib/layout/bodies.ts';
 import { hiddenShare } from '$lib/layout/hiddenShare.ts';
-import { deskShape } from '$lib/project/deskShape.ts';
 import { sideNames, type SideName } from '$lib/project/project.ts';
+import { outlineUnder } from '$lib/project/surface.ts';
 import { gapToWall } from '$lib/project/wall.ts';
 import type { Solution } from '$lib/solution/solution.ts';
 import type { Bodies, Measure } from './measure.ts';
@@ -64,7 +64,7 @@ export const standMeasures: readonly Measure[] = [
     working: 'gap of each stand’s base to each edge of the desk; the least',
     limit: { value: 0, source: OVERLAPS },
     needs: 'stands',
-    of: (solution) => Math.min(...sideNames.map((side) => edgeGap(solution, side))),
+    of: (solution) => finite(Math.min(...sideNames.map((side) => edgeGap(solution, side)))),
   },
   {
     name: 'clearance',
@@ -78,7 +78,7 @@ export const standMeasures: readonly Measure[] = [
     of: (solution) => {
       const near = Math.min(...sideNames.flatMap((side) => [edgeGap(solution, side), ...wallGaps(solution, side)]));
       // Bodies that are further apart than that need not be measured.
-      return Math.min(near, ...sideNames.map((side) => screenGap(solution, side, near)));
+      return finite(Math.min(near, ...sideNames.map((side) => screenGap(solution, side, near))));
     },
   },
   {
@@ -142,7 +142,10 @@ function wallGaps({ layout: { room }, sides, stand }: Solution, side: SideName):
   return room.walls.map((wall) => gapToWall(wall, whole));
 }
 
-const edgeGap = ({ layout: { desk }, stand }: Solution, side: SideName): number =>
-  gapWithin(deskShape(desk), stand[side].footprint).gap;
+/** To the edges of what the stand is on; Infinity on the floor. */
+function edgeGap({ layout, stand }: Solution, side: SideName): number {
+  const outline = outlineUnder(layout, side);
+  return outline ? gapWithin(outline, stand[side].footprint).gap : Infinity;
+}
 
 const finite = (gap: number): number | null => (gap === Infinity ? null : gap);

@@ -79,10 +79,11 @@ const offAxis = ({ forward, aimedPoint }: Pose, head: Vec3): number =>
 function withStand({ sides, layout: { stand } }: StandsOf, to: Layout, side: SideName): AimedLayout {
   const { tilt, toe, lift } = sides[side];
   const turned = stand.base === 'square-to-desk' ? ({ rule: 'as-set', degrees: toe } as const) : to.aim.toe;
-  const { desk, listener, placement, aim } = to;
+  const { desk, listener, surfaces, placement, aim } = to;
   return {
     desk,
     listener,
+    surfaces,
     placement,
     aim: { ...aim, toe: turned, tilt: { rule: 'as-set', degrees: tilt } },
     stand: { lift },

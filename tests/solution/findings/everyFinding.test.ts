@@ -21,6 +21,7 @@ const tilted = (degrees: number, stand: object): Changes => ({
 });
 const lined = { '/speaker/designPoint': { driver: 'tweeter', distance: 1000 } };
 const bothAt = (y: number) => ({ '/layouts/0/placement/left/y': y, '/layouts/0/placement/right/y': y });
+const pillar = { name: 'pillar', on: 'floor', x: 1000, y: 300, width: 300, depth: 300, height: 800 };
 const inwards = { '/layouts/0/placement/left/x': -277, '/layouts/0/placement/right/x': 277 };
 
 /** A project that raises each finding, as changes of the demo. */
@@ -35,6 +36,17 @@ const cases: Readonly<Record<FindingCode, Changes>> = {
     ...withGap(null),
     '/layouts/0/placement/right': { x: 430, y: 480 },
     '/layouts/0/listener/earHeight': 1400,
+  },
+  'into-surface': { '/layouts/0/surfaces': [{ name: 'shelf', y: 300, width: 1200, depth: 240, height: 900 }] },
+  'plate-tips': {
+    '/layouts/0/surfaces': [{ ...pillar, foot: { width: 150, depth: 150 } }],
+    '/layouts/0/placement/right': { x: 1000, y: 320, on: 'pillar' },
+  },
+  'no-stop': {
+    '/layouts/0/surfaces': [{ name: 'shelf', y: 760, width: 1400, depth: 240, height: 1500 }],
+    '/layouts/0/placement/right': { x: 430, y: 780, on: 'shelf' },
+    ...withGap(null),
+    '/layouts/0/stand/lift': 12,
   },
   'close-to-wall': { ...withGap(30), ...bothAt(460) },
   'falls-over': { ...tilted(25, { lift: 12, friction: 2 }), '/speaker/centreOfMass': { depth: 200, height: 200 } },

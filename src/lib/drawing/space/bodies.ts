@@ -32,7 +32,7 @@ export function bodiesOf(plan: Plan): Body[] {
       ...rims(plan, project.speaker, side),
     ]),
     ...headBodies(plan.ears, plan.head, false),
-    ...servedHeads(layout).flatMap(({ head }) => headBodies(plan.ears, head, true)),
+    ...servedHeads(layout, 'right').flatMap(({ head }) => headBodies(plan.ears, head, true)),
   ];
   return [...wallBodies(layout, things), ...things];
 }

@@ -21,7 +21,9 @@ const RING_CORNERS = 16;
 export const pathsOf = (plan: Plan): SpaceLine[] =>
   sideNames.flatMap((side) => [
     ...axisPath(plan.sides[side]),
-    ...servedHeads(plan.layout).flatMap(({ head }) => straight('sight', 'sight', plan.sides[side].aimedPoint, head)),
+    ...servedHeads(plan.layout, side).flatMap(({ head }) =>
+      straight('sight', 'sight', plan.sides[side].aimedPoint, head),
+    ),
     ...reflectionPaths(plan, side),
   ]);
 

@@ -1,18 +1,27 @@
 import { ROOM } from './desk.ts';
+import type { ChoiceField } from './field.ts';
 import { angle, choice, fraction, length, named, position, type Span } from './kinds.ts';
 
 const sideways: Span = [-10000, 10000, ROOM];
 const fromTheEdge: Span = [-5000, 15000, ROOM];
 const mark = 'under the middle of the front bottom edge';
 
+/** The desk, the floor, or the name of a surface. */
+const carrier = (label: string): ChoiceField<string, string> => ({
+  ...named(label, 'what carries its stand'),
+  default: 'desk',
+});
+
 export const placement = {
   right: {
     x: position('Right, sideways', 'from the desk’s middle; plus is right', sideways, { term: 'mark' }),
     y: position('Right, from the edge', mark, fromTheEdge, { term: 'mark' }),
+    on: carrier('Right, stands on'),
   },
   left: {
     x: position('Left, sideways', 'from the desk’s middle; minus is left', sideways),
     y: position('Left, from the edge', mark, fromTheEdge),
+    on: carrier('Left, stands on'),
   },
 };
 

@@ -20,12 +20,10 @@ export const air = {
 
 const absorption: Span = [0, 1, '0 sends all the energy back, 1 none of it (random incidence)'];
 
+export const deskHeight: Span = [150, 2000, 'from a floor table to a standing desk, with margin'];
+
 export const desk = {
-  height: length('Height', 'floor to the desk’s top face', [
-    150,
-    2000,
-    'from a floor table to a standing desk, with margin',
-  ]),
+  height: length('Height', 'floor to the desk’s top face', deskHeight),
   absorption: fraction('Desk absorbs', '0: all comes back, as from a hard plate', absorption, { default: 0 }),
 };
 

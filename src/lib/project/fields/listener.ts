@@ -1,5 +1,5 @@
 import { choice, length, part, percentile, position, text, weight, type Span } from './kinds.ts';
-import { ROOM } from './desk.ts';
+import { deskHeight, ROOM } from './desk.ts';
 
 const earHeight: Span = [200, 2500, 'from sitting on the floor to a tall person standing on a step'];
 const setback: Span = [-3000, 6000, 'negative when leaning over the desk; a studio chair 6 m away'];
@@ -54,6 +54,11 @@ export const posture = {
   name: text('Name', 'another way you sit'),
   earHeight: length('Ear height', 'floor to ear', earHeight),
   setback: position('Setback', 'desk’s front edge back to the ears', setback),
+  offset: position('Beside the seat', 'sideways from the seat; plus is right', [-6000, 6000, ROOM], { default: 0 }),
+  deskHeight: length('Desk height', 'a sit-stand desk then; empty: as it is', deskHeight, {
+    default: null,
+    empty: 'as it is',
+  }),
   weight: weight(
     'Weight',
     'how much it counts in a mean; the seat counts 1',

@@ -10,6 +10,7 @@ import { crossover, driver, speaker } from './speaker.ts';
 import { stand } from './stand.ts';
 import { offcut, stock } from './stock.ts';
 import { sure } from './sure.ts';
+import { surface } from './surface.ts';
 
 /** The fields of a thing by their pointers, and those of what lies in it. */
 function placed(at: string, fields: Fields): Record<string, Field> {
@@ -53,6 +54,7 @@ export const fieldTable: Readonly<Record<string, Field>> = {
   ...placed('/layouts/*/desk/outline/points/*', outlinePoint),
   ...placed('/layouts/*/room', { gap, ...room }),
   ...placed('/layouts/*/room/walls/*', wall),
+  ...placed('/layouts/*/surfaces/*', surface),
   ...placed('/layouts/*/monitors/*', monitor),
   ...placed('/layouts/*/listener', listener),
   ...placed('/layouts/*/listener/postures/*', posture),

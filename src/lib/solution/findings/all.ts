@@ -8,18 +8,26 @@ import { harm } from './harm.ts';
 import { screenChecks } from './monitors.ts';
 import { roomChecks } from './room.ts';
 import { standingChecks } from './standing.ts';
+import { surfaceChecks, surfacePlacedChecks } from './surfaces.ts';
 import { triangleChecks } from './triangle.ts';
 
 /** All that ask for nothing of the stands, in the order in which they are told. */
 export const placedChecks: readonly PlacedCheck[] = [
   ...screenChecks,
+  ...surfacePlacedChecks,
   ...aimChecks,
   ...clearanceChecks,
   ...balanceChecks,
   ...triangleChecks,
 ];
 
-const checks: readonly Check[] = [...roomChecks, ...standingChecks, ...placedChecks, ...handWorkChecks];
+const checks: readonly Check[] = [
+  ...roomChecks,
+  ...standingChecks,
+  ...surfaceChecks,
+  ...placedChecks,
+  ...handWorkChecks,
+];
 
 /** Everything the checks have to say, worst first; within a level in the order of the checks. */
 export function findingsOf(scene: Scene): Finding[] {

@@ -1,5 +1,6 @@
 import { says, sentenceText, sizeOf, type Sentence } from '$lib/project/sentence.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
+import { DESK } from '$lib/project/surface.ts';
 import { wallText } from '$lib/project/wall.ts';
 import type { Finding, FindingCode } from './finding.ts';
 
@@ -14,10 +15,15 @@ const byCode: { readonly [Code in FindingCode]: (finding: Finding<Code>) => Sent
   'screen-hidden': ({ quantities: { share } }) => says`A cabinet hides ${share} of a screen.`,
   'into-wall': ({ facts: { what, wall }, quantities: { depth } }) =>
     says`A ${what} reaches ${depth} into the ${wallText(wall)}.`,
-  'stand-over-edge': ({ facts: { edge }, quantities: { over } }) =>
-    says`A stand stands ${over} over the desk’s ${edge} edge.`,
-  'cabinet-over-edge': ({ facts: { edge }, quantities: { over } }) =>
-    says`A cabinet juts out ${over} over the desk’s ${edge} edge.`,
+  'stand-over-edge': ({ facts: { edge, on }, quantities: { over } }) =>
+    says`A stand stands ${over} over ${on === DESK ? 'the desk’s' : 'its surface’s'} ${edge} edge.`,
+  'cabinet-over-edge': ({ facts: { edge, on }, quantities: { over } }) =>
+    says`A cabinet juts out ${over} over ${on === DESK ? 'the desk’s' : 'its surface’s'} ${edge} edge.`,
+  'into-surface': ({ subject: { surface }, quantities: { depth } }) =>
+    says`A cabinet and ${surface === DESK ? 'the desk’s top' : 'a surface'} share ${depth} of one place.`,
+  'plate-tips': ({ facts: { carried }, quantities: { least, plane } }) =>
+    says`A ${carried === 'desk' ? 'riser' : 'floor stand'} tips at ${least}; ${plane} is asked.`,
+  'no-stop': ({ quantities: { slope } }) => says`Nothing but friction holds a cabinet that leans down ${slope}.`,
   'close-to-wall': ({ facts: { wall }, quantities: { gap } }) =>
     says`A cabinet leaves ${gap} to the ${wallText(wall)}.`,
   'falls-over': () => says`A loudspeaker falls over.`,

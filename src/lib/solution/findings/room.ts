@@ -1,9 +1,9 @@
 import { convexHull } from '$lib/geometry/convexHull.ts';
 import { gapWithin } from '$lib/geometry/gapWithin.ts';
 import type { Point, Vec3 } from '$lib/geometry/point.ts';
-import { deskShape } from '$lib/project/deskShape.ts';
 import { asMm } from '$lib/project/sentence.ts';
-import { sideNames, type Desk, type SideName } from '$lib/project/project.ts';
+import { sideNames, type Layout, type SideName } from '$lib/project/project.ts';
+import { DESK, outlineUnder, surfaceEdges } from '$lib/project/surface.ts';
 import { gapToWall, wayTo } from '$lib/project/wall.ts';
 import type { Finding } from './finding.ts';
 import type { Check } from './check.ts';
@@ -13,11 +13,14 @@ const AT_THE_EDGE = 1e-6;
 
 type Edge = 'front' | 'back' | 'left' | 'right';
 
-/** The edge of the desk that a figure lies over furthest, and how far, mm; null where it lies on the desk. */
-function edgeCrossed(figure: readonly Point[], desk: Desk): readonly [Edge, number] | null {
-  const { points } = deskShape(desk);
-  const { gap, edge } = gapWithin(deskShape(desk), figure);
+/** The edge that a figure lies over furthest, and how far, mm; null where it lies on what carries it. */
+function edgeCrossed(figure: readonly Point[], layout: Layout, side: SideName): readonly [Edge, number] | null {
+  const outline = outlineUnder(layout, side);
+  if (!outline) return null;
+  const { points } = outline;
+  const { gap, edge } = gapWithin(outline, figure);
   if (gap >= -AT_THE_EDGE) return null;
+  if (layout.placement[side].on !== DESK) return [surfaceEdges[edge] ?? 'front', -gap];
   const [from, to] = [points[edge] ?? [0, 0], points[(edge + 1) % points.length] ?? [0, 0]];
   return [sideOf([to[0] - from[0], to[1] - from[1]]), -gap];
 }
@@ -28,10 +31,10 @@ function sideOf([x, y]: Point): Edge {
   return y > 0 ? 'right' : 'left';
 }
 
-/** A stand with part of its base off the desk, or a cabinet that juts out over the edge. */
-const deskEdge: Check = ({ layout, footprints, poses }) =>
+/** A stand with part of its base off what it is on, or a cabinet that juts out over the edge. */
+const overEdge: Check = ({ layout, footprints, poses }) =>
   sideNames.flatMap((side): Finding[] => {
-    const stand = edgeCrossed(footprints[side], layout.desk);
+    const stand = edgeCrossed(footprints[side], layout, side);
     if (stand) {
       const [edge, over] = stand;
       return [
@@ -39,12 +42,12 @@ const deskEdge: Check = ({ layout, footprints, poses }) =>
           ...common(side, over),
           code: 'stand-over-edge',
           level: 'fault',
-          facts: { edge },
+          facts: { edge, on: layout.placement[side].on },
           quantities: { over: asMm(over) },
         },
       ];
     }
-    const cabinet = edgeCrossed(convexHull(fromAbove(poses[side].cabinet)), layout.desk);
+    const cabinet = edgeCrossed(convexHull(fromAbove(poses[side].cabinet)), layout, side);
     if (!cabinet) return [];
     const [edge, over] = cabinet;
     return [
@@ -52,7 +55,7 @@ const deskEdge: Check = ({ layout, footprints, poses }) =>
         ...common(side, over),
         code: 'cabinet-over-edge',
         level: 'caution',
-        facts: { edge },
+        facts: { edge, on: layout.placement[side].on },
         quantities: { over: asMm(over) },
       },
     ];
@@ -86,4 +89,4 @@ const common = (side: SideName, value: number) =>
   ({ sides: [side], subject: {}, value, limit: 0, unit: 'mm', source: 'geometry' }) as const;
 
 /** In the order in which they are told. */
-export const roomChecks: readonly Check[] = [intoWall, deskEdge];
+export const roomChecks: readonly Check[] = [intoWall, overEdge];

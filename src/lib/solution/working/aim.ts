@@ -45,8 +45,13 @@ const run = quantity('r', 'from the mark to the head along the toed direction', 
   return metInward.of(s) * Math.sin(angle) + metTowards.of(s) * Math.cos(angle);
 });
 const rake = quantity('ρ', 'baffle rake', '°', ({ project }) => project.speaker.baffleRake);
-const rear = quantity('h_r', 'rear bottom edge over the desk', 'mm', (s) => sideOf(s).rearEdgeHeight);
-const aimedOver = quantity('z', 'aimed point over the desk', 'mm', (s) => sideOf(s).aimedPoint.z);
+const rear = quantity('h_r', 'rear bottom edge over what the stand is on', 'mm', (s) => sideOf(s).rearEdgeHeight);
+const aimedOver = quantity(
+  'z',
+  'aimed point over what the stand is on',
+  'mm',
+  (s) => sideOf(s).aimedPoint.z - sideOf(s).mark.z,
+);
 const miss = quantity('m', 'shortest distance from the axis to the head', 'mm', (s) => sideOf(s).miss);
 const toHead = quantity('d', 'aimed point to the head', 'mm', ({ plan, side }) =>
   side === 'left' ? plan.triangle.leftDistance : plan.triangle.rightDistance,
@@ -123,7 +128,7 @@ export const aimFormulas: readonly Formula[] = [
   {
     id: 'front-edge',
     topic: 'Aim',
-    title: 'Front edge over the desk',
+    title: 'Front edge over the surface',
     result: frontEdge,
     term: plus(lift, rise),
     figure: 'side',
@@ -131,7 +136,7 @@ export const aimFormulas: readonly Formula[] = [
   {
     id: 'rear-edge',
     topic: 'Aim',
-    title: 'Rear edge over the desk',
+    title: 'Rear edge over the surface',
     result: rear,
     term: plus(lift, call('max', 0, times(-1, depth, call('sin', tilt)))),
     figure: 'side',
@@ -139,7 +144,7 @@ export const aimFormulas: readonly Formula[] = [
   {
     id: 'aimed-height',
     topic: 'Aim',
-    title: 'Aimed point over the desk',
+    title: 'Aimed point over the surface',
     result: aimedOver,
     term: plus(frontEdge, times(aimedHeight, call('cos', elevation))),
     figure: 'side',

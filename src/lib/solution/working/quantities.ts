@@ -52,9 +52,19 @@ export const tilt = quantity('θ', 'tilt', '°', (s) => sideOf(s).tilt);
 export const toe = quantity('φ', 'toe', '°', (s) => sideOf(s).toe);
 export const elevation = quantity('α', 'axis elevation: tilt and baffle rake', '°', (s) => sideOf(s).axisElevation);
 export const depth = quantity('D', 'cabinet’s depth', 'mm', ({ project }) => project.speaker.depth);
-export const frontEdge = quantity('h_f', 'front bottom edge over the desk', 'mm', (s) => sideOf(s).frontEdgeHeight);
+export const frontEdge = quantity(
+  'h_f',
+  'front bottom edge over what the stand is on',
+  'mm',
+  (s) => sideOf(s).frontEdgeHeight,
+);
 export const aimedHeight = quantity('h', 'aimed point, up the baffle', 'mm', (s) => aimedOnBaffle(s).height);
-export const earOverDesk = quantity('e', 'ear over the desk', 'mm', ({ plan }) => plan.head.z);
+export const earOverDesk = quantity(
+  'e',
+  'ear over what the stand is on',
+  'mm',
+  (s) => s.plan.head.z - sideOf(s).mark.z,
+);
 export const leftPath = quantity('d_L', 'left aimed point to the head', 'mm', ({ plan }) => plan.triangle.leftDistance);
 export const rightPath = quantity(
   'd_R',

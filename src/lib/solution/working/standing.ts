@@ -2,7 +2,7 @@ import { GRAVITY } from '$lib/stand/tipping.ts';
 import type { Vec3 } from '$lib/geometry/point.ts';
 import type { BalancePlan } from '$lib/solution/document.ts';
 import type { Formula } from './formula.ts';
-import { quantity, tilt } from './quantities.ts';
+import { quantity, sideOf, tilt } from './quantities.ts';
 import { call, minus, over, size, times, type Subject } from './term.ts';
 
 const edges = ['front', 'rear', 'inboard', 'outboard'] as const;
@@ -13,12 +13,16 @@ const edgeOf = ({ index }: Subject) => edges[index] ?? 'front';
 const jointOf = (s: Subject): Vec3 => balanceOf(s).joint ?? { x: NaN, y: NaN, z: NaN };
 
 const margin = quantity('b', 'centre of mass inside the edge', 'mm', (s) => balanceOf(s).base[edgeOf(s)].margin.least);
-const height = quantity('z', 'centre of mass over the desk', 'mm', (s) => jointOf(s).z);
+const height = quantity('z', 'centre of mass over what the stand is on', 'mm', (s) => jointOf(s).z - sideOf(s).mark.z);
 const angle = quantity('β', 'tip angle over the edge', '°', (s) => balanceOf(s).base[edgeOf(s)].angle.least);
 const mass = quantity('m', 'cabinet and stand', 'kg', (s) => balanceOf(s).mass ?? NaN);
 const gravity = quantity('g', 'gravity', 'm/s²', () => GRAVITY);
-const top = quantity('z_t', 'highest corner of the cabinet over the desk', 'mm', (s) =>
-  Math.max(...s.plan.sides[s.side].cabinet.slice(4).map(({ z }) => z)),
+const top = quantity('z_t', 'highest corner of the cabinet over what the stand is on', 'mm', (s) =>
+  Math.max(
+    ...sideOf(s)
+      .cabinet.slice(4)
+      .map(({ z }) => z - sideOf(s).mark.z),
+  ),
 );
 const push = quantity(
   'F',

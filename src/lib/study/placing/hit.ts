@@ -112,7 +112,7 @@ function used(
   const posed = placeSide(speaker, straight, side);
   if (!posed.ok) return Infinity;
   const pose = posed.value;
-  const target = vec3(0, 0, ear);
+  const target = vec3(0, 0, pose.mark.z + ear);
   const speed = speedOfSound(layout.air.temperature);
   const { treble } = hearingAt({ ...speaker, crossovers: [] }, { left: pose, right: pose }, target, speed)(target);
   const now = crossoverSums(speaker.crossovers, pose.drivers, speaker.designPoint, target, speed);

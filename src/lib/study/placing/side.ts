@@ -4,6 +4,7 @@ import { headOf } from '$lib/layout/ears.ts';
 import { aimedPointOf, driversOn, placeSide } from '$lib/layout/place.ts';
 import { once } from '$lib/project/once.ts';
 import type { Layout, Project, SideName, Speaker } from '$lib/project/project.ts';
+import { standsAt } from '$lib/project/surface.ts';
 import type { SidePlan } from '$lib/solution/document.ts';
 import { plan } from '$lib/solution/plan.ts';
 import { onStand } from './asPlaced.ts';
@@ -19,7 +20,7 @@ export interface Side {
   readonly stand: ExistingStand;
   readonly aim: Aim;
   readonly chart: Chart;
-  /** Height of the ears over the desk, mm. */
+  /** Height of the ears over what the stand is on, mm. */
   readonly ear: number;
   /** Stretches of run at which the stand hits. */
   readonly runs: readonly Span[];
@@ -68,8 +69,9 @@ export function sideOf({ speaker, layout, ask, sums, sets }: SideTask, side: Sid
     earOffset: listener.headWidth / 2,
     inboard: aimedPointOf(rules.through, driversOn(speaker, side)).offset,
   });
+  const ear = head.z - standsAt(layout, side);
   const aim = aimOf(speaker, layout, side, stand, allowed, sums?.[side] ?? null);
-  const runs = once(() => aim.runs(head.z));
+  const runs = once(() => aim.runs(ear));
   const space = spaceOf(layout, side, set, ask.clear);
   const room = (mark: Point): number => {
     const turned = chart.turned(mark);
@@ -86,7 +88,7 @@ export function sideOf({ speaker, layout, ask, sums, sets }: SideTask, side: Sid
     stand,
     aim,
     chart,
-    ear: head.z,
+    ear,
     get runs() {
       return runs();
     },

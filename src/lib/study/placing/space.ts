@@ -5,8 +5,8 @@ import { mirrorX, vec3 } from '$lib/geometry/point.ts';
 import { overlapDepth, sixSided, uprightBox, type Solid } from '$lib/geometry/solid.ts';
 import { monitorBody } from '$lib/layout/bodies.ts';
 import { earsOf } from '$lib/layout/ears.ts';
-import { deskShape } from '$lib/project/deskShape.ts';
 import type { Layout, SideName } from '$lib/project/project.ts';
+import { outlineUnder } from '$lib/project/surface.ts';
 import { towards } from '$lib/project/wall.ts';
 
 /** A loudspeaker on its stand at the mark (0, 0), untoed, seen as a right one. */
@@ -29,7 +29,7 @@ const DUST = 1e-9;
 const PLENTY = 1000;
 
 /**
- * How much room a loudspeaker has at a mark, mm; negative where it cannot stand: the stand all on the desk; cabinet and
+ * How much room a loudspeaker has at a mark, mm; negative where it cannot stand: the stand all on what carries it; cabinet and
  * stand clear of walls and screens; off the head, and on its own side of it. Seen as a right loudspeaker.
  */
 export function spaceOf(layout: Layout, side: SideName, set: StoodSet, clear: Clearances) {
@@ -37,7 +37,8 @@ export function spaceOf(layout: Layout, side: SideName, set: StoodSet, clear: Cl
   const { desk, room, monitors, listener } = layout;
   const screens = monitors.map((monitor) => ({ ...monitorBody(monitor.x === 0 || side === 'right' ? monitor : { ...monitor, x: -monitor.x }) })); // prettier-ignore
   const sign = side === 'left' ? -1 : 1;
-  const top = side === 'left' ? mirroredOutline(deskShape(desk)) : deskShape(desk);
+  const outline = outlineUnder(layout, side);
+  const top = outline && side === 'left' ? mirroredOutline(outline) : outline;
   const walls = room.walls.map(({ bearing, distance }) => {
     const [right, ahead] = towards(bearing);
     return { right: sign * right, ahead, distance: distance - clear.wall };
@@ -65,7 +66,7 @@ export function spaceOf(layout: Layout, side: SideName, set: StoodSet, clear: Cl
       clearOfWalls(corner);
       base.push(corner);
     }
-    keep(gapWithin(top, base).gap);
+    if (top) keep(gapWithin(top, base).gap);
     const corners = set.cabinet.map(({ x, y, z }) => {
       const corner = at(x, y);
       clearOfWalls(corner);
