@@ -118,7 +118,11 @@ describe('what the spreads hold', () => {
     const by = (key: SureKey): number => off[key] ?? 0;
     const layout = firstLayout(of);
     const { desk, listener, placement } = layout;
-    const mark = ({ x, y, on }: { x: number; y: number; on: string }) => ({ x: x + by('markX'), y: y + by('markY'), on });
+    const mark = ({ x, y, on }: { x: number; y: number; on: string }) => ({
+      x: x + by('markX'),
+      y: y + by('markY'),
+      on,
+    });
     return {
       ...of,
       speaker: {

@@ -11,7 +11,7 @@ export const monitorBody = ({ x, y, bottom, width, height, depth }: Monitor): So
   uprightBox(vec3(x - width / 2, y, bottom), vec3(width, Math.max(depth, THINNEST_MONITOR), height));
 
 /** The corners of a surface's plate: four round its underside, then the four of its top over them. Desk frame, mm. */
-export function plateCorners(surface: Surface, desk: Pick<Desk, 'height'>): Vec3[] {
+function plateCorners(surface: Surface, desk: Pick<Desk, 'height'>): Vec3[] {
   const top = surface.height - desk.height;
   const corners = surfaceCorners(surface);
   return [top - surface.thickness, top].flatMap((z) => corners.map(([x, y]) => vec3(x, y, z)));

@@ -12,7 +12,7 @@ export const FLOOR = 'floor';
 export type Surfaced = Pick<Layout, 'desk' | 'surfaces' | 'placement'>;
 
 /** The surface of the list that a loudspeaker's stand is on; null for the desk and the floor. */
-export function surfaceUnder({ surfaces, placement }: Surfaced, side: SideName): Surface | null {
+function surfaceUnder({ surfaces, placement }: Surfaced, side: SideName): Surface | null {
   const { on } = placement[side];
   if (on === DESK || on === FLOOR) return null;
   const found = surfaces.find(({ name }) => name === on);
@@ -35,7 +35,7 @@ export function outlineUnder(layout: Surfaced, side: SideName): Outline | null {
 }
 
 /** Its edges leave the corners in this order: front, right, back, left, as the surface is turned. */
-export const surfaceOutline = (surface: Surface): Outline => ({ points: surfaceCorners(surface), convex: true });
+const surfaceOutline = (surface: Surface): Outline => ({ points: surfaceCorners(surface), convex: true });
 
 /** The edges in that order. */
 export const surfaceEdges = ['front', 'right', 'back', 'left'] as const;

@@ -35,12 +35,9 @@ export const surface = {
   y: position('Front, from the edge', 'desk’s front edge to the middle of its front edge', [-5000, 15000, ROOM]),
   width: length('Width', 'side to side', side, { start: 1200 }),
   depth: length('Depth', 'front to back', side, { start: 240 }),
-  turn: bearing(
-    'Turn',
-    'where its back looks: 0 ahead, plus to the right',
-    [-180, 180, 'all round, seen from above'],
-    { default: 0 },
-  ),
+  turn: bearing('Turn', 'where its back looks: 0 ahead, plus to the right', [-180, 180, 'all round, seen from above'], {
+    default: 0,
+  }),
   height: length('Height', 'floor to its top', [0, 5000, 'from the floor to under a high ceiling'], { start: 1180 }),
   thickness: length('Thickness', 'of the plate', [1, 500, 'from sheet metal to a box'], { default: 18 }),
   foot: part('Base of stated size', 'off: as large as its plate, and weightless', foot),
