@@ -22,14 +22,14 @@ const notices = (page: Page) => page.getByRole('region', { name: 'Notices' });
 const status = (page: Page) => page.locator('[data-status]');
 const undo = (page: Page) => page.getByRole('button', { name: /^Undo/ });
 const redo = (page: Page) => page.getByRole('button', { name: /^Redo/ });
-const shelf = (page: Page) => page.getByRole('dialog', { name: 'Projects in this browser' });
+const projectsDialog = (page: Page) => page.getByRole('dialog', { name: 'Projects in this browser' });
 const layout = (page: Page, name: string) => page.getByRole('radio', { name, exact: true });
 
 const saved = (page: Page) => expect.poll(() => status(page).getAttribute('data-status')).toBe('saved');
 
-async function openShelf(page: Page): Promise<void> {
+async function openProjects(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'New, open, share' }).click();
-  await shelf(page).waitFor();
+  await projectsDialog(page).waitFor();
 }
 
 async function typeEar(page: Page, value: string): Promise<void> {
@@ -143,8 +143,8 @@ describe('what is kept', () => {
     await expect.poll(() => status(page).textContent()).toContain('Not saved');
     await expect.poll(() => ear(page).inputValue()).toBe('1234');
     await expectAccessible();
-    await openShelf(page);
-    await expect.poll(() => shelf(page).textContent()).toContain('This browser keeps nothing');
+    await openProjects(page);
+    await expect.poll(() => projectsDialog(page).textContent()).toContain('This browser keeps nothing');
     await page.keyboard.press('Escape');
   });
 
@@ -195,9 +195,9 @@ describe('what is kept', () => {
     await expect
       .poll(() => notices(page).textContent())
       .toContain('No copy of this project in the browser can be read');
-    await openShelf(page);
+    await openProjects(page);
     const coming = page.waitForEvent('download');
-    await shelf(page).getByRole('button', { name: 'Save what is there' }).click();
+    await projectsDialog(page).getByRole('button', { name: 'Save what is there' }).click();
     expect(await readFile(await (await coming).path(), 'utf8')).toContain('Bindery desk');
   });
 });
@@ -216,44 +216,44 @@ describe('two tabs', () => {
     await typeEar(page, '1220');
     await notices(page).getByRole('button', { name: 'Take theirs' }).click();
     await expect.poll(() => ear(page).inputValue()).toBe('1210');
-    await openShelf(page);
-    await expect.poll(() => shelf(page).getByRole('listitem').count()).toBe(2);
+    await openProjects(page);
+    await expect.poll(() => projectsDialog(page).getByRole('listitem').count()).toBe(2);
     await page.keyboard.press('Escape');
     await typeEar(page, '1230');
     await saved(page);
     await expect.poll(() => notices(second).textContent()).toContain('Another tab has changed this project.');
     await notices(second).getByRole('button', { name: 'Keep mine' }).click();
     await expect.poll(() => ear(second).inputValue()).toBe('1210');
-    await openShelf(second);
-    await expect.poll(() => shelf(second).getByRole('listitem').count()).toBe(3);
+    await openProjects(second);
+    await expect.poll(() => projectsDialog(second).getByRole('listitem').count()).toBe(3);
   });
 });
 
-describe('the shelf', () => {
+describe('the store', () => {
   test('opens, copies, renames and deletes, and puts back what was deleted', async () => {
     const { page, expectAccessible } = await visit();
     await title(page).fill('First');
     await saved(page);
-    await openShelf(page);
+    await openProjects(page);
     await expectAccessible();
-    await shelf(page).getByRole('button', { name: 'New project, default sizes' }).click();
+    await projectsDialog(page).getByRole('button', { name: 'New project, default sizes' }).click();
     await expect.poll(() => title(page).inputValue()).toBe('My desk');
-    await openShelf(page);
-    await shelf(page).getByRole('button', { name: 'Copy First' }).click();
-    await shelf(page).getByRole('button', { name: 'Rename First 2' }).click();
-    await shelf(page).getByRole('textbox', { name: 'New title' }).fill('Second');
+    await openProjects(page);
+    await projectsDialog(page).getByRole('button', { name: 'Copy First' }).click();
+    await projectsDialog(page).getByRole('button', { name: 'Rename First 2' }).click();
+    await projectsDialog(page).getByRole('textbox', { name: 'New title' }).fill('Second');
     await page.keyboard.press('Enter');
-    await shelf(page).getByRole('button', { name: 'Rename My desk' }).click();
-    await shelf(page).getByRole('textbox', { name: 'New title' }).fill('Third');
-    await shelf(page).getByRole('button', { name: 'Keep this title' }).click();
-    await shelf(page).getByRole('button', { name: 'Delete First' }).click();
-    const titles = () => shelf(page).getByRole('listitem').locator('b').allTextContents();
+    await projectsDialog(page).getByRole('button', { name: 'Rename My desk' }).click();
+    await projectsDialog(page).getByRole('textbox', { name: 'New title' }).fill('Third');
+    await projectsDialog(page).getByRole('button', { name: 'Keep this title' }).click();
+    await projectsDialog(page).getByRole('button', { name: 'Delete First' }).click();
+    const titles = () => projectsDialog(page).getByRole('listitem').locator('b').allTextContents();
     await expect.poll(async () => (await titles()).sort()).toEqual(['Second', 'Third']);
-    await shelf(page).getByRole('button', { name: 'Put it back' }).click();
+    await projectsDialog(page).getByRole('button', { name: 'Put it back' }).click();
     await expect.poll(async () => (await titles()).sort()).toEqual(['First', 'Second', 'Third']);
     await expectAccessible();
-    await shelf(page).getByRole('button', { name: 'Open First' }).click();
-    await expect.poll(() => shelf(page).count()).toBe(0);
+    await projectsDialog(page).getByRole('button', { name: 'Open First' }).click();
+    await expect.poll(() => projectsDialog(page).count()).toBe(0);
     await expect.poll(() => title(page).inputValue()).toBe('First');
     await expect
       .poll(() => page.evaluate(() => document.activeElement?.textContent?.trim()))
@@ -263,15 +263,15 @@ describe('the shelf', () => {
   test('refuses a broken file with its faults and loses nothing', async () => {
     const { page, expectAccessible } = await visit();
     await typeEar(page, '1234');
-    await openShelf(page);
+    await openProjects(page);
     const text = JSON.stringify({ ...demoProject, cutter: { kerf: -1 }, title: '' });
-    await shelf(page)
+    await projectsDialog(page)
       .getByLabel('From a file')
       .setInputFiles({ name: 'broken.json', mimeType: 'application/json', buffer: Buffer.from(text) });
     await expect
-      .poll(() => shelf(page).textContent())
+      .poll(() => projectsDialog(page).textContent())
       .toContain('/cutter/kerf: expected a width from 0 to 13 mm, got -1');
-    await expect.poll(() => shelf(page).textContent()).toContain('/title: ');
+    await expect.poll(() => projectsDialog(page).textContent()).toContain('/title: ');
     await expectAccessible();
     await page.keyboard.press('Escape');
     await expect.poll(() => ear(page).inputValue()).toBe('1234');
@@ -287,13 +287,13 @@ describe('a link', () => {
     await page.evaluate(() =>
       Object.defineProperty(navigator, 'clipboard', { value: { writeText: () => Promise.reject(new Error('no')) } }),
     );
-    await openShelf(page);
-    await shelf(page).getByRole('button', { name: 'Copy a link' }).click();
-    const field = shelf(page).getByRole('textbox', { name: 'Link to this project' });
+    await openProjects(page);
+    await projectsDialog(page).getByRole('button', { name: 'Copy a link' }).click();
+    const field = projectsDialog(page).getByRole('textbox', { name: 'Link to this project' });
     await expect.poll(() => field.inputValue()).toMatch(/#project-1\./);
     const link = await field.inputValue();
     await expect
-      .poll(() => shelf(page).textContent())
+      .poll(() => projectsDialog(page).textContent())
       .toContain(`A link of ${link.length.toLocaleString()} characters.`);
     const fresh = await visit(new URL(link).hash);
     await expect.poll(() => ear(fresh.page).inputValue()).toBe('1234');
@@ -301,16 +301,16 @@ describe('a link', () => {
     expect(new URL(fresh.page.url()).hash).toBe('');
     await reload(fresh.page);
     await expect.poll(() => ear(fresh.page).inputValue()).toBe('1234');
-    await openShelf(fresh.page);
-    await expect.poll(() => shelf(fresh.page).getByRole('listitem').count()).toBe(1);
+    await openProjects(fresh.page);
+    await expect.poll(() => projectsDialog(fresh.page).getByRole('listitem').count()).toBe(1);
   });
 
   test('goes to the clipboard where there is one', async () => {
     const { page, context } = await visit();
     await context.grantPermissions(['clipboard-read', 'clipboard-write']);
-    await openShelf(page);
-    await shelf(page).getByRole('button', { name: 'Copy a link' }).click();
-    await expect.poll(() => shelf(page).textContent()).toContain('Copied: a link of');
+    await openProjects(page);
+    await projectsDialog(page).getByRole('button', { name: 'Copy a link' }).click();
+    await expect.poll(() => projectsDialog(page).textContent()).toContain('Copied: a link of');
     expect(await page.evaluate(() => navigator.clipboard.readText())).toMatch(/#project-1\./);
   });
 
@@ -417,9 +417,9 @@ describe('without a network', () => {
     await page.getByRole('button', { name: 'Download all as one zip' }).click();
     const archive = unzipSync(new Uint8Array(await readFile(await (await coming).path())));
     expect(Object.keys(archive)).toContain('plan.json');
-    await openShelf(page);
+    await openProjects(page);
     const file = page.waitForEvent('download');
-    await shelf(page).getByRole('button', { name: 'Save as a file' }).click();
+    await projectsDialog(page).getByRole('button', { name: 'Save as a file' }).click();
     expect((await file).suggestedFilename()).toBe('Bindery desk.json');
     await page.keyboard.press('Escape');
     await reload(page);
@@ -497,19 +497,22 @@ describe('for everybody', () => {
   test.each([
     ['dark', 1280],
     ['light', 390],
-  ] as const)('axe finds nothing on the open shelf and the open card in %s, %d px wide', async (theme, width) => {
-    const { page, expectAccessible } = await visit('', {
-      theme,
-      viewport: { width, height: 844 },
-      touch: width < 1000,
-    });
-    await page.getByRole('button', { name: 'window side: Arrange' }).click();
-    await page.getByRole('button', { name: 'Add another' }).click();
-    await expectAccessible();
-    await page.keyboard.press('Escape');
-    await openShelf(page);
-    await shelf(page).getByRole('button', { name: 'Copy a link' }).click();
-    await expectAccessible();
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-  });
+  ] as const)(
+    'axe finds nothing on the open projects dialog and the open card in %s, %d px wide',
+    async (theme, width) => {
+      const { page, expectAccessible } = await visit('', {
+        theme,
+        viewport: { width, height: 844 },
+        touch: width < 1000,
+      });
+      await page.getByRole('button', { name: 'window side: Arrange' }).click();
+      await page.getByRole('button', { name: 'Add another' }).click();
+      await expectAccessible();
+      await page.keyboard.press('Escape');
+      await openProjects(page);
+      await projectsDialog(page).getByRole('button', { name: 'Copy a link' }).click();
+      await expectAccessible();
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    },
+  );
 });

@@ -122,8 +122,8 @@ async function hearOut({ context, takeNoise }: Visit): Promise<string[]> {
  */
 async function answers(page: Page): Promise<void> {
   await page.locator('#svelte-announcer').waitFor({ state: 'attached' });
-  const shelf = page.getByRole('button', { name: 'New, open, share' });
-  if ((await shelf.count()) === 0) await page.waitForLoadState('networkidle');
+  const projects = page.getByRole('button', { name: 'New, open, share' });
+  if ((await projects.count()) === 0) await page.waitForLoadState('networkidle');
   else await page.locator('button:enabled', { hasText: 'New, open, share' }).waitFor();
 }
 

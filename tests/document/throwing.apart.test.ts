@@ -1,9 +1,9 @@
 import { describe, expect, test, vi } from 'vitest';
 import type * as builds from '$lib/stand/build.ts';
-import { Keeper } from '$lib/document/persistence/keeper.svelte.ts';
+import { Persistence } from '$lib/document/persistence/persistence.svelte.ts';
 import { OpenProject } from '$lib/document/openProject.svelte.ts';
 import { settle, settleProject } from '$lib/document/settle.ts';
-import { Shelf } from '$lib/document/persistence/shelf.ts';
+import { ProjectStore } from '$lib/document/persistence/projectStore.ts';
 import { Undo } from '$lib/document/undo.svelte.ts';
 import { demoWith, project } from '../projects.ts';
 import { FakeStore } from './persistence/store.ts';
@@ -25,22 +25,22 @@ vi.mock('$lib/stand/build.ts', async (original) => {
 
 const told = [{ pointer: '/layouts/0/stand/build', message: expect.stringMatching(/wood was left over.*is kept/) }];
 
-/** A page's state round one project, on a shelf of its own. */
-function page(shelf = new Shelf(new FakeStore())) {
+/** A page's state round one project, in a store of its own. */
+function page(projects = new ProjectStore(new FakeStore())) {
   const open = new OpenProject(project());
   const undo = new Undo(open);
-  const keeper = new Keeper(open, undo, shelf, null);
+  const persistence = new Persistence(open, undo, projects, null);
   const edit = (value: unknown): void => {
     open.edit(LIFT, value);
     undo.follow();
-    keeper.follow();
+    persistence.follow();
   };
-  return { open, undo, keeper, shelf, edit };
+  return { open, undo, persistence, projects, edit };
 }
 
 describe('a plan that throws', () => {
   test('costs no edit: it is in the document, an undo away, saved, and told as a fault', () => {
-    const { open, undo, keeper, shelf, edit } = page();
+    const { open, undo, persistence, projects, edit } = page();
     const before = open.shown;
     edit(BROKEN);
     expect(open.at(LIFT)).toBe(BROKEN);
@@ -48,9 +48,9 @@ describe('a plan that throws', () => {
     // What is drawn stays the last answer, and is known not to be what is typed.
     expect(open.shown).toBe(before);
     expect(open.shown?.project).not.toBe(open.project);
-    keeper.flush();
-    expect(keeper.status.kind).toBe('saved');
-    const kept = shelf.read(keeper.id ?? '');
+    persistence.flush();
+    expect(persistence.status.kind).toBe('saved');
+    const kept = projects.read(persistence.id ?? '');
     expect(kept.ok && kept.value.content.draft).toEqual(project({ [LIFT]: BROKEN }));
 
     expect(undo.undoLabel).toMatch(/lift/i);
@@ -63,11 +63,11 @@ describe('a plan that throws', () => {
   });
 
   test('is told just the same when the project is opened again', () => {
-    const { shelf, keeper, edit } = page();
+    const { projects, persistence, edit } = page();
     edit(BROKEN);
-    keeper.flush();
-    const again = page(shelf);
-    expect(again.keeper.resume()).toMatchObject({ ok: true });
+    persistence.flush();
+    const again = page(projects);
+    expect(again.persistence.resume()).toMatchObject({ ok: true });
     expect(again.open.at(LIFT)).toBe(BROKEN);
     // The drawing is the last that had an answer, as before.
     expect([again.open.shown?.project, again.open.sound]).toEqual([project(), true]);

@@ -53,5 +53,5 @@ test('a file that is one is opened in place of what was there, before anything i
   const read = await workspace.takeFile(JSON.stringify(project({ '/title': 'From a file' })));
   expect(read.ok).toBe(true);
   expect(open.project.title).toBe('From a file');
-  expect([workspace.keeper, workspace.shelf, workspace.unsaved]).toEqual([null, null, false]);
+  expect([workspace.persistence, workspace.projects, workspace.unsaved]).toEqual([null, null, false]);
 });

@@ -1,12 +1,12 @@
 import type { Fault, Result } from '$lib/project/fault.ts';
 import type { Project } from '$lib/project/project.ts';
 import { plainText } from '$lib/project/sentence.ts';
-import type { Keeper } from '$lib/document/persistence/keeper.svelte.ts';
-import type { Keeping } from '$lib/document/persistence/keeping.ts';
+import type { Persistence } from '$lib/document/persistence/persistence.svelte.ts';
+import type { InBrowser } from '$lib/document/persistence/inBrowser.ts';
 import { layoutAfterUndo, layoutWithin } from './layoutShown.ts';
 import { withLayouts, type LayoutOperation } from './layoutEdit.ts';
 import type { OpenProject } from './openProject.svelte.ts';
-import type { Opened, Shelf } from '$lib/document/persistence/shelf.ts';
+import type { Opened, ProjectStore } from '$lib/document/persistence/projectStore.ts';
 import type { SiteUpdate } from '$lib/document/persistence/siteUpdate.svelte.ts';
 import { attempt, browserStore } from '$lib/document/persistence/storage.ts';
 import { tillFetched } from './tillFetched.ts';
@@ -37,12 +37,12 @@ const NOT_KEPT: Notice = {
 export type AtRest = (work: () => void) => () => void;
 
 /**
- * What surrounds the open project: undo, the shelf, other tabs, files and links, and what there is to say of them. What
+ * What surrounds the open project: undo, the store, other tabs, files and links, and what there is to say of them. What
  * keeps and reads projects is fetched once it is needed: at once where there is something kept, or in the address; else
  * with the first touch of anything, or when the page has come to rest.
  */
 export class Workspace {
-  #keeping = $state.raw<Keeping | null>(null);
+  #inBrowser = $state.raw<InBrowser | null>(null);
   #notice = $state.raw<Notice | null>(null);
   #said = $state('');
   readonly #open: OpenProject;
@@ -59,21 +59,21 @@ export class Workspace {
   }
 
   /** Null until it is needed. */
-  get keeper(): Keeper | null {
-    return this.#keeping?.keeper ?? null;
+  get persistence(): Persistence | null {
+    return this.#inBrowser?.persistence ?? null;
   }
 
-  get shelf(): Shelf | null {
-    return this.#keeping?.shelf ?? null;
+  get projects(): ProjectStore | null {
+    return this.#inBrowser?.projects ?? null;
   }
 
   get update(): SiteUpdate | null {
-    return this.#keeping?.update ?? null;
+    return this.#inBrowser?.update ?? null;
   }
 
   /** Whether something would be lost if the page went away now. */
   get unsaved(): boolean {
-    return this.keeper?.status.kind === 'failed';
+    return this.persistence?.status.kind === 'failed';
   }
 
   get notice(): Notice | null {
@@ -102,29 +102,29 @@ export class Workspace {
       callOff();
       this.#waiting = null;
       ending.abort();
-      this.#keeping?.end();
+      this.#inBrowser?.end();
     };
   }
 
   /** Takes notice of edits. To be called from an effect. */
   follow(): void {
     this.#undo.follow();
-    this.keeper?.follow();
+    this.persistence?.follow();
     if (this.#open.draft !== this.#first) this.#stopWaiting();
   }
 
-  /** Opens another project of the shelf in place of this one. */
+  /** Opens another project of the store in place of this one. */
   openEntry(id: string): StorageResult<Opened> {
-    const opened = this.keeper?.openEntry(id) ?? storageError('forbidden');
+    const opened = this.persistence?.openEntry(id) ?? storageError('forbidden');
     this.dismiss();
     if (opened.ok) this.#tell(opened);
     return opened;
   }
 
-  /** Opens a project from elsewhere, as an entry of its own on the shelf. */
+  /** Opens a project from elsewhere, as an entry of its own in the store. */
   take(project: Project): void {
     this.dismiss();
-    const taken = this.keeper?.take(project);
+    const taken = this.persistence?.take(project);
     if (taken === undefined) this.#open.replace(project);
     else this.#tell(taken);
   }
@@ -187,21 +187,21 @@ export class Workspace {
   }
 
   async #begin(frame: Window, scripts: readonly string[], signal: AbortSignal): Promise<void> {
-    const { beginKeeping } = await tillFetched(
-      () => import('$lib/document/persistence/keeping.ts'),
+    const { keepInBrowser } = await tillFetched(
+      () => import('$lib/document/persistence/inBrowser.ts'),
       frame,
       () => this.notify(NOT_KEPT),
     );
     if (signal.aborted) return;
     if (this.#notice === NOT_KEPT) this.dismiss();
-    const keeping = beginKeeping(this.#open, this.#undo, frame, scripts);
-    this.#keeping = keeping;
+    const inBrowser = keepInBrowser(this.#open, this.#undo, frame, scripts);
+    this.#inBrowser = inBrowser;
     frame.addEventListener('hashchange', () => void this.#takeAddress(frame), { signal });
     const taken = await this.#takeAddress(frame);
     if (taken || signal.aborted) return;
     // Whoever was quicker than that has begun something new: it is kept, and nothing comes in its place.
-    if (this.#open.draft !== this.#first) keeping.keeper.touch();
-    else this.#resume(keeping.keeper);
+    if (this.#open.draft !== this.#first) inBrowser.persistence.touch();
+    else this.#resume(inBrowser.persistence);
   }
 
   /**
@@ -220,8 +220,8 @@ export class Workspace {
     return link.kind === 'project';
   }
 
-  #resume(keeper: Keeper): void {
-    const resumed = keeper.resume();
+  #resume(persistence: Persistence): void {
+    const resumed = persistence.resume();
     if (resumed !== null) this.#tell(resumed);
   }
 

@@ -48,7 +48,7 @@ export class Autosave {
     this.#status = outcome.ok ? { kind: 'saved', at: outcome.value.saved } : { kind: 'failed', error: outcome.error };
   }
 
-  /** Another document is open now, as the shelf has had it since `at`; null for one that is on no shelf yet. */
+  /** Another document is open now, as the store has had it since `at`; null for one that is in no store yet. */
   settle(at: number | null): void {
     this.#stop();
     this.#changed = false;

@@ -1,5 +1,5 @@
 import { sameJson } from '$lib/project/sameJson.ts';
-import type { Content, Kept, Opened, Shelf } from './shelf.ts';
+import type { Content, Kept, Opened, ProjectStore } from './projectStore.ts';
 import { done, type StorageResult } from './storageError.ts';
 
 /**
@@ -13,20 +13,20 @@ export interface Settlement<Value> {
   readonly copy: Kept | null;
 }
 
-/** Mine stays, and theirs goes on the shelf as a copy. Where theirs cannot be read, mine is a new entry beside it. */
-export function keepMine(shelf: Shelf, id: string, mine: Content): StorageResult<Settlement<Kept>> {
-  const theirs = shelf.read(id);
-  if (!theirs.ok) return settled(shelf.add(mine), null);
+/** Mine stays, and theirs goes in the store as a copy. Where theirs cannot be read, mine is a new entry beside it. */
+export function keepMine(projects: ProjectStore, id: string, mine: Content): StorageResult<Settlement<Kept>> {
+  const theirs = projects.read(id);
+  if (!theirs.ok) return settled(projects.add(mine), null);
   if (sameJson(mine, theirs.value.content)) return settled(theirs, null);
-  const copy = shelf.addCopy(theirs.value.content);
-  return copy.ok ? settled(shelf.write(id, mine, theirs.value.stamp), copy.value) : copy;
+  const copy = projects.addCopy(theirs.value.content);
+  return copy.ok ? settled(projects.write(id, mine, theirs.value.stamp), copy.value) : copy;
 }
 
-/** Theirs is read, and mine goes on the shelf as a copy. */
-export function takeTheirs(shelf: Shelf, id: string, mine: Content): StorageResult<Settlement<Opened>> {
-  const theirs = shelf.read(id);
+/** Theirs is read, and mine goes in the store as a copy. */
+export function takeTheirs(projects: ProjectStore, id: string, mine: Content): StorageResult<Settlement<Opened>> {
+  const theirs = projects.read(id);
   if (!theirs.ok || sameJson(mine, theirs.value.content)) return settled(theirs, null);
-  const copy = shelf.addCopy(mine);
+  const copy = projects.addCopy(mine);
   return copy.ok ? settled(theirs, copy.value) : copy;
 }
 

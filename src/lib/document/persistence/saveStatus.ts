@@ -6,7 +6,7 @@ export type SaveStatus =
   | { readonly kind: 'untouched' }
   /** Changed, and about to be saved. */
   | { readonly kind: 'saving' }
-  /** As it is on the shelf. `at`: ms since 1970. */
+  /** As it is in the store. `at`: ms since 1970. */
   | { readonly kind: 'saved'; readonly at: number }
   /** Changed, and not saved. The next change, or asking, tries again. */
   | { readonly kind: 'failed'; readonly error: StorageError };

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { Keeper } from '$lib/document/persistence/keeper.svelte.ts';
+import { Persistence } from '$lib/document/persistence/persistence.svelte.ts';
 import { OpenProject } from '$lib/document/openProject.svelte.ts';
-import { Shelf } from '$lib/document/persistence/shelf.ts';
+import { ProjectStore } from '$lib/document/persistence/projectStore.ts';
 import { storageError, storageErrorText, type StorageResult } from '$lib/document/persistence/storageError.ts';
 import { Undo } from '$lib/document/undo.svelte.ts';
 import { project } from '../../projects.ts';
@@ -27,15 +27,15 @@ function browser() {
     tabs += 1;
     const open = new OpenProject(project());
     const undo = new Undo(open);
-    const shelf = new Shelf(store, () => `id${(ids += 1)}`);
-    const keeper = new Keeper(open, undo, shelf, line.join(), `tab${tabs}`);
+    const projects = new ProjectStore(store, () => `id${(ids += 1)}`);
+    const persistence = new Persistence(open, undo, projects, line.join(), `tab${tabs}`);
     const edit = (value: unknown, pointer = EAR): void => {
       open.edit(pointer, value);
       undo.follow();
-      keeper.follow();
+      persistence.follow();
     };
     const ear = (): unknown => open.at(EAR);
-    return { open, undo, shelf, keeper, edit, ear };
+    return { open, undo, projects, persistence, edit, ear };
   };
   return { store, tab };
 }
@@ -48,21 +48,21 @@ function valueOf<Value>(outcome: StorageResult<Value> | null): Value {
 
 const soon = (): void => void vi.advanceTimersByTime(1000);
 
-const ears = (shelf: Shelf): unknown[] =>
-  valueOf(shelf.list()).map(({ id }) => valueOf(shelf.read(id)).content.project.layouts[0]?.listener.earHeight);
+const ears = (projects: ProjectStore): unknown[] =>
+  valueOf(projects.list()).map(({ id }) => valueOf(projects.read(id)).content.project.layouts[0]?.listener.earHeight);
 
-const titles = (shelf: Shelf): unknown[] =>
-  valueOf(shelf.list()).map((entry) => (entry.kind === 'whole' ? entry.title : entry.kind));
+const titles = (projects: ProjectStore): unknown[] =>
+  valueOf(projects.list()).map((entry) => (entry.kind === 'whole' ? entry.title : entry.kind));
 
 describe('an open project that is kept', () => {
   it('leaves the example alone until it is changed', () => {
     const { store, tab } = browser();
-    const { keeper } = tab();
-    expect(keeper.resume()).toBeNull();
-    keeper.flush();
+    const { persistence } = tab();
+    expect(persistence.resume()).toBeNull();
+    persistence.flush();
     soon();
     expect(store.everything).toEqual({});
-    expect([keeper.id, keeper.status.kind]).toEqual([null, 'untouched']);
+    expect([persistence.id, persistence.status.kind]).toEqual([null, 'untouched']);
   });
 
   it('is there again on the next visit, with what was half typed', () => {
@@ -70,16 +70,16 @@ describe('an open project that is kept', () => {
     const first = tab();
     first.edit(1200);
     first.edit('twel');
-    expect(first.keeper.status.kind).toBe('saving');
+    expect(first.persistence.status.kind).toBe('saving');
     soon();
-    expect(first.keeper.status.kind).toBe('saved');
+    expect(first.persistence.status.kind).toBe('saved');
     const second = tab();
-    expect(valueOf(second.keeper.resume()).recovered).toBe(false);
+    expect(valueOf(second.persistence.resume()).recovered).toBe(false);
     expect(second.ear()).toBe('twel');
     expect(second.open.project.layouts[0]?.listener.earHeight).toBe(1200);
-    expect(second.keeper.id).toBe(first.keeper.id);
-    second.keeper.flush();
-    expect(second.keeper.news.kind).toBe('shared');
+    expect(second.persistence.id).toBe(first.persistence.id);
+    second.persistence.flush();
+    expect(second.persistence.news.kind).toBe('shared');
   });
 
   it('shows on the next visit the drawing that it had last, when what was typed has no answer', () => {
@@ -96,7 +96,7 @@ describe('an open project that is kept', () => {
       if (typed !== 2400) first.edit(typed);
       soon();
       const next = tab();
-      expect(valueOf(next.keeper.resume()).recovered).toBe(false);
+      expect(valueOf(next.persistence.resume()).recovered).toBe(false);
       expect(next.ear()).toBe(typed);
       expect(next.open.project.layouts[0]?.listener.earHeight).toBe(2400);
       expect(next.open.shown?.project.layouts[0]?.listener).toMatchObject({ earHeight: 1200, setback: shown });
@@ -106,109 +106,109 @@ describe('an open project that is kept', () => {
 
   it('is saved when the page is hidden, and lets nothing be lost when it is left', () => {
     const { store, tab } = browser();
-    const { keeper, edit } = tab();
+    const { persistence, edit } = tab();
     const page = Object.assign(new EventTarget(), { visibilityState: 'hidden' });
     const frame = new EventTarget();
-    const detach = keeper.attach(page, frame);
+    const detach = persistence.attach(page, frame);
     edit(1200);
     page.dispatchEvent(new Event('visibilitychange'));
-    expect(keeper.status.kind).toBe('saved');
+    expect(persistence.status.kind).toBe('saved');
     const leave = (): boolean => frame.dispatchEvent(new Event('beforeunload', { cancelable: true }));
     expect(leave()).toBe(true);
     store.forbidden = true;
     edit(1210);
     expect(leave()).toBe(false);
-    expect(keeper.status).toEqual({ kind: 'failed', error: { kind: 'forbidden' } });
+    expect(persistence.status).toEqual({ kind: 'failed', error: { kind: 'forbidden' } });
     detach();
     expect(leave()).toBe(true);
   });
 
   it('gives way to another one only after it is saved, and each has a history of its own', () => {
     const { tab } = browser();
-    const { keeper, shelf, undo, edit, ear } = tab();
+    const { persistence, projects, undo, edit, ear } = tab();
     edit(1200);
-    keeper.flush();
-    const first = keeper.id ?? '';
-    const copy = valueOf(shelf.duplicate(first));
+    persistence.flush();
+    const first = persistence.id ?? '';
+    const copy = valueOf(projects.duplicate(first));
     edit(1210);
-    valueOf(keeper.openEntry(copy.id));
+    valueOf(persistence.openEntry(copy.id));
     expect(ear()).toBe(1200);
     expect(undo.undoLabel).toBeNull();
-    valueOf(keeper.openEntry(first));
+    valueOf(persistence.openEntry(first));
     expect(ear()).toBe(1210);
   });
 
   it('stays when another one cannot be read, or when it cannot be saved', () => {
     const { store, tab } = browser();
-    const { keeper, shelf, edit, ear } = tab();
+    const { persistence, projects, edit, ear } = tab();
     edit(1200);
-    keeper.flush();
-    const copy = valueOf(shelf.duplicate(keeper.id ?? ''));
-    expect(keeper.openEntry('nowhere')).toEqual(storageError('gone'));
+    persistence.flush();
+    const copy = valueOf(projects.duplicate(persistence.id ?? ''));
+    expect(persistence.openEntry('nowhere')).toEqual(storageError('gone'));
     expect(ear()).toBe(1200);
     store.room = store.used;
     edit(1210);
-    expect(keeper.openEntry(copy.id)).toEqual(storageError('full'));
+    expect(persistence.openEntry(copy.id)).toEqual(storageError('full'));
     expect(ear()).toBe(1210);
     store.room = Infinity;
     soon();
     edit(1215);
     soon();
-    expect(keeper.status.kind).toBe('saved');
+    expect(persistence.status.kind).toBe('saved');
   });
 
   it('makes an entry of an import and keeps what was open', () => {
     const { tab } = browser();
-    const { keeper, shelf, open, edit } = tab();
+    const { persistence, projects, open, edit } = tab();
     edit(1200);
-    valueOf(keeper.take(project()));
+    valueOf(persistence.take(project()));
     expect(open.project.title).toBe('Bindery desk 2');
-    expect(titles(shelf).toSorted()).toEqual(['Bindery desk', 'Bindery desk 2']);
-    expect(ears(shelf).toSorted()).toEqual([1180, 1200]);
+    expect(titles(projects).toSorted()).toEqual(['Bindery desk', 'Bindery desk 2']);
+    expect(ears(projects).toSorted()).toEqual([1180, 1200]);
   });
 
   it('opens an import also where nothing can be kept, and what was open is an undo away', () => {
     const { store, tab } = browser();
-    const { keeper, undo, open, edit, ear } = tab();
+    const { persistence, undo, open, edit, ear } = tab();
     store.forbidden = true;
     edit(1200);
-    expect(keeper.take(project({ '/title': 'Attic' }))).toEqual(storageError('forbidden'));
+    expect(persistence.take(project({ '/title': 'Attic' }))).toEqual(storageError('forbidden'));
     expect(open.project.title).toBe('Attic');
     undo.undo();
     expect([open.project.title, ear()]).toEqual(['Bindery desk', 1200]);
     store.forbidden = false;
-    keeper.flush();
-    expect(keeper.status.kind).toBe('saved');
+    persistence.flush();
+    expect(persistence.status.kind).toBe('saved');
   });
 
   it('never writes an import over the entry that could not be saved', () => {
     const { store, tab } = browser();
-    const { keeper, shelf, edit } = tab();
+    const { persistence, projects, edit } = tab();
     edit(1200);
-    keeper.flush();
-    const before = keeper.id;
+    persistence.flush();
+    const before = persistence.id;
     store.room = store.used;
     edit(1210);
-    expect(keeper.take(project({ '/title': 'Attic' }))).toEqual(storageError('full'));
+    expect(persistence.take(project({ '/title': 'Attic' }))).toEqual(storageError('full'));
     store.room = Infinity;
-    keeper.flush();
-    expect(keeper.id).not.toBe(before);
-    expect(titles(shelf).toSorted()).toEqual(['Attic', 'Bindery desk']);
+    persistence.flush();
+    expect(persistence.id).not.toBe(before);
+    expect(titles(projects).toSorted()).toEqual(['Attic', 'Bindery desk']);
   });
 
-  it('is on no shelf after its deletion until it is changed; the deletion can be undone', () => {
+  it('is in no store after its deletion until it is changed; the deletion can be undone', () => {
     const { tab } = browser();
-    const { keeper, shelf, edit, ear } = tab();
+    const { persistence, projects, edit, ear } = tab();
     edit(1200);
-    keeper.flush();
-    const id = keeper.id ?? '';
+    persistence.flush();
+    const id = persistence.id ?? '';
     edit(1210);
-    const removed = valueOf(keeper.remove(id));
+    const removed = valueOf(persistence.remove(id));
     soon();
-    expect([keeper.id, keeper.status.kind, ear()]).toEqual([null, 'untouched', 1210]);
-    expect(titles(shelf)).toEqual([]);
-    valueOf(shelf.restore(removed));
-    valueOf(keeper.openEntry(id));
+    expect([persistence.id, persistence.status.kind, ear()]).toEqual([null, 'untouched', 1210]);
+    expect(titles(projects)).toEqual([]);
+    valueOf(projects.restore(removed));
+    valueOf(persistence.openEntry(id));
     expect(ear()).toBe(1210);
   });
 });
@@ -218,15 +218,15 @@ describe('a project in two tabs', () => {
     const { store, tab } = browser();
     const one = tab();
     one.edit(1200);
-    one.keeper.flush();
+    one.persistence.flush();
     const two = tab();
-    valueOf(two.keeper.resume());
+    valueOf(two.persistence.resume());
     return { store, one, two };
   }
 
   it('is known to be in both', () => {
     const { one, two } = both();
-    expect([one.keeper.news, two.keeper.news]).toEqual([
+    expect([one.persistence.news, two.persistence.news]).toEqual([
       { kind: 'shared', tabs: 1 },
       { kind: 'shared', tabs: 1 },
     ]);
@@ -236,107 +236,110 @@ describe('a project in two tabs', () => {
     const { one, two } = both();
     two.edit(1210);
     soon();
-    expect([one.keeper.news.kind, two.keeper.news.kind]).toEqual(['conflict', 'shared']);
-    valueOf(one.keeper.takeTheirs());
+    expect([one.persistence.news.kind, two.persistence.news.kind]).toEqual(['conflict', 'shared']);
+    valueOf(one.persistence.takeTheirs());
     expect(one.ear()).toBe(1210);
-    expect(one.keeper.news.kind).toBe('shared');
-    expect(ears(one.shelf)).toEqual([1210]);
+    expect(one.persistence.news.kind).toBe('shared');
+    expect(ears(one.projects)).toEqual([1210]);
   });
 
   it('does not lose mine when theirs is taken', () => {
     const { one, two } = both();
     one.edit(1220);
     two.edit(1210);
-    two.keeper.flush();
+    two.persistence.flush();
     soon();
-    expect(one.keeper.status).toEqual({ kind: 'failed', error: { kind: 'conflict' } });
-    valueOf(one.keeper.takeTheirs());
-    expect([one.ear(), one.keeper.status.kind]).toEqual([1210, 'saved']);
-    expect(ears(one.shelf).toSorted()).toEqual([1210, 1220]);
+    expect(one.persistence.status).toEqual({ kind: 'failed', error: { kind: 'conflict' } });
+    valueOf(one.persistence.takeTheirs());
+    expect([one.ear(), one.persistence.status.kind]).toEqual([1210, 'saved']);
+    expect(ears(one.projects).toSorted()).toEqual([1210, 1220]);
   });
 
   it('does not lose theirs when mine is kept', () => {
     const { one, two } = both();
     two.edit(1210);
-    two.keeper.flush();
+    two.persistence.flush();
     one.edit(1220);
     soon();
-    valueOf(one.keeper.keepMine());
-    expect([one.ear(), one.keeper.status.kind, one.keeper.news.kind]).toEqual([1220, 'saved', 'shared']);
-    expect(two.keeper.news.kind).toBe('conflict');
-    expect(ears(one.shelf).toSorted()).toEqual([1210, 1220]);
+    valueOf(one.persistence.keepMine());
+    expect([one.ear(), one.persistence.status.kind, one.persistence.news.kind]).toEqual([1220, 'saved', 'shared']);
+    expect(two.persistence.news.kind).toBe('conflict');
+    expect(ears(one.projects).toSorted()).toEqual([1210, 1220]);
     one.edit(1230);
     soon();
-    expect(one.keeper.status.kind).toBe('saved');
+    expect(one.persistence.status.kind).toBe('saved');
   });
 
   it('does not lose mine when another one is opened, or theirs was deleted', () => {
     const { one, two } = both();
-    const copy = valueOf(one.shelf.duplicate(one.keeper.id ?? ''));
+    const copy = valueOf(one.projects.duplicate(one.persistence.id ?? ''));
     one.edit(1220);
     two.edit(1210);
-    two.keeper.flush();
-    valueOf(one.keeper.openEntry(copy.id));
-    expect(ears(one.shelf).toSorted()).toEqual([1200, 1210, 1220]);
+    two.persistence.flush();
+    valueOf(one.persistence.openEntry(copy.id));
+    expect(ears(one.projects).toSorted()).toEqual([1200, 1210, 1220]);
     two.edit(1230);
-    valueOf(one.shelf.remove(two.keeper.id ?? ''));
+    valueOf(one.projects.remove(two.persistence.id ?? ''));
     soon();
-    expect(two.keeper.status).toEqual({ kind: 'failed', error: { kind: 'gone' } });
-    valueOf(two.keeper.keepMine());
-    expect(ears(one.shelf).toSorted()).toEqual([1200, 1220, 1230]);
+    expect(two.persistence.status).toEqual({ kind: 'failed', error: { kind: 'gone' } });
+    valueOf(two.persistence.keepMine());
+    expect(ears(one.projects).toSorted()).toEqual([1200, 1220, 1230]);
   });
 
   it('notices without an edit that its project was deleted, keeps it as a new entry, and takes it back when it is put back', () => {
     const { one, two } = both();
     const frame = new EventTarget();
-    const detach = two.keeper.attach(Object.assign(new EventTarget(), { visibilityState: 'visible' as const }), frame);
+    const detach = two.persistence.attach(
+      Object.assign(new EventTarget(), { visibilityState: 'visible' as const }),
+      frame,
+    );
     const told = (): void => void frame.dispatchEvent(new Event('storage'));
     told();
-    expect(two.keeper.status.kind).toBe('saved');
-    const removed = valueOf(one.shelf.remove(two.keeper.id ?? ''));
+    expect(two.persistence.status.kind).toBe('saved');
+    const removed = valueOf(one.projects.remove(two.persistence.id ?? ''));
     told();
-    expect(two.keeper.status).toEqual({ kind: 'failed', error: { kind: 'gone' } });
+    expect(two.persistence.status).toEqual({ kind: 'failed', error: { kind: 'gone' } });
     // Something would be lost now: the browser has to ask.
     const leaving = new Event('beforeunload', { cancelable: true });
     frame.dispatchEvent(leaving);
     expect(leaving.defaultPrevented).toBe(true);
 
-    valueOf(one.shelf.restore(removed));
+    valueOf(one.projects.restore(removed));
     told();
-    expect([two.keeper.status.kind, ears(one.shelf)]).toEqual(['saved', [1200]]);
+    expect([two.persistence.status.kind, ears(one.projects)]).toEqual(['saved', [1200]]);
 
-    valueOf(one.shelf.remove(two.keeper.id ?? ''));
+    valueOf(one.projects.remove(two.persistence.id ?? ''));
     frame.dispatchEvent(new Event('focus'));
-    valueOf(two.keeper.keepMine());
-    expect([two.keeper.status.kind, ears(one.shelf)]).toEqual(['saved', [1200]]);
-    expect(two.keeper.id).not.toBe(removed.id);
+    valueOf(two.persistence.keepMine());
+    expect([two.persistence.status.kind, ears(one.projects)]).toEqual(['saved', [1200]]);
+    expect(two.persistence.id).not.toBe(removed.id);
     two.edit(1210);
     soon();
-    expect(ears(one.shelf)).toEqual([1210]);
+    expect(ears(one.projects)).toEqual([1210]);
     detach();
   });
 
   it('notices that all the browser kept was cleared', () => {
     const { store, tab } = browser();
-    const { keeper, edit, shelf } = tab();
+    const { persistence, edit, projects } = tab();
     edit(1200);
     soon();
     store.clear();
-    keeper.look();
-    expect(keeper.status).toEqual({ kind: 'failed', error: { kind: 'gone' } });
-    valueOf(keeper.keepMine());
-    expect(ears(shelf)).toEqual([1200]);
+    persistence.look();
+    expect(persistence.status).toEqual({ kind: 'failed', error: { kind: 'gone' } });
+    valueOf(persistence.keepMine());
+    expect(ears(projects)).toEqual([1200]);
     // The next visit finds it.
-    expect(valueOf(shelf.lastOpened())).toBe(keeper.id);
+    expect(valueOf(projects.lastOpened())).toBe(persistence.id);
   });
 
   it('makes one copy of mine, not two, when an import comes in between', () => {
     const { one, two } = both();
     one.edit(1220);
     two.edit(1210);
-    two.keeper.flush();
-    valueOf(one.keeper.take(project({ '/title': 'Attic' })));
-    expect(titles(one.shelf).toSorted()).toEqual(['Attic', 'Bindery desk', 'Bindery desk 2']);
-    expect(ears(one.shelf).toSorted()).toEqual([1180, 1210, 1220]);
+    two.persistence.flush();
+    valueOf(one.persistence.take(project({ '/title': 'Attic' })));
+    expect(titles(one.projects).toSorted()).toEqual(['Attic', 'Bindery desk', 'Bindery desk 2']);
+    expect(ears(one.projects).toSorted()).toEqual([1180, 1210, 1220]);
   });
 });

@@ -21,22 +21,22 @@ const body = v.object({
   draft: v.optional(v.unknown()),
 });
 
-export type SlotBody = Readonly<v.InferOutput<typeof body>>;
+export type SnapshotBody = Readonly<v.InferOutput<typeof body>>;
 
-export type Slot =
+export type Snapshot =
   | { readonly kind: 'empty' }
   /** `stamp` tells this copy from every other one of its project. */
-  | { readonly kind: 'whole'; readonly body: SlotBody; readonly stamp: string }
+  | { readonly kind: 'whole'; readonly body: SnapshotBody; readonly stamp: string }
   | { readonly kind: 'damaged' }
   /** Written by a newer version of this code. */
   | { readonly kind: 'newer' };
 
-export function writeSlot(content: SlotBody): string {
+export function writeSnapshot(content: SnapshotBody): string {
   const json = JSON.stringify(content);
   return `${VERSION} ${sumOf(json)} ${json}`;
 }
 
-export function readSlot(text: string | null): Slot {
+export function readSnapshot(text: string | null): Snapshot {
   if (text === null) return { kind: 'empty' };
   const [, version, rest = ''] = /^([1-9]\d{0,8}) (.*)$/s.exec(text) ?? [];
   if (version !== undefined && Number(version) > VERSION) return { kind: 'newer' };

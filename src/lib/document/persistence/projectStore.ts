@@ -3,9 +3,9 @@ import { migrate } from '$lib/project/migrate.ts';
 import { checkProject } from '$lib/project/parse.ts';
 import type { Project } from '$lib/project/project.ts';
 import { sameJson } from '$lib/project/sameJson.ts';
-import { idOf, keyOf, newestCopy, SLOTS, type Newest, type SlotIndex } from './copies.ts';
+import { idOf, keyOf, newestCopy, COPIES, type Newest, type CopyIndex } from './copies.ts';
 import { withValue } from '$lib/document/pointer.ts';
-import { readSlot, writeSlot } from './slot.ts';
+import { readSnapshot, writeSnapshot } from './snapshot.ts';
 import { attempt, keysOf, type TextStore } from './storage.ts';
 import { done, storageError, type StorageResult, type StorageError } from './storageError.ts';
 
@@ -19,7 +19,7 @@ export interface Content {
   readonly draft: unknown;
 }
 
-/** One project on the shelf. */
+/** One project in the store. */
 export type Entry =
   | {
       readonly kind: 'whole';
@@ -45,10 +45,10 @@ export interface Opened extends Kept {
   readonly recovered: boolean;
 }
 
-/** A project that was taken off the shelf, whole or not: all that is needed to put it back. */
+/** A project that was taken out of the store, whole or not: all that is needed to put it back. */
 export interface Removed {
   readonly id: string;
-  readonly texts: readonly (readonly [slot: SlotIndex, text: string])[];
+  readonly texts: readonly (readonly [copy: CopyIndex, text: string])[];
 }
 
 const OPEN_KEY = 'wedgewright/open';
@@ -64,7 +64,7 @@ export const randomId = (): string =>
  * The projects that the browser keeps. There is no index that could be torn: the list is what the keys say. Nothing
  * throws, and no write goes over a copy that somebody else made since.
  */
-export class Shelf {
+export class ProjectStore {
   readonly #store: TextStore | null;
   readonly #newId: () => string;
   readonly #now: () => number;
@@ -133,12 +133,12 @@ export class Shelf {
     return this.write(id, retitled(found.value.content, title), found.value.stamp);
   }
 
-  /** Takes a project off the shelf, readable or not. The answer puts it back. */
+  /** Takes a project out of the store, readable or not. The answer puts it back. */
   remove(id: string): StorageResult<Removed> {
     return attempt(this.#store, (store) => {
       const removed = { id, texts: textsOf(store, id) };
       if (removed.texts.length === 0) return storageError('gone');
-      for (const slot of SLOTS) store.removeItem(keyOf(id, slot));
+      for (const copy of COPIES) store.removeItem(keyOf(id, copy));
       return done(removed);
     });
   }
@@ -146,7 +146,7 @@ export class Shelf {
   /** Puts back what was removed. Where both copies do not fit any more, neither stays: it can be tried again. */
   restore({ id, texts }: Removed): StorageResult<string> {
     const restored = attempt(this.#store, (store) => {
-      for (const [slot, text] of texts) store.setItem(keyOf(id, slot), text);
+      for (const [copy, text] of texts) store.setItem(keyOf(id, copy), text);
       return done(id);
     });
     if (!restored.ok) this.remove(id);
@@ -183,18 +183,18 @@ export class Shelf {
     const saved = this.#now();
     const revision = (newest?.body.revision ?? 0) + 1;
     const body = { revision, saved, title: project.title, project, ...(answered ? { answered } : {}) };
-    const key = keyOf(id, newest?.slot === 0 ? 1 : 0);
-    const text = writeSlot(sameJson(project, draft) ? body : { ...body, draft });
+    const key = keyOf(id, newest?.copy === 0 ? 1 : 0);
+    const text = writeSnapshot(sameJson(project, draft) ? body : { ...body, draft });
     store.setItem(key, text);
-    const slot = readSlot(store.getItem(key) === text ? text : null);
-    return slot.kind === 'whole' ? done({ id, stamp: slot.stamp, saved }) : storageError('unkept');
+    const snapshot = readSnapshot(store.getItem(key) === text ? text : null);
+    return snapshot.kind === 'whole' ? done({ id, stamp: snapshot.stamp, saved }) : storageError('unkept');
   }
 }
 
 const textsOf = (store: TextStore, id: string): Removed['texts'] =>
-  SLOTS.flatMap((slot) => {
-    const text = store.getItem(keyOf(id, slot));
-    return text === null ? [] : [[slot, text] as const];
+  COPIES.flatMap((copy) => {
+    const text = store.getItem(keyOf(id, copy));
+    return text === null ? [] : [[copy, text] as const];
   });
 
 function entryOf(store: TextStore, id: string): Entry {

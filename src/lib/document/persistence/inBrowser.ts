@@ -1,14 +1,14 @@
 import { broadcastChannel, storageChannel } from './channel.ts';
-import { Keeper, type Keepable } from './keeper.svelte.ts';
-import { Shelf } from './shelf.ts';
+import { Persistence, type Persistable } from './persistence.svelte.ts';
+import { ProjectStore } from './projectStore.ts';
 import { SiteUpdate } from './siteUpdate.svelte.ts';
 import { browserStore } from './storage.ts';
 import type { Undo } from '$lib/document/undo.svelte.ts';
 
 /** What keeps the open project in this browser, and the site itself up to date. */
-export interface Keeping {
-  readonly shelf: Shelf;
-  readonly keeper: Keeper;
+export interface InBrowser {
+  readonly projects: ProjectStore;
+  readonly persistence: Persistence;
   readonly update: SiteUpdate;
   /** Ends it all. */
   readonly end: () => void;
@@ -19,14 +19,19 @@ export interface Keeping {
  *
  * @param scripts paths of the scripts that the page came with.
  */
-export function beginKeeping(open: Keepable, undo: Undo, frame: Window, scripts: readonly string[]): Keeping {
+export function keepInBrowser(open: Persistable, undo: Undo, frame: Window, scripts: readonly string[]): InBrowser {
   const store = browserStore();
-  const shelf = new Shelf(store);
-  const keeper = new Keeper(open, undo, shelf, broadcastChannel() ?? (store && storageChannel(store, frame)));
+  const projects = new ProjectStore(store);
+  const persistence = new Persistence(
+    open,
+    undo,
+    projects,
+    broadcastChannel() ?? (store && storageChannel(store, frame)),
+  );
   const update = new SiteUpdate();
   const ends = [
-    keeper.attach(frame.document, frame),
+    persistence.attach(frame.document, frame),
     update.attach(frame.navigator.serviceWorker, frame.document, scripts),
   ];
-  return { shelf, keeper, update, end: () => ends.forEach((end) => end()) };
+  return { projects, persistence, update, end: () => ends.forEach((end) => end()) };
 }

@@ -5,14 +5,14 @@ import type { SaveStatus } from './saveStatus.ts';
 import type { Channel } from './channel.ts';
 import { keepMine, settled, takeTheirs } from './conflict.ts';
 import { whenHidden, type Visible } from './pageHide.ts';
-import { randomId, type Content, type Kept, type Opened, type Removed, type Shelf } from './shelf.ts';
+import { randomId, type Content, type Kept, type Opened, type Removed, type ProjectStore } from './projectStore.ts';
 import type { TabNews } from './tabNews.ts';
 import { TabWatch } from './tabWatch.svelte.ts';
 import { done, type StorageResult } from './storageError.ts';
 import type { Editable, Undo } from '$lib/document/undo.svelte.ts';
 
-/** The open project as its keeper sees it. */
-export interface Keepable extends Editable {
+/** The open project as its persistence sees it. */
+export interface Persistable extends Editable {
   readonly project: Project;
   /** The last answer for the chosen layout; null when it never had one. */
   readonly shown: { readonly project: Project } | null;
@@ -20,17 +20,17 @@ export interface Keepable extends Editable {
 }
 
 /**
- * Keeps the open project on the shelf: saves it after changes, opens others in its place, and settles it with other tabs.
- * A project that nobody has changed yet (the example) is on no shelf. Nothing that is open gives way to something else
+ * Keeps the open project in the store: saves it after changes, opens others in its place, and settles it with other tabs.
+ * A project that nobody has changed yet (the example) is in no store. Nothing that is open gives way to something else
  * before it is kept.
  */
-export class Keeper {
+export class Persistence {
   #id = $state<string | null>(null);
   #stamp = '';
   #seen: unknown;
-  readonly #open: Keepable;
+  readonly #open: Persistable;
   readonly #undo: Undo;
-  readonly #shelf: Shelf;
+  readonly #projects: ProjectStore;
   readonly #autosave: Autosave;
   readonly #tabs: TabWatch;
   readonly #nobody: string;
@@ -39,17 +39,23 @@ export class Keeper {
    * @param channel to the other tabs; null where there is none.
    * @param tab what this tab is called among them.
    */
-  constructor(open: Keepable, undo: Undo, shelf: Shelf, channel: Channel | null, tab: string = randomId()) {
+  constructor(
+    open: Persistable,
+    undo: Undo,
+    projects: ProjectStore,
+    channel: Channel | null,
+    tab: string = randomId(),
+  ) {
     this.#open = open;
     this.#undo = undo;
-    this.#shelf = shelf;
+    this.#projects = projects;
     this.#seen = open.draft;
     this.#nobody = tab;
     this.#autosave = new Autosave(() => this.#save());
     this.#tabs = new TabWatch(channel, tab, this.#nobody);
   }
 
-  /** The open project's place on the shelf; null while it has none. */
+  /** The open project's place in the store; null while it has none. */
   get id(): string | null {
     return this.#id;
   }
@@ -64,7 +70,7 @@ export class Keeper {
 
   /** Opens what was open on the last visit. Null where there was nothing; the example stays then. */
   resume(): StorageResult<Opened> | null {
-    const last = this.#shelf.lastOpened();
+    const last = this.#projects.lastOpened();
     if (!last.ok) return last;
     return last.value === null ? null : this.openEntry(last.value);
   }
@@ -91,7 +97,7 @@ export class Keeper {
   }
 
   /**
-   * Looks whether what was saved is still on the shelf: another tab may have deleted it, or somebody all that the browser
+   * Looks whether what was saved is still in the store: another tab may have deleted it, or somebody all that the browser
    * kept. Where it was gone and is back, it is saved again.
    */
   look(): void {
@@ -99,12 +105,12 @@ export class Keeper {
     if (this.#id === null) return;
     if (status.kind === 'failed' && status.error.kind === 'gone') this.flush();
     if (status.kind !== 'saved') return;
-    const found = this.#shelf.texts(this.#id);
+    const found = this.#projects.texts(this.#id);
     if (!found.ok && found.error.kind === 'gone') this.#autosave.lose(found.error);
   }
 
   /**
-   * Opens another project of the shelf. Refused, with the reason, while what is open cannot be saved; where another tab
+   * Opens another project of the store. Refused, with the reason, while what is open cannot be saved; where another tab
    * was first, it is saved as a copy.
    */
   openEntry(id: string): StorageResult<Opened> {
@@ -118,7 +124,7 @@ export class Keeper {
    */
   take(project: Project): StorageResult<Opened> {
     const safe = this.#safe();
-    const kept = safe.ok ? this.#shelf.addCopy({ project, draft: project }) : safe;
+    const kept = safe.ok ? this.#projects.addCopy({ project, draft: project }) : safe;
     if (kept.ok) return this.#showEntry(kept.value.id);
     this.#undo.follow();
     this.#open.replace(project);
@@ -129,10 +135,10 @@ export class Keeper {
     return kept;
   }
 
-  /** Takes a project off the shelf. The open one stays on the page, on no shelf until it is changed again. */
+  /** Takes a project out of the store. The open one stays on the page, in no store until it is changed again. */
   remove(id: string): StorageResult<Removed> {
     if (id === this.#id) this.flush();
-    const removed = this.#shelf.remove(id);
+    const removed = this.#projects.remove(id);
     if (removed.ok && id === this.#id) {
       this.#place(null);
       this.#autosave.settle(null);
@@ -143,7 +149,7 @@ export class Keeper {
   /** After another tab was first: mine stays, theirs becomes a copy. Where theirs was deleted, mine is a new entry. */
   keepMine(): StorageResult<Kept> {
     if (this.#id === null) return this.#save();
-    const outcome = keepMine(this.#shelf, this.#id, this.#content());
+    const outcome = keepMine(this.#projects, this.#id, this.#content());
     if (!outcome.ok) return outcome;
     const kept = outcome.value.value;
     this.#place(kept);
@@ -158,15 +164,15 @@ export class Keeper {
     this.follow();
     const id = this.#id ?? this.#nobody;
     const outcome = this.#autosave.unsaved
-      ? takeTheirs(this.#shelf, id, this.#content())
-      : settled(this.#shelf.read(id), null);
+      ? takeTheirs(this.#projects, id, this.#content())
+      : settled(this.#projects.read(id), null);
     if (!outcome.ok) return outcome;
     this.#show(outcome.value.value);
     return done(outcome.value.value);
   }
 
   /**
-   * Ties the keeper to a page: saves when it is hidden, looks after what was saved when it is back or another tab has changed something, takes leave of the other tabs when it goes and greets them when it
+   * Ties the persistence to a page: saves when it is hidden, looks after what was saved when it is back or another tab has changed something, takes leave of the other tabs when it goes and greets them when it
    * is back, and has the browser ask before something is lost. Returns what undoes it.
    */
   attach(page: Visible, frame: EventTarget): () => void {
@@ -200,12 +206,12 @@ export class Keeper {
     const { status } = this.#autosave;
     if (status.kind !== 'failed') return done(null);
     const another = status.error.kind === 'conflict' || status.error.kind === 'gone';
-    return another ? this.#shelf.addCopy(this.#content()) : { ok: false, error: status.error };
+    return another ? this.#projects.addCopy(this.#content()) : { ok: false, error: status.error };
   }
 
   #save(): StorageResult<Kept> {
     const content = this.#content();
-    const kept = this.#id === null ? this.#shelf.add(content) : this.#shelf.write(this.#id, content, this.#stamp);
+    const kept = this.#id === null ? this.#projects.add(content) : this.#projects.write(this.#id, content, this.#stamp);
     if (kept.ok) {
       this.#place(kept.value);
       this.#tabs.saved();
@@ -214,7 +220,7 @@ export class Keeper {
   }
 
   #showEntry(id: string): StorageResult<Opened> {
-    const found = this.#shelf.read(id);
+    const found = this.#projects.read(id);
     if (found.ok) this.#show(found.value);
     return found;
   }
@@ -238,6 +244,6 @@ export class Keeper {
     if (this.#id === (kept?.id ?? null)) return;
     this.#id = kept?.id ?? null;
     this.#tabs.turnTo(this.#id ?? this.#nobody);
-    if (this.#id !== null) this.#shelf.noteOpened(this.#id);
+    if (this.#id !== null) this.#projects.noteOpened(this.#id);
   }
 }

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { Project } from '$lib/project/project.ts';
 import { keepMine, takeTheirs } from '$lib/document/persistence/conflict.ts';
 import { keyOf } from '$lib/document/persistence/copies.ts';
-import { randomId, Shelf, type Content, type Kept } from '$lib/document/persistence/shelf.ts';
-import { writeSlot } from '$lib/document/persistence/slot.ts';
+import { randomId, ProjectStore, type Content, type Kept } from '$lib/document/persistence/projectStore.ts';
+import { writeSnapshot } from '$lib/document/persistence/snapshot.ts';
 import { attempt, browserStore } from '$lib/document/persistence/storage.ts';
 import {
   done,
@@ -25,15 +25,15 @@ const sound = (changes: Readonly<Record<string, unknown>> = {}): Content => {
   return { project: made, draft: made };
 };
 
-function newShelf(store: FakeStore = new FakeStore()) {
+function newStore(store: FakeStore = new FakeStore()) {
   let ids = 0;
   let time = 1000;
-  const shelf = new Shelf(
+  const projects = new ProjectStore(
     store,
     () => `id${(ids += 1)}`,
     () => (time += 1),
   );
-  return { store, shelf };
+  return { store, projects };
 }
 
 function valueOf<Value>(outcome: StorageResult<Value>): Value {
@@ -42,91 +42,94 @@ function valueOf<Value>(outcome: StorageResult<Value>): Value {
 }
 
 /** Writes the contents one after the other, each based on the one before. */
-function written(shelf: Shelf, first: Content, ...more: readonly Content[]): Kept {
-  return more.reduce((kept, content) => valueOf(shelf.write(kept.id, content, kept.stamp)), valueOf(shelf.add(first)));
+function written(projects: ProjectStore, first: Content, ...more: readonly Content[]): Kept {
+  return more.reduce(
+    (kept, content) => valueOf(projects.write(kept.id, content, kept.stamp)),
+    valueOf(projects.add(first)),
+  );
 }
 
-const titles = (shelf: Shelf): string[] =>
-  valueOf(shelf.list()).map((entry) => (entry.kind === 'whole' ? entry.title : DAMAGED));
+const titles = (projects: ProjectStore): string[] =>
+  valueOf(projects.list()).map((entry) => (entry.kind === 'whole' ? entry.title : DAMAGED));
 
-describe('a shelf of projects', () => {
+describe('a projects of projects', () => {
   it('keeps a project and gives it back', () => {
-    const { shelf } = newShelf();
-    const kept = written(shelf, sound(), sound({ [EAR]: 1200 }));
-    expect(shelf.read(kept.id)).toEqual(done({ ...kept, recovered: false, content: sound({ [EAR]: 1200 }) }));
+    const { projects } = newStore();
+    const kept = written(projects, sound(), sound({ [EAR]: 1200 }));
+    expect(projects.read(kept.id)).toEqual(done({ ...kept, recovered: false, content: sound({ [EAR]: 1200 }) }));
   });
 
   it('keeps what was typed before it makes sense', () => {
-    const { shelf } = newShelf();
+    const { projects } = newStore();
     const content = { project: project(), draft: demoWith({ [EAR]: 'twelve' }) };
-    expect(valueOf(shelf.read(written(shelf, content).id)).content).toEqual(content);
+    expect(valueOf(projects.read(written(projects, content).id)).content).toEqual(content);
   });
 
   it('lists projects with the last changed first, and says their size', () => {
-    const { shelf, store } = newShelf();
-    const attic = written(shelf, sound({ '/title': 'Attic' }));
-    written(shelf, sound({ '/title': 'Cellar' }));
-    const rewritten = valueOf(shelf.write(attic.id, sound({ '/title': 'Attic' }), attic.stamp));
-    const list = valueOf(shelf.list());
-    expect(titles(shelf)).toEqual(['Attic', 'Cellar']);
+    const { projects, store } = newStore();
+    const attic = written(projects, sound({ '/title': 'Attic' }));
+    written(projects, sound({ '/title': 'Cellar' }));
+    const rewritten = valueOf(projects.write(attic.id, sound({ '/title': 'Attic' }), attic.stamp));
+    const list = valueOf(projects.list());
+    expect(titles(projects)).toEqual(['Attic', 'Cellar']);
     expect(list[0]).toMatchObject({ kind: 'whole', id: attic.id, saved: rewritten.saved });
     const texts = Object.entries(store.everything).filter(([key]) => key.includes(attic.id));
     expect(list[0]?.size).toBe(texts.reduce((sum, [, text]) => sum + text.length, 0));
   });
 
   it('takes no notice of what else is in the store', () => {
-    const { shelf, store } = newShelf();
+    const { projects, store } = newStore();
     store.setItem('theme', 'dark');
     store.setItem('wedgewright/open', 'id1');
     store.setItem('wedgewright/shelf/', 'x');
-    expect(shelf.list()).toEqual(done([]));
+    expect(projects.list()).toEqual(done([]));
   });
 
   it('gives each copy a title of its own', () => {
-    const { shelf } = newShelf();
-    const { id } = written(shelf, sound({ '/title': 'Attic' }));
-    const copy = valueOf(shelf.duplicate(id));
-    valueOf(shelf.addCopy(sound({ '/title': 'Attic' })));
-    valueOf(shelf.addCopy(sound({ '/title': 'Cellar' })));
-    expect(titles(shelf)).toEqual(['Cellar', 'Attic 3', 'Attic 2', 'Attic']);
-    const { project: copied, draft } = valueOf(shelf.read(copy.id)).content;
+    const { projects } = newStore();
+    const { id } = written(projects, sound({ '/title': 'Attic' }));
+    const copy = valueOf(projects.duplicate(id));
+    valueOf(projects.addCopy(sound({ '/title': 'Attic' })));
+    valueOf(projects.addCopy(sound({ '/title': 'Cellar' })));
+    expect(titles(projects)).toEqual(['Cellar', 'Attic 3', 'Attic 2', 'Attic']);
+    const { project: copied, draft } = valueOf(projects.read(copy.id)).content;
     expect(copied).toEqual(project({ '/title': 'Attic 2' }));
     expect(draft).toEqual(copied);
   });
 
   it('renames, and refuses what is no title', () => {
-    const { shelf } = newShelf();
-    const { id } = written(shelf, sound());
-    valueOf(shelf.rename(id, 'Attic'));
-    expect(titles(shelf)).toEqual(['Attic']);
-    expect(valueOf(shelf.read(id)).content.project).toEqual(project({ '/title': 'Attic' }));
-    expect(shelf.rename(id, ' ')).toEqual({
+    const { projects } = newStore();
+    const { id } = written(projects, sound());
+    valueOf(projects.rename(id, 'Attic'));
+    expect(titles(projects)).toEqual(['Attic']);
+    expect(valueOf(projects.read(id)).content.project).toEqual(project({ '/title': 'Attic' }));
+    expect(projects.rename(id, ' ')).toEqual({
       ok: false,
       error: {
         kind: 'unsound',
         faults: [{ pointer: '/title', message: 'expected one line of 1 to 200 characters, got " "' }],
       },
     });
-    expect(titles(shelf)).toEqual(['Attic']);
+    expect(titles(projects)).toEqual(['Attic']);
   });
 
   it('deletes, and puts back exactly what was there', () => {
-    const { shelf, store } = newShelf();
-    const { id } = written(shelf, sound(), sound({ [EAR]: 1200 }));
+    const { projects, store } = newStore();
+    const { id } = written(projects, sound(), sound({ [EAR]: 1200 }));
     const before = store.everything;
-    const removed = valueOf(shelf.remove(id));
-    expect(shelf.read(id)).toEqual(storageError('gone'));
-    expect(shelf.list()).toEqual(done([]));
-    expect(shelf.remove(id)).toEqual(storageError('gone'));
-    expect(shelf.restore(removed)).toEqual(done(id));
+    const removed = valueOf(projects.remove(id));
+    expect(projects.read(id)).toEqual(storageError('gone'));
+    expect(projects.list()).toEqual(done([]));
+    expect(projects.remove(id)).toEqual(storageError('gone'));
+    expect(projects.restore(removed)).toEqual(done(id));
     expect(store.everything).toEqual(before);
   });
 
   it('remembers which project was open', () => {
-    const { shelf } = newShelf();
-    expect(shelf.lastOpened()).toEqual(done(null));
-    shelf.noteOpened('id7');
-    expect(shelf.lastOpened()).toEqual(done('id7'));
+    const { projects } = newStore();
+    expect(projects.lastOpened()).toEqual(done(null));
+    projects.noteOpened('id7');
+    expect(projects.lastOpened()).toEqual(done('id7'));
   });
 
   it('makes ids that keys can hold and that do not repeat', () => {
@@ -139,9 +142,9 @@ describe('a shelf of projects', () => {
     const heights = fc.array(fc.integer({ min: 900, max: 1400 }), { minLength: 1, maxLength: 8 });
     fc.assert(
       fc.property(heights, (values) => {
-        const { shelf, store } = newShelf();
-        const { id } = written(shelf, sound(), ...values.map((value) => sound({ [EAR]: value })));
-        expect(valueOf(shelf.read(id)).content).toEqual(sound({ [EAR]: values.at(-1) }));
+        const { projects, store } = newStore();
+        const { id } = written(projects, sound(), ...values.map((value) => sound({ [EAR]: value })));
+        expect(valueOf(projects.read(id)).content).toEqual(sound({ [EAR]: values.at(-1) }));
         expect(Object.keys(store.everything)).toHaveLength(2);
       }),
       { numRuns: runs(30) },
@@ -159,61 +162,61 @@ describe('a copy that is torn or changed', () => {
   ];
 
   it.each(damages)('falls back to the one before when it is %s, and says so', (_, damage) => {
-    const { shelf, store } = newShelf();
-    const { id } = written(shelf, sound({ [EAR]: 1100 }), sound({ [EAR]: 1200 }));
+    const { projects, store } = newStore();
+    const { id } = written(projects, sound({ [EAR]: 1100 }), sound({ [EAR]: 1200 }));
     const newest = keyOf(id, 1);
     expect(store.getItem(newest)).toContain('1200');
     store.setItem(newest, damage(store.getItem(newest) ?? ''));
-    const opened = valueOf(shelf.read(id));
+    const opened = valueOf(projects.read(id));
     expect(opened).toMatchObject({ recovered: true, content: sound({ [EAR]: 1100 }) });
-    const kept = valueOf(shelf.write(id, sound({ [EAR]: 1300 }), opened.stamp));
-    expect(shelf.read(id)).toEqual(done({ ...kept, recovered: false, content: sound({ [EAR]: 1300 }) }));
+    const kept = valueOf(projects.write(id, sound({ [EAR]: 1300 }), opened.stamp));
+    expect(projects.read(id)).toEqual(done({ ...kept, recovered: false, content: sound({ [EAR]: 1300 }) }));
   });
 
   it('is reported where both are damaged, and stays to be saved or deleted', () => {
-    const { shelf, store } = newShelf();
-    const { id } = written(shelf, sound(), sound({ [EAR]: 1200 }));
+    const { projects, store } = newStore();
+    const { id } = written(projects, sound(), sound({ [EAR]: 1200 }));
     store.setItem(keyOf(id, 0), 'a');
     store.setItem(keyOf(id, 1), 'bc');
-    expect(shelf.read(id)).toEqual(storageError('damaged'));
-    expect(shelf.list()).toEqual(done([{ kind: 'unreadable', id, size: 'abc'.length, error: { kind: 'damaged' } }]));
-    expect(shelf.write(id, sound(), '2-00000000')).toEqual(storageError('damaged'));
-    expect(shelf.duplicate(id)).toEqual(storageError('damaged'));
-    expect(shelf.texts(id)).toEqual(done(['a', 'bc']));
-    const removed = valueOf(shelf.remove(id));
-    valueOf(shelf.restore(removed));
-    expect(shelf.texts(id)).toEqual(done(['a', 'bc']));
+    expect(projects.read(id)).toEqual(storageError('damaged'));
+    expect(projects.list()).toEqual(done([{ kind: 'unreadable', id, size: 'abc'.length, error: { kind: 'damaged' } }]));
+    expect(projects.write(id, sound(), '2-00000000')).toEqual(storageError('damaged'));
+    expect(projects.duplicate(id)).toEqual(storageError('damaged'));
+    expect(projects.texts(id)).toEqual(done(['a', 'bc']));
+    const removed = valueOf(projects.remove(id));
+    valueOf(projects.restore(removed));
+    expect(projects.texts(id)).toEqual(done(['a', 'bc']));
   });
 
   it('is never taken for a whole one, wherever it was torn', () => {
     fc.assert(
       fc.property(fc.nat(), (at) => {
-        const { shelf, store } = newShelf();
-        const { id } = written(shelf, sound({ [EAR]: 1100 }), sound({ [EAR]: 1200 }));
+        const { projects, store } = newStore();
+        const { id } = written(projects, sound({ [EAR]: 1100 }), sound({ [EAR]: 1200 }));
         const text = store.getItem(keyOf(id, 1)) ?? '';
         store.setItem(keyOf(id, 1), text.slice(0, at % text.length));
-        expect(valueOf(shelf.read(id)).content).toEqual(sound({ [EAR]: 1100 }));
+        expect(valueOf(projects.read(id)).content).toEqual(sound({ [EAR]: 1100 }));
       }),
       { numRuns: runs(50) },
     );
   });
 
   it('of a newer version is neither opened nor written over', () => {
-    const { shelf, store } = newShelf();
-    const kept = written(shelf, sound(), sound({ [EAR]: 1200 }));
+    const { projects, store } = newStore();
+    const kept = written(projects, sound(), sound({ [EAR]: 1200 }));
     store.setItem(keyOf(kept.id, 0), '2 anything at all');
     const before = store.everything;
-    expect(shelf.read(kept.id)).toEqual(storageError('newer'));
-    expect(shelf.write(kept.id, sound(), kept.stamp)).toEqual(storageError('newer'));
+    expect(projects.read(kept.id)).toEqual(storageError('newer'));
+    expect(projects.write(kept.id, sound(), kept.stamp)).toEqual(storageError('newer'));
     expect(store.everything).toEqual(before);
   });
 
   it('that is whole but holds no sound project gives the faults', () => {
-    const { shelf, store } = newShelf();
+    const { projects, store } = newStore();
     const id = 'later';
     const body = { revision: 1, saved: 0, title: 'Attic', project: demoWith({ '/version': 3 }) };
-    store.setItem(keyOf(id, 0), writeSlot(body));
-    expect(shelf.read(id)).toEqual({
+    store.setItem(keyOf(id, 0), writeSnapshot(body));
+    expect(projects.read(id)).toEqual({
       ok: false,
       error: {
         kind: 'unsound',
@@ -224,61 +227,63 @@ describe('a copy that is torn or changed', () => {
 });
 
 describe('a store in error', () => {
-  const everyUse = (shelf: Shelf, id: string): StorageResult<unknown>[] => [
-    shelf.list(),
-    shelf.read(id),
-    shelf.add(sound()),
-    shelf.addCopy(sound()),
-    shelf.write(id, sound(), '1-00000000'),
-    shelf.duplicate(id),
-    shelf.rename(id, 'Attic'),
-    shelf.remove(id),
-    shelf.restore({ id, texts: [[0, 'x']] }),
-    shelf.texts(id),
-    shelf.lastOpened(),
-    shelf.noteOpened(id),
-    keepMine(shelf, id, sound()),
-    takeTheirs(shelf, id, sound()),
+  const everyUse = (projects: ProjectStore, id: string): StorageResult<unknown>[] => [
+    projects.list(),
+    projects.read(id),
+    projects.add(sound()),
+    projects.addCopy(sound()),
+    projects.write(id, sound(), '1-00000000'),
+    projects.duplicate(id),
+    projects.rename(id, 'Attic'),
+    projects.remove(id),
+    projects.restore({ id, texts: [[0, 'x']] }),
+    projects.texts(id),
+    projects.lastOpened(),
+    projects.noteOpened(id),
+    keepMine(projects, id, sound()),
+    takeTheirs(projects, id, sound()),
   ];
 
   it('that is not there or may not be used is said so by every use', () => {
-    const { shelf, store } = newShelf();
-    const { id } = written(shelf, sound());
+    const { projects, store } = newStore();
+    const { id } = written(projects, sound());
     store.forbidden = true;
-    for (const outcome of everyUse(shelf, id)) expect(outcome).toEqual(storageError('forbidden'));
-    for (const outcome of everyUse(new Shelf(null), id)) expect(outcome).toEqual(storageError('forbidden'));
+    for (const outcome of everyUse(projects, id)) expect(outcome).toEqual(storageError('forbidden'));
+    for (const outcome of everyUse(new ProjectStore(null), id)) expect(outcome).toEqual(storageError('forbidden'));
   });
 
   it('that is full says so and keeps what it has', () => {
-    const { shelf, store } = newShelf();
-    const kept = written(shelf, sound(), sound({ [EAR]: 1200 }));
+    const { projects, store } = newStore();
+    const kept = written(projects, sound(), sound({ [EAR]: 1200 }));
     const before = store.everything;
     store.room = store.used;
-    expect(shelf.add(sound())).toEqual(storageError('full'));
-    expect(shelf.write(kept.id, sound({ '/title': 'A much longer title' }), kept.stamp)).toEqual(storageError('full'));
+    expect(projects.add(sound())).toEqual(storageError('full'));
+    expect(projects.write(kept.id, sound({ '/title': 'A much longer title' }), kept.stamp)).toEqual(
+      storageError('full'),
+    );
     expect(store.everything).toEqual(before);
-    expect(valueOf(shelf.read(kept.id)).content).toEqual(sound({ [EAR]: 1200 }));
+    expect(valueOf(projects.read(kept.id)).content).toEqual(sound({ [EAR]: 1200 }));
   });
 
   it('that is full when a deletion is undone leaves no half, and the undo can be tried again', () => {
-    const { shelf, store } = newShelf();
-    const { id } = written(shelf, sound(), sound({ [EAR]: 1200 }));
+    const { projects, store } = newStore();
+    const { id } = written(projects, sound(), sound({ [EAR]: 1200 }));
     const before = store.everything;
-    const removed = valueOf(shelf.remove(id));
+    const removed = valueOf(projects.remove(id));
     store.room = 3000;
-    expect(shelf.restore(removed)).toEqual(storageError('full'));
+    expect(projects.restore(removed)).toEqual(storageError('full'));
     expect(store.everything).toEqual({});
     store.room = Infinity;
-    expect(shelf.restore(removed)).toEqual(done(id));
+    expect(projects.restore(removed)).toEqual(done(id));
     expect(store.everything).toEqual(before);
   });
 
   it('that drops what it is given is found out', () => {
-    const { shelf, store } = newShelf();
-    const kept = written(shelf, sound());
+    const { projects, store } = newStore();
+    const kept = written(projects, sound());
     store.forgetful = true;
-    expect(shelf.write(kept.id, sound({ [EAR]: 1200 }), kept.stamp)).toEqual(storageError('unkept'));
-    expect(shelf.add(sound())).toEqual(storageError('unkept'));
+    expect(projects.write(kept.id, sound({ [EAR]: 1200 }), kept.stamp)).toEqual(storageError('unkept'));
+    expect(projects.add(sound())).toEqual(storageError('unkept'));
   });
 
   it('has the browser’s own store behind it, or none where asking throws', () => {
@@ -326,8 +331,8 @@ describe('a store in error', () => {
 
 describe('two tabs with one project', () => {
   function twoTabs() {
-    const { shelf: mine, store } = newShelf();
-    const theirs = new Shelf(store, () => 'theirs');
+    const { projects: mine, store } = newStore();
+    const theirs = new ProjectStore(store, () => 'theirs');
     const start = written(mine, sound());
     const ahead = valueOf(theirs.write(start.id, sound({ [EAR]: 1200 }), start.stamp));
     return { mine, theirs, start, ahead, content: sound({ [EAR]: 1300 }) };
@@ -376,12 +381,12 @@ describe('two tabs with one project', () => {
   });
 
   it('change nothing where there is no room for the copy', () => {
-    const { store, shelf } = newShelf();
-    const start = written(shelf, sound(), sound({ [EAR]: 1200 }));
+    const { store, projects } = newStore();
+    const start = written(projects, sound(), sound({ [EAR]: 1200 }));
     const before = store.everything;
     store.room = store.used;
-    expect(keepMine(shelf, start.id, sound({ [EAR]: 1300 }))).toEqual(storageError('full'));
-    expect(takeTheirs(shelf, start.id, sound({ [EAR]: 1300 }))).toEqual(storageError('full'));
+    expect(keepMine(projects, start.id, sound({ [EAR]: 1300 }))).toEqual(storageError('full'));
+    expect(takeTheirs(projects, start.id, sound({ [EAR]: 1300 }))).toEqual(storageError('full'));
     expect(store.everything).toEqual(before);
   });
 });
