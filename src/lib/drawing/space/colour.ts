@@ -9,8 +9,8 @@ export type Rgb = readonly [number, number, number];
 export interface Palette {
   /** What lies behind everything. */
   readonly paper: Rgb;
-  readonly tint: Readonly<Record<Subject, Rgb>>;
-  readonly edge: Readonly<Record<Subject, Rgb>>;
+  /** Of areas and of lines. */
+  readonly colours: Readonly<Record<Subject, { readonly tint: Rgb; readonly edge: Rgb }>>;
   /** Whether areas keep their one colour, as where the system gives the colours. */
   readonly unshaded: boolean;
 }
@@ -35,10 +35,13 @@ const mixed = ([r, g, b]: Rgb, [r2, g2, b2]: Rgb, share: number): Rgb => [
 ];
 
 /** One colour a face: the drawing's tint, darker the further it is turned from the light. */
-export function faceColour({ subject, normal, faint }: SpaceFace, { tint, paper, unshaded }: Palette): Rgb {
-  const plain = faint ? mixed(tint[subject], paper, PALE_AREA) : tint[subject];
+export function faceColour({ subject, normal, faint }: SpaceFace, { colours, paper, unshaded }: Palette): Rgb {
+  const { tint } = colours[subject];
+  const plain = faint ? mixed(tint, paper, PALE_AREA) : tint;
   return unshaded ? plain : mixed(plain, BLACK, (SHADE * (1 - dot(normal, LIGHT))) / 2);
 }
 
-export const lineColour = ({ subject, faint }: SpaceLine, { edge, paper }: Palette): Rgb =>
-  faint ? mixed(edge[subject], paper, PALE_LINE) : edge[subject];
+export function lineColour({ subject, faint }: SpaceLine, { colours, paper }: Palette): Rgb {
+  const { edge } = colours[subject];
+  return faint ? mixed(edge, paper, PALE_LINE) : edge;
+}

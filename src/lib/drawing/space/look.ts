@@ -16,13 +16,13 @@ const LOWEST = -20;
 export const FARTHEST = 0.5;
 export const NEAREST = 6;
 
-/** The named ways of looking, in the order in which they are offered. */
+/** The named ways of looking, in the order in which they are offered; `short`: where there is no room for the name. */
 export const looks = {
-  corner: { name: 'Corner', look: { round: 35, over: 28, near: 1 } },
-  chair: { name: 'Chair', look: { round: 0, over: 16, near: 1 } },
-  above: { name: 'Above', look: { round: 0, over: 90, near: 1 } },
-  side: { name: 'Side', look: { round: 90, over: 4, near: 1 } },
-} as const satisfies Readonly<Record<string, { readonly name: string; readonly look: Look }>>;
+  corner: { name: 'From the corner', short: 'Corner', look: { round: 35, over: 28, near: 1 } },
+  chair: { name: 'From the chair', short: 'Chair', look: { round: 0, over: 16, near: 1 } },
+  above: { name: 'From above', short: 'Above', look: { round: 0, over: 90, near: 1 } },
+  side: { name: 'From the side', short: 'Side', look: { round: 90, over: 4, near: 1 } },
+} as const satisfies Readonly<Record<string, { readonly name: string; readonly short: string; readonly look: Look }>>;
 
 const within = (value: number, least: number, most: number): number => Math.min(most, Math.max(least, value));
 

@@ -1,0 +1,21 @@
+import { servedHeads } from '$lib/drawing/fanItems.ts';
+import { wallsDrawn } from '$lib/drawing/roomFromAbove.ts';
+import type { Plan } from '$lib/solution/document.ts';
+
+/** What there is to be seen of a plan in space, in words. */
+export function sceneText({ layout }: Plan): string {
+  const heads = servedHeads(layout).length;
+  return [
+    'the desk',
+    'both loudspeakers on their stands with their axes',
+    counted(layout.monitors.length, 'screen'),
+    counted(wallsDrawn(layout).length, 'wall'),
+    heads === 0 ? 'the head' : `the head and ${counted(heads, 'other posture')}`,
+  ]
+    .filter((part) => part !== '')
+    .join(', ');
+}
+
+/** `1 wall`, `2 walls`; nothing for none. */
+const counted = (count: number, what: string): string =>
+  count === 0 ? '' : `${count} ${what}${count === 1 ? '' : 's'}`;
