@@ -193,10 +193,10 @@ function greedySheets(parts: readonly Part[], stock: Stock): number {
   const greedy = new Greedy([], pairs);
   for (const item of largestFirst(items)) {
     if (toTheEnd(greedy.lay(item))) continue;
-    greedy.add({ room, number: greedy.beds.length + 1, offcut: false, bodies: [] });
+    greedy.add({ room, number: greedy.boards.length + 1, offcut: false, bodies: [] });
     toTheEnd(greedy.lay(item));
   }
-  return greedy.beds.length;
+  return greedy.boards.length;
 }
 
 /** A wedge with slots cut into its slope, as ribs have them. */

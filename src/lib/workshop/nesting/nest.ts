@@ -1,14 +1,14 @@
-import { bedsInRows, problemOf, sheetOf, type Problem } from './nestProblem.ts';
+import { boardsInRows, problemOf, sheetOf, type Problem } from './nestProblem.ts';
 import { closedUp, improve } from './nestImprove.ts';
 import { cutterFaults, quantityFaults, supplyFaults, type Spaces } from './arrangeFaults.ts';
 import { failure, success, type Fault, type Result } from '$lib/project/fault.ts';
 import { Greedy, largestFirst } from './nestGreedy.ts';
-import { heldBeds, unknownParts, type Released } from './nestLocks.ts';
+import { heldBoards, unknownParts, type Released } from './nestLocks.ts';
 import { layoutFaultsSteps, sheetsFaultsSteps } from './validity.ts';
 import { leastSheets } from './nestBound.ts';
 import { partsOf } from './arrange.ts';
 import { random } from '$lib/geometry/random.ts';
-import type { Bed, Item } from './nestBoard.ts';
+import type { Board, Item } from './nestBoard.ts';
 import type { Locked, Stock } from '$lib/project/project.ts';
 import type { Part, Sheet } from '$lib/workshop/part.ts';
 
@@ -85,8 +85,8 @@ export function* nest(
       const done = budget - left + Math.min(share, problem.pairs.work - before);
       return { kind: 'progress', share: Math.min(1, done / budget) };
     };
-    for (const beds of answers(state, random(seed + i), spent, greedyEnd)) {
-      if (beds !== null && (yield* pausing(take(state, beds, cutter), progress))) {
+    for (const boards of answers(state, random(seed + i), spent, greedyEnd)) {
+      if (boards !== null && (yield* pausing(take(state, boards, cutter), progress))) {
         yield { kind: 'better', nested: view() };
       }
       yield progress();
@@ -112,8 +112,8 @@ function* pausing<Value>(
 interface State {
   readonly problem: Problem;
   readonly released: readonly Released[];
-  beds: readonly Bed[];
-  readonly sheets: WeakMap<Bed, Sheet>;
+  boards: readonly Board[];
+  readonly sheets: WeakMap<Board, Sheet>;
 }
 
 function* start(
@@ -147,17 +147,17 @@ function* startStock(
   const made = yield* problemOf(parts, stock, index, cutter);
   if (!made.ok) return made;
   const problem = made.value;
-  const { beds: held, released } = yield* heldBeds(problem, parts, cutter, locked);
-  const first = yield* held.length === 0 ? bedsInRows(problem, parts) : aroundHeld(problem, held, limit);
+  const { boards: held, released } = yield* heldBoards(problem, parts, cutter, locked);
+  const first = yield* held.length === 0 ? boardsInRows(problem, parts) : aroundHeld(problem, held, limit);
   if (!first.ok) return first;
-  return success({ problem, released, sheets: new WeakMap(), beds: first.value });
+  return success({ problem, released, sheets: new WeakMap(), boards: first.value });
 }
 
 /**
  * The boards with held parts filled up round those, and offcuts, for as long as the work allowed lasts; what finds no room
  * there on further sheets, in rows.
  */
-function* aroundHeld(problem: Problem, held: readonly Bed[], limit: number): Generator<undefined, Result<Bed[]>> {
+function* aroundHeld(problem: Problem, held: readonly Board[], limit: number): Generator<undefined, Result<Board[]>> {
   const { items, pairs } = problem;
   const greedy = new Greedy(withOffcuts(held, problem), pairs);
   const end = pairs.work + limit;
@@ -169,23 +169,23 @@ function* aroundHeld(problem: Problem, held: readonly Bed[], limit: number): Gen
     left.push({ ...item.part, quantity });
   }
   const bare = { ...problem, stock: { ...problem.stock, offcuts: [] } };
-  const more = yield* bedsInRows(
+  const more = yield* boardsInRows(
     bare,
     left.filter(({ quantity }) => quantity > 0),
   );
   if (!more.ok) return more;
-  const beds = [...greedy.beds.filter(({ bodies }) => bodies.length > 0), ...more.value];
-  return success(closedUp(beds));
+  const boards = [...greedy.boards.filter(({ bodies }) => bodies.length > 0), ...more.value];
+  return success(closedUp(boards));
 }
 
 /** Boards and all offcuts, also those that nothing lies on yet. */
-function withOffcuts(beds: readonly Bed[], { offcuts }: Problem): Bed[] {
-  const empty = offcuts.flatMap((room, i): Bed[] =>
-    beds.some(({ offcut, number }) => offcut && number === i + 1)
+function withOffcuts(boards: readonly Board[], { offcuts }: Problem): Board[] {
+  const empty = offcuts.flatMap((room, i): Board[] =>
+    boards.some(({ offcut, number }) => offcut && number === i + 1)
       ? []
       : [{ offcut: true, number: i + 1, room, bodies: [] }],
   );
-  return [...beds, ...empty];
+  return [...boards, ...empty];
 }
 
 /** Boards that may be better than the ones a stock has; null in between. */
@@ -194,7 +194,7 @@ function* answers(
   source: ReturnType<typeof random>,
   spent: () => boolean,
   greedyEnd: number,
-): Generator<readonly Bed[] | null> {
+): Generator<readonly Board[] | null> {
   const { problem } = state;
   // What all that follows asks of the shapes, one after the other.
   for (const { shapes } of problem.items) {
@@ -205,19 +205,19 @@ function* answers(
   }
   const greedy = yield* oneByOne(state, greedyEnd);
   if (greedy !== null) yield greedy;
-  yield* improve(problem, withOffcuts(state.beds, problem), source, spent);
+  yield* improve(problem, withOffcuts(state.boards, problem), source, spent);
 }
 
 /**
  * Copies laid one by one, where there are several parts and rows do them no justice; null when it takes no fewer sheets, or
  * more work than up to `end`.
  */
-function* oneByOne({ problem, beds }: State, end: number): Generator<null, Bed[] | null> {
+function* oneByOne({ problem, boards }: State, end: number): Generator<null, Board[] | null> {
   const { items, pairs, room } = problem;
   const copies = items.reduce((sum, { part }) => sum + part.quantity, 0);
-  if (items.length < 2 || copies > MOST_GREEDY || beds.some(({ bodies }) => bodies.some(({ fixed }) => fixed)))
+  if (items.length < 2 || copies > MOST_GREEDY || boards.some(({ bodies }) => bodies.some(({ fixed }) => fixed)))
     return null;
-  const whole = beds.filter(({ offcut }) => !offcut).length;
+  const whole = boards.filter(({ offcut }) => !offcut).length;
   const greedy = new Greedy(withOffcuts([], problem), pairs);
   let number = 0;
   /** Null where the work is spent. */
@@ -240,17 +240,17 @@ function* oneByOne({ problem, beds }: State, end: number): Generator<null, Bed[]
       if ((yield* lay(item)) === null) return null;
     }
   }
-  return greedy.beds;
+  return greedy.boards;
 }
 
 /** Takes better boards into the state if they pass the check; boards that did not change have passed it before. */
-function* take(state: State, beds: readonly Bed[], { spacing, margin }: Spaces): Generator<undefined, boolean> {
+function* take(state: State, boards: readonly Board[], { spacing, margin }: Spaces): Generator<undefined, boolean> {
   const { problem } = state;
   const parts = problem.items.map(({ part }) => part);
-  const changed = beds.filter((bed) => !state.beds.includes(bed)).map((bed) => sheetOf(bed, problem));
+  const changed = boards.filter((board) => !state.boards.includes(board)).map((board) => sheetOf(board, problem));
   const wrong = yield* sheetsFaultsSteps(changed, parts, spacing, margin);
   if (wrong.length > 0) return false;
-  state.beds = beds;
+  state.boards = boards;
   return true;
 }
 
@@ -270,13 +270,13 @@ function nestedOf(states: readonly State[], released: readonly Released[]): Nest
 }
 
 /** The sheets of a stock: offcuts first, then whole ones, both by their numbers; empty ones left out. */
-function sheetsOf({ beds, problem, sheets }: State): Sheet[] {
-  return beds
+function sheetsOf({ boards, problem, sheets }: State): Sheet[] {
+  return boards
     .filter(({ bodies }) => bodies.length > 0)
     .sort((a, b) => Number(b.offcut) - Number(a.offcut) || a.number - b.number)
-    .map((bed) => {
-      const known = sheets.get(bed) ?? sheetOf(bed, problem);
-      sheets.set(bed, known);
+    .map((board) => {
+      const known = sheets.get(board) ?? sheetOf(board, problem);
+      sheets.set(board, known);
       return known;
     });
 }

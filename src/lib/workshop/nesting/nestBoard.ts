@@ -27,7 +27,7 @@ export interface Body {
 }
 
 /** One board with its copies. */
-export interface Bed {
+export interface Board {
   /** What the margin leaves of it. */
   readonly room: Room;
   /** 1, 2, 3… among the whole sheets or among the offcuts. */

@@ -1,6 +1,6 @@
 import { FIT, type Room } from './rows.ts';
 import { NEAR } from './nestSeparate.ts';
-import type { Bed, Body, Item } from './nestBoard.ts';
+import type { Board, Body, Item } from './nestBoard.ts';
 import type { Pairs, Shape } from './nestShapes.ts';
 import type { Ready } from './nestDepth.ts';
 
@@ -10,8 +10,8 @@ interface Known {
   bodies: number;
 }
 
-interface Board {
-  readonly bed: Bed;
+interface Filling {
+  readonly board: Board;
   readonly bodies: Body[];
   readonly known: Map<number, Known>;
 }
@@ -33,32 +33,32 @@ export const largestFirst = (items: readonly Item[]): Item[] => [...items].sort(
  * that already lie on a board. All that is looked at counts as work of the pairs; between two steps nothing takes long.
  */
 export class Greedy {
-  readonly #boards: Board[] = [];
+  readonly #fillings: Filling[] = [];
   readonly #pairs: Pairs;
 
-  constructor(beds: readonly Bed[], pairs: Pairs) {
+  constructor(boards: readonly Board[], pairs: Pairs) {
     this.#pairs = pairs;
-    for (const bed of beds) this.add(bed);
+    for (const board of boards) this.add(board);
   }
 
   /** Lays one copy; false where no board takes it. */
   *lay(item: Item): Generator<undefined, boolean> {
-    for (const board of this.#boards) if (yield* this.#layOn(board, item)) return true;
+    for (const filling of this.#fillings) if (yield* this.#layOn(filling, item)) return true;
     return false;
   }
 
-  add(bed: Bed): void {
-    this.#boards.push({ bed, bodies: [...bed.bodies], known: new Map() });
+  add(board: Board): void {
+    this.#fillings.push({ board, bodies: [...board.bodies], known: new Map() });
   }
 
-  get beds(): Bed[] {
-    return this.#boards.map(({ bed, bodies }) => ({ ...bed, bodies: [...bodies] }));
+  get boards(): Board[] {
+    return this.#fillings.map(({ board, bodies }) => ({ ...board, bodies: [...bodies] }));
   }
 
-  *#layOn(board: Board, item: Item): Generator<undefined, boolean> {
+  *#layOn(filling: Filling, item: Item): Generator<undefined, boolean> {
     let best: Body | null = null;
     for (const shape of item.tried) {
-      const spot = yield* this.#lowest(board, shape);
+      const spot = yield* this.#lowest(filling, shape);
       if (spot === null) continue;
       const top = spot.y + shape.height;
       const bestTop = best === null ? Infinity : best.y + best.shape.height;
@@ -66,25 +66,25 @@ export class Greedy {
         best = { item, shape, ...spot, fixed: false };
       }
     }
-    if (best !== null) board.bodies.push(best);
+    if (best !== null) filling.bodies.push(best);
     return best !== null;
   }
 
   /** The lowest free place of a shape. Places once found taken are forgotten: they never become free again. */
-  *#lowest(board: Board, shape: Shape): Generator<undefined, Spot | null> {
-    const { room } = board.bed;
-    const known = board.known.get(shape.id) ?? { spots: walls(room, shape), bodies: 0 };
-    board.known.set(shape.id, known);
+  *#lowest(filling: Filling, shape: Shape): Generator<undefined, Spot | null> {
+    const { room } = filling.board;
+    const known = filling.known.get(shape.id) ?? { spots: walls(room, shape), bodies: 0 };
+    filling.known.set(shape.id, known);
     const { spots } = known;
-    for (; known.bodies < board.bodies.length; known.bodies++) {
-      const [others, body] = [board.bodies.slice(0, known.bodies), board.bodies[known.bodies]];
+    for (; known.bodies < filling.bodies.length; known.bodies++) {
+      const [others, body] = [filling.bodies.slice(0, known.bodies), filling.bodies[known.bodies]];
       if (body === undefined) continue;
       for (const spot of yield* this.#touching(room, others, body, shape)) spots.push(spot);
     }
     spots.sort(highestFirst);
     this.#pairs.work += Math.ceil(spots.length / EDGES_A_PAIR);
     for (let spot = spots.at(-1); spot !== undefined; spot = spots.at(-1)) {
-      if (this.#isClear(board.bodies, shape, spot)) return spot;
+      if (this.#isClear(filling.bodies, shape, spot)) return spot;
       spots.pop();
       if (this.#pairs.due()) yield;
     }

@@ -1,5 +1,5 @@
 import { capacityOf } from './arrange.ts';
-import { claimOf, type Bed, type Body } from './nestBoard.ts';
+import { claimOf, type Board, type Body } from './nestBoard.ts';
 import { fits } from './nestBound.ts';
 import { Greedy, largestFirst } from './nestGreedy.ts';
 import { pick, type Random } from '$lib/geometry/random.ts';
@@ -23,9 +23,9 @@ const IDLE = 1000;
 
 interface Try {
   /** The boards that are searched together, with what they would hold. */
-  readonly receivers: readonly Bed[];
+  readonly receivers: readonly Board[];
   /** The board that is to be emptied, with what it would keep. */
-  readonly giver: Bed;
+  readonly giver: Board;
   /** Whether the giver gets something back. */
   readonly exchange: boolean;
 }
@@ -38,17 +38,17 @@ interface Try {
  */
 export function* improve(
   problem: Problem,
-  start: readonly Bed[],
+  start: readonly Board[],
   random: Random,
   spent: () => boolean,
-): Generator<Bed[] | null, 'least' | 'spent'> {
-  let beds = [...start];
+): Generator<Board[] | null, 'least' | 'spent'> {
+  let boards = [...start];
   let failures = 0;
   let idle = 0;
   while (!spent()) {
-    const tried = propose(problem, beds, random);
+    const tried = propose(problem, boards, random);
     if (tried === null) {
-      if (!canMove(problem, beds) || ++idle > IDLE) return 'least';
+      if (!canMove(problem, boards) || ++idle > IDLE) return 'least';
       continue;
     }
     idle = 0;
@@ -57,10 +57,10 @@ export function* improve(
     const separated = yield* separate(problem, thrown, random, limit, spent);
     failures = separated === null ? failures + 1 : 0;
     if (separated === null) continue;
-    const tidy: Bed[] = [];
-    for (const bed of separated) tidy.push(isSame(bed, tried.giver) ? yield* tidied(bed, problem) : bed);
-    beds = replaced(beds, tidy);
-    yield beds;
+    const tidy: Board[] = [];
+    for (const board of separated) tidy.push(isSame(board, tried.giver) ? yield* tidied(board, problem) : board);
+    boards = replaced(boards, tidy);
+    yield boards;
   }
   return 'spent';
 }
@@ -76,9 +76,9 @@ export function luby(count: number): number {
 }
 
 function thrownAnew({ receivers, giver, exchange }: Try, random: Random): Try {
-  const thrown = receivers.map((bed) => ({
-    ...bed,
-    bodies: bed.bodies.map((body) => (body.fixed ? body : anywhereIn(bed, body, random))),
+  const thrown = receivers.map((board) => ({
+    ...board,
+    bodies: board.bodies.map((body) => (body.fixed ? body : anywhereIn(board, body, random))),
   }));
   return { receivers: thrown, giver, exchange };
 }
@@ -92,7 +92,7 @@ function* separate(
   random: Random,
   limit: number,
   spent: () => boolean,
-): Generator<null, Bed[] | null> {
+): Generator<null, Board[] | null> {
   const boards = exchange ? [...receivers, giver] : receivers;
   const separation = new Separation(boards, receivers.length, pairs, random);
   const end = pairs.work + limit;
@@ -113,12 +113,12 @@ function* separate(
   return null;
 }
 
-const withBodies = (bed: Bed | undefined, bodies: readonly Body[]): Bed[] =>
-  bed === undefined ? [] : [{ ...bed, bodies }];
+const withBodies = (board: Board | undefined, bodies: readonly Body[]): Board[] =>
+  board === undefined ? [] : [{ ...board, bodies }];
 
 /** The boards with some of them changed; whole sheets that have become empty are gone, and the others close up. */
-function replaced(beds: readonly Bed[], changed: readonly Bed[]): Bed[] {
-  const next = beds.map((bed) => changed.find((other) => isSame(bed, other)) ?? bed);
+function replaced(boards: readonly Board[], changed: readonly Board[]): Board[] {
+  const next = boards.map((board) => changed.find((other) => isSame(board, other)) ?? board);
   const kept = next.filter(({ offcut, bodies }) => offcut || bodies.length > 0);
   return closedUp(kept);
 }
@@ -127,59 +127,59 @@ function replaced(beds: readonly Bed[], changed: readonly Bed[]): Bed[] {
  * What is left on a sheet laid anew, close together at its lower edge, so that the rest of it stays in one piece. As it is
  * where that does not come off, or takes too much work.
  */
-function* tidied(bed: Bed, { pairs }: Problem): Generator<null, Bed> {
+function* tidied(board: Board, { pairs }: Problem): Generator<null, Board> {
   const end = pairs.work + TIDYING;
-  const greedy = new Greedy([{ ...bed, bodies: bed.bodies.filter(({ fixed }) => fixed) }], pairs);
-  const loose = largestFirst(free(bed).map(({ item }) => item));
+  const greedy = new Greedy([{ ...board, bodies: board.bodies.filter(({ fixed }) => fixed) }], pairs);
+  const loose = largestFirst(free(board).map(({ item }) => item));
   for (const item of loose) {
     const laying = greedy.lay(item);
     let step = laying.next();
     for (; step.done !== true; step = laying.next()) {
-      if (pairs.work > end) return bed;
+      if (pairs.work > end) return board;
       yield null;
     }
-    if (!step.value) return bed;
+    if (!step.value) return board;
   }
-  return greedy.beds[0] ?? bed;
+  return greedy.boards[0] ?? board;
 }
 
-const isSame = (a: Bed, b: Bed): boolean => a.number === b.number && a.offcut === b.offcut;
+const isSame = (a: Board, b: Board): boolean => a.number === b.number && a.offcut === b.offcut;
 
 /** Whole sheets numbered without gaps, save that those with something held in place keep their numbers. */
-export function closedUp(beds: readonly Bed[]): Bed[] {
-  const held = new Set(beds.filter((bed) => !bed.offcut && isHeld(bed)).map(({ number }) => number));
+export function closedUp(boards: readonly Board[]): Board[] {
+  const held = new Set(boards.filter((board) => !board.offcut && isHeld(board)).map(({ number }) => number));
   let next = 0;
-  return beds.map((bed) => {
-    if (bed.offcut || isHeld(bed)) return bed;
+  return boards.map((board) => {
+    if (board.offcut || isHeld(board)) return board;
     do next++;
     while (held.has(next));
-    return bed.number === next ? bed : { ...bed, number: next };
+    return board.number === next ? board : { ...board, number: next };
   });
 }
 
-const isHeld = ({ bodies }: Bed): boolean => bodies.some(({ fixed }) => fixed);
+const isHeld = ({ bodies }: Board): boolean => bodies.some(({ fixed }) => fixed);
 
 /** Something that would leave a whole sheet emptier, chosen at random; null when what was chosen cannot work by area. */
-function propose(problem: Problem, beds: readonly Bed[], random: Random): Try | null {
-  const giver = chooseGiver(beds, random);
+function propose(problem: Problem, boards: readonly Board[], random: Random): Try | null {
+  const giver = chooseGiver(boards, random);
   const given = giver === null ? undefined : pick(free(giver), random);
   if (giver === null || given === undefined) return null;
-  const others = beds.filter(
-    (bed) => !isSame(bed, giver) && (bed.offcut || claimOf(bed.bodies) >= claimOf(giver.bodies)),
+  const others = boards.filter(
+    (board) => !isSame(board, giver) && (board.offcut || claimOf(board.bodies) >= claimOf(giver.bodies)),
   );
   const first = pick(others, random);
   if (first === undefined || !fits(given.item, first.room)) return null;
   const taken = random.share() < EXCHANGES ? pick(free(first), random) : undefined;
   const receivers = random.share() < SPANS ? spanned(first, others, random) : [first];
   if (receivers.reduce((sum, { bodies }) => sum + bodies.length, 0) > MOST_BODIES) return null;
-  const slack = receivers.reduce((sum, bed) => sum + slackOf(bed, problem), taken?.item.claim ?? 0);
+  const slack = receivers.reduce((sum, board) => sum + slackOf(board, problem), taken?.item.claim ?? 0);
   if (given.item.claim > slack || given.item.claim <= (taken?.item.claim ?? 0)) return null;
   if (taken !== undefined && !fits(taken.item, giver.room)) return null;
   return {
-    receivers: receivers.map((bed) =>
-      bed === first
-        ? { ...bed, bodies: [...bed.bodies.filter((body) => body !== taken), anywhereIn(bed, given, random)] }
-        : bed,
+    receivers: receivers.map((board) =>
+      board === first
+        ? { ...board, bodies: [...board.bodies.filter((body) => body !== taken), anywhereIn(board, given, random)] }
+        : board,
     ),
     giver: {
       ...giver,
@@ -193,27 +193,27 @@ function propose(problem: Problem, beds: readonly Bed[], random: Random): Try | 
 }
 
 /** Mostly the emptiest whole sheet, else any that has something to give. */
-function chooseGiver(beds: readonly Bed[], random: Random): Bed | null {
-  const whole = beds.filter((bed) => !bed.offcut && free(bed).length > 0);
+function chooseGiver(boards: readonly Board[], random: Random): Board | null {
+  const whole = boards.filter((board) => !board.offcut && free(board).length > 0);
   if (random.share() < 0.25) return pick(whole, random) ?? null;
-  return whole.reduce<Bed | null>(
-    (least, bed) => (least === null || claimOf(bed.bodies) < claimOf(least.bodies) ? bed : least),
+  return whole.reduce<Board | null>(
+    (least, board) => (least === null || claimOf(board.bodies) < claimOf(least.bodies) ? board : least),
     null,
   );
 }
 
-function spanned(first: Bed, others: readonly Bed[], random: Random): Bed[] {
+function spanned(first: Board, others: readonly Board[], random: Random): Board[] {
   const more = pick(others, random);
   return more === undefined || more === first ? [first] : [first, more];
 }
 
-const free = ({ bodies }: Bed): Body[] => bodies.filter(({ fixed }) => !fixed);
+const free = ({ bodies }: Board): Body[] => bodies.filter(({ fixed }) => !fixed);
 
-const slackOf = ({ room, bodies }: Bed, { pairs }: Problem): number =>
+const slackOf = ({ room, bodies }: Board, { pairs }: Problem): number =>
   capacityOf(room, pairs.spacing) - claimOf(bodies);
 
 /** At a random turn that fits, at a random place. */
-function anywhereIn({ room }: Bed, body: Body, random: Random): Body {
+function anywhereIn({ room }: Board, body: Body, random: Random): Body {
   const fitting = body.item.tried.filter((shape) => fits({ shapes: [shape] }, room));
   const shape = pick(fitting, random) ?? body.shape;
   const x = random.share() * Math.max(0, room.width - shape.width);
@@ -222,14 +222,14 @@ function anywhereIn({ room }: Bed, body: Body, random: Random): Body {
 }
 
 /** Whether by area alone anything could still leave a sheet for another board, even in exchange. */
-function canMove(problem: Problem, beds: readonly Bed[]): boolean {
-  const givers = beds.filter((bed) => !bed.offcut && free(bed).length > 0);
+function canMove(problem: Problem, boards: readonly Board[]): boolean {
+  const givers = boards.filter((board) => !board.offcut && free(board).length > 0);
   return givers.some((giver) => {
-    const others = beds.filter((bed) => !isSame(bed, giver));
+    const others = boards.filter((board) => !isSame(board, giver));
     const least = Math.min(...free(giver).map(({ item }) => item.claim));
     const most = Math.max(...free(giver).map(({ item }) => item.claim));
-    const slack = others.map((bed) => slackOf(bed, problem));
-    const smaller = (bed: Bed): boolean => free(bed).some(({ item }) => item.claim < most);
+    const slack = others.map((board) => slackOf(board, problem));
+    const smaller = (board: Board): boolean => free(board).some(({ item }) => item.claim < most);
     return slack.reduce((a, b) => a + Math.max(0, b), 0) >= least || others.some(smaller);
   });
 }

@@ -3,7 +3,7 @@ import { offcutsOf, spacingFor, usable } from './arrange.ts';
 import { radians } from '$lib/geometry/angle.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
 import { byName, sheetsFaultsSteps } from './validity.ts';
-import type { Bed, Body } from './nestBoard.ts';
+import type { Board, Body } from './nestBoard.ts';
 import type { Words } from '$lib/project/sentence.ts';
 import type { Locked, Stock } from '$lib/project/project.ts';
 import type { Part, Placement, Sheet } from '$lib/workshop/part.ts';
@@ -17,7 +17,7 @@ export interface Released extends Refusal {
 
 /** Boards with what is held on them, and what could not be held. */
 export interface Held {
-  readonly beds: readonly Bed[];
+  readonly boards: readonly Board[];
   readonly released: readonly Released[];
 }
 
@@ -28,7 +28,7 @@ export const placementOf = ({ part, x, y, turn }: Locked): Placement => ({ part,
  * The parts of one stock that are held in place, each kept if it still fits: its part exists in this number, its turn goes with
  * the grain, its sheet is there, and it keeps margin and spacing to those before it in the list.
  */
-export function* heldBeds(
+export function* heldBoards(
   problem: Problem,
   parts: readonly Part[],
   cutter: Spaces,
@@ -59,13 +59,13 @@ export function* heldBeds(
     sheets.set(key, { ...sheet, placements: [...sheet.placements, placementOf(locked)] });
     bodies.set(key, [...(bodies.get(key) ?? []), body]);
   }
-  const beds = [...sheets].map(([key, sheet]): Bed => ({
+  const boards = [...sheets].map(([key, sheet]): Board => ({
     number: sheet.number,
     offcut: sheet.offcut ?? false,
     room: usable(sheet, problem.margin),
     bodies: bodies.get(key) ?? [],
   }));
-  return { beds, released };
+  return { boards, released };
 }
 
 /** Held parts that no stock's parts speak of: reported once, for the whole. */

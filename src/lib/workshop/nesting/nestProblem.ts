@@ -3,7 +3,7 @@ import { claimOf } from './nestable.ts';
 import { differing, Pairs, shapesOf } from './nestShapes.ts';
 import { once } from '$lib/project/once.ts';
 import { success, type Result } from '$lib/project/fault.ts';
-import type { Bed, Body, Item } from './nestBoard.ts';
+import type { Board, Body, Item } from './nestBoard.ts';
 import type { Part, Placement, Sheet } from '$lib/workshop/part.ts';
 import type { Room } from './rows.ts';
 import type { Spaces } from './arrangeFaults.ts';
@@ -67,13 +67,13 @@ export function* problemOf(
 }
 
 /** The boards of a first answer in rows: all copies but those already held in place. Faults as `arrange` has them. */
-export function* bedsInRows(problem: Problem, parts: readonly Part[]): Generator<undefined, Result<Bed[]>> {
+export function* boardsInRows(problem: Problem, parts: readonly Part[]): Generator<undefined, Result<Board[]>> {
   const { stock, index, margin, pairs } = problem;
   const sheets = yield* arrangeApartSteps(parts, stock, index, margin, pairs.spacing);
-  return sheets.ok ? success(sheets.value.map((sheet) => bedOf(sheet, problem))) : sheets;
+  return sheets.ok ? success(sheets.value.map((sheet) => boardOf(sheet, problem))) : sheets;
 }
 
-function bedOf(sheet: Sheet, problem: Problem): Bed {
+function boardOf(sheet: Sheet, problem: Problem): Board {
   const bodies = sheet.placements.flatMap((placement) => {
     const body = bodyOf(placement, problem, false);
     return body === null ? [] : [body];
@@ -94,7 +94,7 @@ export function bodyOf(placement: Placement, { items, margin }: Problem, fixed: 
 }
 
 /** A board as a sheet. */
-export function sheetOf({ number, offcut, bodies }: Bed, { stock, margin }: Problem): Sheet {
+export function sheetOf({ number, offcut, bodies }: Board, { stock, margin }: Problem): Sheet {
   const { width, height } = (offcut ? offcutsOf(stock)[number - 1] : undefined) ?? stock.sheet;
   const placements = bodies.map(({ item, shape, x, y, held }): Placement => {
     const [originX, originY] = shape.origin;

@@ -1,6 +1,6 @@
 import { FIT, type Room } from './rows.ts';
 import { pick, type Random } from '$lib/geometry/random.ts';
-import type { Bed, Body } from './nestBoard.ts';
+import type { Board, Body } from './nestBoard.ts';
 import type { Pairs, Shape } from './nestShapes.ts';
 import type { Push } from './nestDepth.ts';
 
@@ -57,7 +57,7 @@ export class Separation {
   readonly #open: number;
 
   /** Bodies change places among the first `open` boards; on the others they stay on their own. */
-  constructor(boards: readonly Pick<Bed, 'room' | 'bodies'>[], open: number, pairs: Pairs, random: Random) {
+  constructor(boards: readonly Pick<Board, 'room' | 'bodies'>[], open: number, pairs: Pairs, random: Random) {
     this.#open = open;
     this.#rooms = boards.map(({ room }) => room);
     this.#movers = boards.flatMap(({ bodies }, board) =>
