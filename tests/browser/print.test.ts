@@ -12,7 +12,7 @@ const pages = [
   ['search/', (page: Page) => page.getByRole('heading', { level: 1 })],
   ['sound/', (page: Page) => page.getByRole('button', { name: 'Back to the planned head' })],
   ['workshop/', (page: Page) => page.getByRole('button', { name: 'Try another arrangement' })],
-  ['build-sheet/', (page: Page) => page.getByRole('heading', { name: 'Marking out the desk' })],
+  ['build-sheet/', (page: Page) => page.getByRole('heading', { name: 'Marking out', exact: true })],
   ['as-built/', (page: Page) => page.getByRole('button', { name: 'Begin with the usual readings' })],
   ['method/', (page: Page) => page.getByRole('heading', { name: 'Conventions' })],
 ] as const;

@@ -1,4 +1,5 @@
 import { pointerTo } from '$lib/project/fault.ts';
+import { sideNames } from '$lib/project/project.ts';
 import { listAt, valueAt } from './pointer.ts';
 
 /** Names by which one part of a document speaks of another: renaming and removing an entry must take them along. */
@@ -9,7 +10,7 @@ export function referencesTo(document: unknown, pointer: string): readonly strin
     ? driverPlaces(document)
     : /^\/stock\/\d+\/name$/.test(pointer)
       ? stockPlaces.flatMap((steps) => layoutPlaces(document, ['stand', ...steps]))
-      : (posturePlaces(document, pointer) ?? []);
+      : (posturePlaces(document, pointer) ?? carrierPlaces(pointer));
   const name = valueAt(document, pointer);
   return typeof name === 'string' ? places.filter((place) => valueAt(document, place) === name) : [];
 }
@@ -20,6 +21,12 @@ function posturePlaces(document: unknown, pointer: string): readonly string[] | 
   if (layout === undefined) return null;
   const served = servedAt(layout);
   return listAt(document, served).map((_, index) => served + pointerTo(index));
+}
+
+/** Where a layout says what its loudspeakers stand on; none where the pointer is not that of a surface's name. */
+function carrierPlaces(pointer: string): readonly string[] {
+  const [, layout] = /^(\/layouts\/\d+)\/surfaces\/\d+\/name$/.exec(pointer) ?? [];
+  return layout === undefined ? [] : sideNames.map((side) => layout + pointerTo('placement', side, 'on'));
 }
 
 /** Where a layout names the postures that its aim serves beside the seat. */

@@ -1,4 +1,5 @@
 import { pointerTo } from '$lib/project/fault.ts';
+import { DESK } from '$lib/project/surface.ts';
 import { listAt, valueAt, withoutValue, withValue } from './pointer.ts';
 import { DESIGN_DRIVER, layoutPlaces, referencesTo, servedAt } from './references.ts';
 
@@ -44,4 +45,13 @@ export function withoutPosture(document: unknown, layout: string, index: number)
         named.filter((one) => one !== name),
       )
     : rest;
+}
+
+/** The document without one surface of a layout (a pointer): a loudspeaker on it goes to the desk. */
+export function withoutSurface(document: unknown, layout: string, index: number): unknown {
+  const own = layout + pointerTo('surfaces', index);
+  return referencesTo(document, `${own}/name`).reduce(
+    (done, place) => withValue(done, place, DESK),
+    withoutValue(document, own),
+  );
 }

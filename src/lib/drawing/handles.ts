@@ -1,11 +1,13 @@
 import type { Point } from '$lib/geometry/point.ts';
-import { sideNames, type SideName } from '$lib/project/project.ts';
+import { sideNames, type SideName, type Surface } from '$lib/project/project.ts';
 import { placement } from '$lib/project/fields/aim.ts';
 import { capital } from '$lib/project/capital.ts';
 import { deskShape } from '$lib/project/deskShape.ts';
 import * as desks from '$lib/project/fields/desk.ts';
 import { listener as listenerFields } from '$lib/project/fields/listener.ts';
 import { stand as standFields } from '$lib/project/fields/stand.ts';
+import { surface as surfaceFields } from '$lib/project/fields/surface.ts';
+import { DESK, surfaceCorners } from '$lib/project/surface.ts';
 import { reachOf, towards, wallText, wayTo } from '$lib/project/wall.ts';
 import { rectangle } from './box.ts';
 import { ellipse } from './curve.ts';
@@ -17,6 +19,7 @@ import { fromAbove, fromRight, type Projection } from './projection.ts';
 import { wallLine, wallsDrawn } from './roomFromAbove.ts';
 import { wallsCut } from './roomFromSide.ts';
 import type { SheetSource } from './sheetSource.ts';
+import { middleFromAbove, seenFromSide } from './surfaceItems.ts';
 
 /** Half the length and half the breadth of what is taken hold of at a head, as shares of its breadth. */
 const HEAD_HALF_LENGTH = 0.64;
@@ -59,6 +62,17 @@ export function topHandles(source: SheetSource): Handle[] {
       },
       body: rectangle([x - wide / 2, y, x + wide / 2, y + deep]),
     })),
+    ...layout.surfaces.map((surface, index): Handle => ({
+      ...surfaceHandle(surface, index),
+      at: middleFromAbove(surface),
+      across: {
+        ...surfaceGrip(scene, index, 'x'),
+        says: surface.x < 0 ? 'left of the middle' : 'right of the middle',
+        sign: signOf(surface.x),
+      },
+      up: surfaceGrip(scene, index, 'y'),
+      body: surfaceCorners(surface),
+    })),
     ...sideNames.map((side): Handle => ({
       ...speaker(scene, side, fromAbove),
       across: markAcross(scene, side),
@@ -96,7 +110,7 @@ export function sideHandles(source: SheetSource, ground: number, top: number): H
           input: pointer,
           value: plan.sides[side].lift,
           range: standFields.lift,
-          says: 'over the desk',
+          says: layout.placement[side].on === DESK ? 'over the desk' : 'over what the stand is on',
           align: [0],
         };
   return [
@@ -115,6 +129,16 @@ export function sideHandles(source: SheetSource, ground: number, top: number): H
       },
       body: rectangle([y, bottom, y + depth, bottom + height]),
     })),
+    ...layout.surfaces.map((surface, index): Handle => {
+      const { left, right, top, bottom } = seenFromSide(layout, surface);
+      return {
+        ...surfaceHandle(surface, index),
+        at: [(left + right) / 2, (top + bottom) / 2],
+        across: surfaceGrip(scene, index, 'y'),
+        up: surfaceGrip(scene, index, 'height'),
+        body: rectangle([left, bottom, right, top]),
+      };
+    }),
     { ...speaker(scene, side, fromRight), across: markDepth(scene, side), up: lift },
     {
       ...head,
@@ -167,6 +191,27 @@ const monitorDepth = ({ layout, inputs }: Scene, index: number): Grip => ({
   range: desks.monitor.y,
   says: 'from the desk’s front edge',
   align: [layout.placement.left.y, layout.placement.right.y],
+});
+
+const surfaceHandle = ({ name }: Surface, index: number): Pick<Handle, 'id' | 'thing' | 'name'> => ({
+  id: `handle-surface-${index}`,
+  thing: `surface-${index}`,
+  name: `Surface “${name}”`,
+});
+
+const SURFACE_SAYS = {
+  x: 'from the middle',
+  y: 'from the desk’s front edge',
+  height: 'over the floor',
+} as const;
+
+const surfaceGrip = ({ layout, inputs }: Scene, index: number, key: keyof typeof SURFACE_SAYS): Grip => ({
+  ...upwards,
+  input: inputs.at('surfaces', index, key),
+  value: layout.surfaces[index]?.[key] ?? 0,
+  range: surfaceFields[key],
+  says: SURFACE_SAYS[key],
+  align: key === 'height' ? [layout.desk.height] : [0],
 });
 
 function speaker({ plan }: Scene, side: SideName, { flat }: Projection): Omit<Handle, 'across' | 'up'> {

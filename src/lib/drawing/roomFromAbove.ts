@@ -4,6 +4,7 @@ import { deskShape } from '$lib/project/deskShape.ts';
 import type { Layout, Wall } from '$lib/project/project.ts';
 import { gapToWall, reachOf, towards } from '$lib/project/wall.ts';
 import { rectangle } from './box.ts';
+import { surfacesFromAbove } from './surfaceItems.ts';
 import type { Item } from './view.ts';
 
 /** How thick the wall is drawn, mm: enough to show its hatching. */
@@ -83,12 +84,13 @@ const monitors = (layout: Layout): Item[] =>
     filled: true,
   }));
 
-/** Walls, desk with its middle line, and monitors, from above. */
+/** Walls, desk with its middle line, monitors and surfaces, from above. */
 export function roomFromAbove(layout: Layout): Item[] {
   const { points, extent, depth } = deskShape(layout.desk);
   const common = { kind: 'outline', subject: 'desk' } as const;
   return [
     ...wallsDrawn(layout).flatMap(({ wall, index }) => wallItems(wall, index, points)),
+    ...surfacesFromAbove(layout, 'under the desk'),
     {
       ...common,
       id: 'desk',
@@ -110,5 +112,6 @@ export function roomFromAbove(layout: Layout): Item[] {
       filled: false,
     },
     ...monitors(layout),
+    ...surfacesFromAbove(layout, 'over it'),
   ];
 }

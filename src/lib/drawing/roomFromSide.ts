@@ -4,6 +4,7 @@ import type { Layout } from '$lib/project/project.ts';
 import { towards, wayTo } from '$lib/project/wall.ts';
 import { rectangle } from './box.ts';
 import { WALL_THICKNESS, wallsDrawn } from './roomFromAbove.ts';
+import { surfacesFromSide } from './surfaceItems.ts';
 import type { Item, Outline } from './view.ts';
 
 /**
@@ -134,6 +135,7 @@ export function roomFromSide(layout: Layout, floor: Floor, span: readonly [numbe
     ...leg('leg-front', LEG_INSET, ground, broken),
     ...leg('leg-rear', depth - LEG_INSET - LEG, ground, broken),
     line('desk', rectangle([0, -TOP, depth, 0]), { pen: 'wide', closed: true, filled: true }),
+    ...surfacesFromSide(layout, ground),
     ...layout.monitors.map(({ y, depth: thick, bottom, height }, index) =>
       line(`monitor-${index}`, rectangle([y, bottom, y + thick, bottom + height]), {
         subject: 'monitor',

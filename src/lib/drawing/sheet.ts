@@ -3,7 +3,7 @@ import type { DimensionStyle } from './dimensionStyle.ts';
 import type { Handle } from './handle.ts';
 import { laidOver } from './laidOver.ts';
 import type { Pane, Shown } from './pane.ts';
-import type { Floor } from './roomFromSide.ts';
+import { TOP, type Floor } from './roomFromSide.ts';
 import { placeTexts } from './placeTexts.ts';
 import { zoomed, type Zoom } from './place.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
@@ -11,6 +11,7 @@ import { isNarrow, roomsOf, withoutRooms, type Room } from './rooms.ts';
 import { closeRows, givesAtRest, ofRank, withoutRepeats } from './rows.ts';
 import { isSqueezed, sheetLayout, type Frame } from './sheetLayout.ts';
 import type { SheetSource } from './sheetSource.ts';
+import { reachesDown } from './surfaceItems.ts';
 import type { Rank, View } from './view.ts';
 import { viewNames, views, type ViewName } from './views.ts';
 
@@ -83,6 +84,7 @@ export function sheetOf(
   const broken = sheet('broken');
   if (!rooms.some(isSide)) return broken;
   const whole = sheet('true');
+  if (reachesDown(source.layout, -TOP)) return whole;
   return sideScale(whole) >= WHOLE_LEGS * sideScale(broken) ? whole : broken;
 }
 

@@ -1,11 +1,13 @@
 import type { Point } from '$lib/geometry/point.ts';
 import type { Plan } from '$lib/solution/document.ts';
 import type { Layout, SideName, Speaker } from '$lib/project/project.ts';
+import { DESK } from '$lib/project/surface.ts';
 import { boxOf } from './box.ts';
 import { cornerOf } from './cabinetFrame.ts';
 import { inputsOf } from './inputs.ts';
 import { angular, linear } from './makeDimension.ts';
 import { fromRight } from './projection.ts';
+import { surfaceHeights } from './surfaceItems.ts';
 import type { AngleDimension, Dimension } from './view.ts';
 
 /** Radius of the elevation's arc as a share of the way to the head; of the tilt's, of the cabinet's depth. */
@@ -31,7 +33,14 @@ export function sideDimensions(
   ground: number,
 ): (Dimension | AngleDimension)[] {
   const scene: Scene = { speaker, layout, plan, side, ground, inputs: inputsOf(layout, layoutIndex) };
-  return [...heights(scene), ...runs(scene), ...stand(scene), ...angles(scene), ...drivers(scene)];
+  return [
+    ...heights(scene),
+    ...runs(scene),
+    ...stand(scene),
+    ...angles(scene),
+    ...drivers(scene),
+    ...surfaceHeights(layout, layoutIndex, ground),
+  ];
 }
 
 /** Over the floor, left of the view. */
@@ -98,13 +107,17 @@ function runs({ layout, plan, side, inputs }: Scene): Dimension[] {
   ];
 }
 
-/** Heights of the cabinet's bottom over the desk: front edge at its front, lift at whichever edge is lower. */
-function stand({ plan, side, inputs }: Scene): Dimension[] {
+/** Heights of the cabinet's bottom over what the stand is on: front edge at its front, lift at whichever edge is lower. */
+function stand({ layout, plan, side, inputs }: Scene): Dimension[] {
   const { cabinet, mark, frontEdgeHeight, rearEdgeHeight, lift } = plan.sides[side];
   const [left, , right] = boxOf(cabinet.map(fromRight.flat));
   const rear = cornerOf(plan.sides[side], 2).y;
   const frontIsLower = frontEdgeHeight <= rearEdgeHeight;
-  const edge = (y: number, height: number): { from: Point; to: Point } => ({ from: [y, 0], to: [y, height] });
+  const edge = (y: number, height: number): { from: Point; to: Point } => ({
+    from: [y, mark.z],
+    to: [y, mark.z + height],
+  });
+  const over = layout.placement[side].on === DESK ? 'over the desk' : 'over what the stand is on';
   const common = { subject: 'stand', run: 'up' } as const;
   const front = linear({
     ...common,
@@ -115,7 +128,7 @@ function stand({ plan, side, inputs }: Scene): Dimension[] {
     value: frontEdgeHeight,
     beside: 'from',
     level: true,
-    name: 'front edge height over the desk',
+    name: `front edge height ${over}`,
     rank: 2,
   });
   const low = linear({
@@ -125,7 +138,7 @@ function stand({ plan, side, inputs }: Scene): Dimension[] {
     row: frontIsLower ? -1 : 1,
     base: frontIsLower ? left : right,
     value: lift,
-    name: 'lift: lowest bottom edge over the desk',
+    name: `lift: lowest bottom edge ${over}`,
     ...inputs.lift,
   });
   return frontIsLower ? [low] : [front, low];
@@ -181,7 +194,7 @@ function angles({ speaker, plan, side, inputs }: Scene): AngleDimension[] {
 function drivers({ speaker, plan, side }: Scene): Dimension[] {
   const chosen = plan.sides[side];
   const { mark, frontEdgeHeight } = chosen;
-  const from: Point = [mark.y, frontEdgeHeight];
+  const from: Point = [mark.y, mark.z + frontEdgeHeight];
   const hull = chosen.cabinet.map(fromRight.flat);
   const byHeight = speaker.drivers.map((_, index) => index).sort((a, b) => heightOf(speaker, a) - heightOf(speaker, b));
   return byHeight.flatMap((index, place) => {

@@ -13,6 +13,7 @@ import { floorLevel, roomFromSide, type Floor } from './roomFromSide.ts';
 import { sidesAlike } from './sidesAlike.ts';
 import { sideDimensions } from './sideDimensions.ts';
 import { standFromSide } from './standItems.ts';
+import { seenFromSide } from './surfaceItems.ts';
 import type { Item, View } from './view.ts';
 
 /** How far the wall is drawn above everything else, mm. */
@@ -36,7 +37,13 @@ export function sideView(
   const [left, , right, top] = boxOf(
     [...head, ...box]
       .flatMap((item) => (item.kind === 'outline' ? item.points : []))
-      .concat(layout.monitors.map(({ y, depth, bottom, height }) => [y + depth, bottom + height])),
+      .concat(layout.monitors.map(({ y, depth, bottom, height }) => [y + depth, bottom + height]))
+      .concat(
+        layout.surfaces.flatMap((surface) => {
+          const { left, right, top } = seenFromSide(layout, surface);
+          return [[left, top] as const, [right, top] as const];
+        }),
+      ),
   );
   const span = [left, Math.max(right, deskShape(layout.desk).depth)] as const;
   const things: Item[] = [

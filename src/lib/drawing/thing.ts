@@ -4,7 +4,7 @@ import type { Item } from './view.ts';
 
 /**
  * Something that a person can point at, called alike on every view and in the form: `desk`, `head`, `stand`, `axis`, `speaker`
- * (both, what they share) and `speaker-right`, `driver-0`, `monitor-1`, `wall-0`.
+ * (both, what they share) and `speaker-right`, `driver-0`, `monitor-1`, `surface-0`, `wall-0`.
  */
 export type Thing = string;
 
@@ -15,7 +15,7 @@ export type Chosen =
 /** The things that an item is a picture of, the nearest first. `side`: whose, where the view shows one loudspeaker only. */
 export function thingsOf({ id, subject }: Item, side: SideName | null = null): readonly Thing[] {
   const whose = /-(left|right)(?:-|$)/.exec(id)?.[1] ?? side;
-  const number = /^(?:driver|monitor|wall)-(?:\D+-)?(\d+)/.exec(id)?.[1];
+  const number = /^(?:driver|monitor|surface|wall)-(?:\D+-)?(\d+)/.exec(id)?.[1];
   const own = whose === null ? [] : [`speaker-${whose}`];
   switch (subject) {
     case 'desk':
@@ -24,6 +24,7 @@ export function thingsOf({ id, subject }: Item, side: SideName | null = null): r
     case 'stand':
       return [subject];
     case 'monitor':
+    case 'surface':
     case 'wall':
       return number === undefined ? [] : [`${subject}-${number}`];
     case 'cabinet':
@@ -42,6 +43,7 @@ const places: readonly (readonly [pattern: RegExp, thing: string])[] = [
   [/^\/layouts\/\d+\/room\/walls\/(\d+)/, 'wall-$1'],
   [/^\/layouts\/\d+\/desk(\/|$)/, 'desk'],
   [/^\/layouts\/\d+\/monitors\/(\d+)/, 'monitor-$1'],
+  [/^\/layouts\/\d+\/surfaces\/(\d+)/, 'surface-$1'],
   [/^\/layouts\/\d+\/listener(\/|$)/, 'head'],
   [/^\/layouts\/\d+\/placement\/(left|right)/, 'speaker-$1'],
   [/^\/layouts\/\d+\/placement$/, 'speaker'],
@@ -75,6 +77,8 @@ export function groupOf(thing: Thing, layoutIndex: number): string | null {
       return inLayout('stand');
     case 'monitor':
       return inLayout('monitors', which ?? '0');
+    case 'surface':
+      return inLayout('surfaces', which ?? '0');
     case 'speaker':
       return which === undefined ? '/speaker' : inLayout('placement');
     case 'driver':

@@ -9,6 +9,7 @@ import { inputsOf } from './inputs.ts';
 import { angular, linear } from './makeDimension.ts';
 import { fromAbove } from './projection.ts';
 import { wallsDrawn } from './roomFromAbove.ts';
+import { surfaceSizes } from './surfaceItems.ts';
 import type { AngleDimension, Dimension } from './view.ts';
 
 /** Differences that no drawing of a desk shows: then one dimension speaks for both sides. mm and degrees. */
@@ -42,6 +43,7 @@ export function topDimensions(
     ...triangle(scene),
     ...toes(scene),
     cabinetWidth(scene),
+    ...surfaceSizes(layout, layoutIndex),
   ];
 }
 

@@ -4,6 +4,7 @@ import { deskShape } from '$lib/project/deskShape.ts';
 import { sideNames, type Layout } from '$lib/project/project.ts';
 import { cornerOf } from './cabinetFrame.ts';
 import { fromAbove } from './projection.ts';
+import { surfaceLabels } from './surfaceItems.ts';
 import type { Item } from './view.ts';
 
 /** Place of the desk's name from its front and left edges, in text sizes: in the corner. */
@@ -23,6 +24,7 @@ export function roomLabels(layout: Layout): Item[] {
       anchor: 'start',
       rank: 2,
     },
+    ...surfaceLabels(layout),
   ];
 }
 

@@ -26,6 +26,7 @@ export type Subject =
   | 'desk'
   | 'wall'
   | 'monitor'
+  | 'surface'
   | 'cabinet'
   | 'driver'
   | 'stand'

@@ -5,6 +5,7 @@ const COLOURS: Partial<Record<Fill, string>> = {
   ink: '#000000',
   paper: '#ffffff',
   desk: '#faf8f2',
+  surface: '#faf8f2',
   monitor: '#eef1f3',
   cabinet: '#f3f5f6',
   driver: '#e6eaec',

@@ -35,7 +35,7 @@ export function outlineUnder(layout: Surfaced, side: SideName): Outline | null {
 }
 
 /** Its edges leave the corners in this order: front, right, back, left, as the surface is turned. */
-const surfaceOutline = (surface: Surface): Outline => ({ points: surfaceCorners(surface), convex: true });
+export const surfaceOutline = (surface: Surface): Outline => ({ points: surfaceCorners(surface), convex: true });
 
 /** The edges in that order. */
 export const surfaceEdges = ['front', 'right', 'back', 'left'] as const;
@@ -70,3 +70,12 @@ export const surfaceCalled = (name: string): string => (name === DESK || name ==
 /** Whether a loudspeaker goes up and down with the desk: one on the desk does, and one on a riser that stands on it. */
 export const ridesAlong = (layout: Surfaced, side: SideName): boolean =>
   layout.placement[side].on === DESK || surfaceUnder(layout, side)?.on === DESK;
+
+/** A point from above as a tape on what a stand is on has it: from the middle of its front edge to the right, and back from that edge. */
+export function placeOn(layout: Surfaced, side: SideName, [x, y]: Point): Point {
+  const surface = surfaceUnder(layout, side);
+  if (!surface) return [x, y];
+  const [sin, cos] = towards(surface.turn);
+  const [right, away] = [x - surface.x, y - surface.y];
+  return [right * cos - away * sin, right * sin + away * cos];
+}

@@ -36,7 +36,7 @@ export function finishSteps(settings: StandSettings): readonly Step[] {
       : []),
     step(
       { act: 'check' },
-      `Set the stand on its marks on the desk (“Marking out the desk”) and check it with the gauges (“Checking the stands”)${
+      `Set the stand on its marks (“Marking out”) and check it with the gauges (“Checking the stands”)${
         stop ? '.' : ', then mark on it where the cabinet’s front edge goes (“Setting the cabinet”).'
       }`,
     ),

@@ -3,6 +3,9 @@ import type { Handle } from '$lib/drawing/handle.ts';
 import { gripText, spokenHandle } from '$lib/drawing/handleText.ts';
 import { gridFor, moved, nudged, type MovedGrip } from '$lib/drawing/moved.ts';
 import type { ViewName } from '$lib/drawing/views.ts';
+import type { Edit } from '$lib/document/edit.ts';
+import { withCarriers } from '$lib/document/standOn.ts';
+import type { Layout } from '$lib/project/project.ts';
 import type { Gestures } from '$lib/document/gesture.ts';
 import type { OpenProject } from '$lib/document/openProject.svelte.ts';
 import type { Held } from '$lib/document/stepSize.ts';
@@ -45,6 +48,8 @@ interface Drag {
   readonly grasp: Grasp;
   readonly from: Point;
   readonly wasSound: boolean;
+  /** As it was before the drag. */
+  readonly layout: Layout | undefined;
   begun: boolean;
   cancelled: boolean;
   /** Where the pointer is now, until the next frame has taken it up. */
@@ -80,7 +85,8 @@ export class Hand {
     if (this.#drag) return false;
     this.rest();
     const wasSound = this.#open.faults.length === 0;
-    this.#drag = { grasp, from, wasSound, begun: false, cancelled: false, next: null, frame: null, sound: [] };
+    const layout = this.#layout;
+    this.#drag = { grasp, from, wasSound, layout, begun: false, cancelled: false, next: null, frame: null, sound: [] };
     return true;
   }
 
@@ -103,7 +109,7 @@ export class Hand {
     if (drag.cancelled) return;
     this.#take(drag);
     if (!drag.begun) return;
-    if (drag.wasSound && this.#open.faults.length > 0) this.#edit(drag.sound);
+    if (drag.wasSound && this.#open.faults.length > 0) this.#edit(drag.layout, drag.sound);
     this.#gestures.finish();
     this.#settle();
   }
@@ -131,8 +137,9 @@ export class Hand {
     }
     const value = nudged(grip, by);
     const wasSound = this.#open.faults.length === 0;
-    this.#open.edit(grip.input, value);
-    if (wasSound && this.#open.faults.length > 0) this.#open.edit(grip.input, grip.value);
+    const { draft } = this.#open;
+    this.#edit(this.#layout, [{ axis, grip, value, aligned: false }]);
+    if (wasSound && this.#open.faults.length > 0) this.#open.change(() => draft);
     else this.#announcer.say(spokenHandle({ ...handle, [axis]: { ...grip, value } }, this.#open.project.display));
     return true;
   }
@@ -145,13 +152,20 @@ export class Hand {
     this.#sheet.release();
   }
 
+  get #layout(): Layout | undefined {
+    return this.#open.project.layouts[this.#open.layoutIndex];
+  }
+
   #settle(): void {
     this.#live = null;
     this.#sheet.release();
   }
 
-  #edit(grips: readonly MovedGrip[]): void {
-    this.#open.editAll(grips.map(({ grip, value }) => [grip.input, value]));
+  /** @param from The layout before the move. */
+  #edit(from: Layout | undefined, grips: readonly MovedGrip[]): void {
+    const { layoutIndex, mirrored } = this.#open;
+    const edits = grips.map(({ grip, value }): Edit => [grip.input, value]);
+    this.#open.editAll(from ? withCarriers(from, layoutIndex, edits, mirrored) : edits);
   }
 
   #take(drag: Drag): void {
@@ -172,7 +186,7 @@ export class Hand {
       reach: REACH / grasp.scale,
       oneAxis: next.keys.shiftKey,
     });
-    this.#edit(grips);
+    this.#edit(drag.layout, grips);
     const isSound = this.#open.faults.length === 0;
     if (isSound) drag.sound = grips;
     const lines = grips.map(({ grip, value }) => gripText(grip, value, display));

@@ -5,3 +5,4 @@ export { default as DriverFields } from './DriverFields.svelte';
 export { default as MonitorFields } from './MonitorFields.svelte';
 export { default as OutlineFields } from './OutlineFields.svelte';
 export { default as RoomFields } from './RoomFields.svelte';
+export { default as SurfaceFields } from './SurfaceFields.svelte';
