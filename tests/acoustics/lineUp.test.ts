@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { speedOfSound } from '$lib/acoustics/air.ts';
+import { designPointOf } from '$lib/acoustics/designPoint.ts';
 import { meetingOf, relativeDifference } from '$lib/acoustics/driversMeet.ts';
 import { lineUp } from '$lib/acoustics/lineUp.ts';
 import { degrees } from '$lib/geometry/angle.ts';
@@ -17,7 +18,7 @@ const designed = { '/speaker/designPoint': { driver: 'tweeter', distance: 1000 }
 function found(of: Project, layout: Layout) {
   const pose = placeSide(of.speaker, layout, 'right');
   const [crossover] = of.speaker.crossovers;
-  const { designPoint } = of.speaker;
+  const designPoint = designPointOf(of.speaker);
   if (!pose.ok || !crossover || !designPoint) return null;
   const head = headOf(layout.listener, layout.desk);
   return lineUp({ speaker: of.speaker, layout, side: 'right' }, crossover, designPoint, pose.value, head, SPEED);
@@ -28,7 +29,7 @@ function apart(of: Project): number {
   const layout = firstLayout(of);
   const pose = placeSide(of.speaker, layout, 'right');
   const [crossover] = of.speaker.crossovers;
-  const { designPoint } = of.speaker;
+  const designPoint = designPointOf(of.speaker);
   if (!pose.ok || !crossover || !designPoint) throw new Error('expected a pose, a crossover and a design point');
   const meeting = meetingOf(crossover, pose.value.drivers, designPoint, SPEED);
   return relativeDifference(meeting, headOf(layout.listener, layout.desk));

@@ -51,7 +51,7 @@ test('the room and the design point have fields', async () => {
   await page.getByRole('button', { name: 'Add a wall' }).click();
   await field(page, '/layouts/0/room/walls/1/distance').fill('200');
   await page.getByRole('heading', { name: 'Crossovers', exact: true }).first().click();
-  await field(page, '/speaker/designPoint').check();
+  await field(page, '/speaker/designPoint').selectOption('measured');
   await expect.poll(() => field(page, '/speaker/designPoint/distance').inputValue()).toBe('1000');
   await page.getByRole('link', { name: 'Sound and stability, drawn' }).click();
   await expect.poll(() => page.getByText('left wall', { exact: false }).count()).toBeGreaterThan(0);

@@ -17,5 +17,5 @@ test('where that project says nothing it is what the field starts as; where that
   expect(example('/layouts/0/listener/headWidth')).toBe(String(listener.headWidth.default));
   expect(example('/layouts/0/stand/stop/height')).toBe(String(stop.height.start));
   expect(example('/layouts/0/stand/width')).toBeUndefined();
-  expect(example('/speaker/designPoint/distance')).toBeUndefined();
+  expect(example('/speaker/designPoint/distance')).toBe('1000');
 });

@@ -13,7 +13,7 @@ const voice = (x: number) => ({
   drivers: [placed('tweeter', 'tweeter', 200, vec3(x, depth, 0))],
 });
 const hear = hearingAt(
-  { crossovers: [], designPoint: null },
+  { crossovers: [], drivers: [], designPoint: { rule: 'none' } },
   { left: voice(-500), right: voice(500) },
   vec3(0, 0, 0),
   343.2,
@@ -33,7 +33,12 @@ test.each([
 /** Both loudspeakers in one place, pointing at the listener along −y: their treble is one piston's, 25 mm across. */
 const one = { ...voice(500), forward: vec3(0, -1, 0) };
 const trebleAt = (sine: number): number => {
-  const hearOne = hearingAt({ crossovers: [], designPoint: null }, { left: one, right: one }, vec3(0, 0, 0), 343.2);
+  const hearOne = hearingAt(
+    { crossovers: [], drivers: [], designPoint: { rule: 'none' } },
+    { left: one, right: one },
+    vec3(0, 0, 0),
+    343.2,
+  );
   return hearOne(vec3(500 + 700 * sine, depth - 700 * Math.sqrt(1 - sine ** 2), 0)).treble;
 };
 const size = (2 * Math.PI * 10_000 * 0.0125) / 343.2;

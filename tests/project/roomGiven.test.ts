@@ -9,11 +9,29 @@ const lines = (changes: Record<string, unknown>): string[] => {
   return result.ok ? [] : result.faults.map(faultLine);
 };
 
-test('a file without a room or a design point is sound: nothing is near, nothing absorbs, nothing is known', () => {
-  const parsed = project({ '/layouts/0/room': undefined });
+test('a file without a room or a design point is sound: nothing is near, nothing absorbs, its maker lined it up', () => {
+  const parsed = project({ '/layouts/0/room': undefined, '/speaker/designPoint': undefined });
   expect(firstLayout(parsed).room).toEqual({ walls: [], ceiling: null });
   expect(firstLayout(parsed).desk.absorption).toBe(0);
-  expect(parsed.speaker.designPoint).toBeNull();
+  expect(parsed.speaker.designPoint).toEqual({ rule: 'maker' });
+});
+
+test.each([
+  [null, { rule: 'none' }],
+  [
+    { driver: 'woofer', distance: 700 },
+    { rule: 'measured', driver: 'woofer', distance: 700 },
+  ],
+])('a design point without a rule, as files once held it, is read on: %j', (older, now) => {
+  expect(project({ '/speaker/designPoint': older }).speaker.designPoint).toEqual(now);
+});
+
+test.each<[unknown, string]>([
+  [{ rule: 'guessed' }, '/speaker/designPoint/rule: expected "maker" or "measured" or "none", got "guessed"'],
+  [{ rule: 'measured', driver: 'tweeter' }, '/speaker/designPoint/distance: expected a length'],
+  ['maker', '/speaker/designPoint: expected an object with a rule, got "maker"'],
+])('a design point of no rule is refused: %j', (value, message) => {
+  expect(lines({ '/speaker/designPoint': value })[0]).toContain(message);
 });
 
 test('a room may be given in part', () => {

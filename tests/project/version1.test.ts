@@ -61,6 +61,8 @@ describe.each(builds)('a file of version 1, %s', (name) => {
     const project = opened(textOf(name));
     expect(project.version).toBe(2);
     expect(project.layouts[0]?.stand.build).toBe(name);
+    // Version 1 assumed nothing of a maker.
+    expect(project.speaker.designPoint).toEqual({ rule: 'none' });
     const walls = (layout: Pick<Layout, 'desk' | 'room'>) => ({ desk: layout.desk, room: layout.room });
     expect(project.layouts.map(walls)).toEqual(rooms[name]);
     for (const layout of project.layouts) expect(solve(project, layout, false).ok).toBe(true);

@@ -57,7 +57,7 @@ export function pressure({ project, layout, plan }: Planned, side: SideName, fre
       const beam: Complex = [jinc(x), cosine < 0 ? Math.sqrt(-cosine) * secondOrder(x) : 0];
       const behind = cosine < 0 ? around(narrow, -cosine * frequency) : 1;
       const past = leftBy({ project, layout, plan }, side, placed.position, by, frequency);
-      const strength = toDesign === null ? 1 : toDesign / (speaker.designPoint?.distance ?? NaN);
+      const strength = toDesign === null ? 1 : toDesign / (designOf(project)?.distance ?? NaN);
       const size = times(times([strength * behind, 0], past), beam);
       // Nobody said how they were lined up: both arrive together, as if from the aimed point.
       const advance = toDesign ?? distance(placed.acousticCentre, plan.head) - distance(aimedPoint, plan.head);
@@ -78,8 +78,15 @@ function secondOrder(x: number): number {
   return sum;
 }
 
+/** Assumed of a maker: the first tweeter's axis, at 1 m. */
+function designOf({ speaker: { designPoint, drivers } }: Pick<Project, 'speaker'>) {
+  if (designPoint.rule === 'none') return null;
+  if (designPoint.rule === 'measured') return designPoint;
+  return { driver: drivers.find(({ role }) => role === 'tweeter')?.name, distance: 1000 };
+}
+
 function pathToDesignPoint({ speaker }: Project, driver: Driver): number | null {
-  const { designPoint } = speaker;
+  const designPoint = designOf({ speaker });
   const aimed = speaker.drivers.find(({ name }) => name === designPoint?.driver);
   if (!designPoint || !aimed) return null;
   const point = vec3(aimed.offset, -designPoint.distance, aimed.height);

@@ -59,18 +59,19 @@ const withRoom = inRoom({
   ceiling: 2500,
   absorbs: { desk: 0.1, wall: 0.2, sides: 0.3, ceiling: 0.4 },
 });
+const unlined = { '/speaker/designPoint': { rule: 'none' } };
 const design = { '/speaker/designPoint': { driver: 'tweeter', distance: 900 } };
 
 describe('the response is the sum of the waves, added one by one', () => {
   test.each<[string, Changes]>([
-    ['as it opens', {}],
-    ['in a room', withRoom],
-    ['without a monitor', { ...withRoom, '/layouts/0/monitors': [] }],
+    ['on the desk', unlined],
+    ['in a room', { ...unlined, ...withRoom }],
+    ['without a monitor', { ...unlined, ...withRoom, '/layouts/0/monitors': [] }],
     [
       'in quadrature, head to one side',
-      { ...withRoom, '/speaker/crossovers/0/alignment': 'quadrature', '/layouts/0/listener/offset': 90 },
+      { ...unlined, ...withRoom, '/speaker/crossovers/0/alignment': 'quadrature', '/layouts/0/listener/offset': 90 },
     ],
-    ['straight ahead', { ...withRoom, '/layouts/0/aim/toe': { rule: 'straight' } }],
+    ['straight ahead', { ...unlined, ...withRoom, '/layouts/0/aim/toe': { rule: 'straight' } }],
   ])('%s', (_, changes) => {
     const all = certainly(changes);
     const sound = soundOf(all.project, all.layout, all.plan);
@@ -169,7 +170,7 @@ describe('the crossovers', () => {
     let known = 0;
     fc.assert(
       fc.property(anyDesk, numberFrom(-35, 10), (changes, tilt) => {
-        const steep = { ...changes, '/layouts/0/aim/tilt': { rule: 'as-set', degrees: tilt } };
+        const steep = { ...unlined, ...changes, '/layouts/0/aim/tilt': { rule: 'as-set', degrees: tilt } };
         const all = planned(steep);
         if (!all) return;
         plans++;
@@ -189,7 +190,7 @@ describe('the crossovers', () => {
   });
 
   test('nowhere lose anything in the response where nobody said so', () => {
-    const off = { ...nothingNear, '/layouts/0/aim/tilt': { rule: 'as-set', degrees: -20 } };
+    const off = { ...unlined, ...nothingNear, '/layouts/0/aim/tilt': { rule: 'as-set', degrees: -20 } };
     const flat = (changes: Changes): number => {
       const { frequencies, sides } = heard({
         ...off,

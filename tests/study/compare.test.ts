@@ -201,7 +201,11 @@ describe('stands already cut', () => {
 
   test('do not fit where the head is far off their axis, and say by which limit', () => {
     // A dome of 50 mm is 3 dB down at 10 kHz where 2π · 25 mm / 34.3 mm · sin = 1.61: 20.6 degrees off its axis.
-    const wide = { '/speaker/drivers/0/diameter': 60, '/speaker/drivers/0/radiating': 50 };
+    const wide = {
+      '/speaker/designPoint': { rule: 'none' },
+      '/speaker/drivers/0/diameter': 60,
+      '/speaker/drivers/0/radiating': 50,
+    };
     const of = sound(withLayouts(wide, { ...wide, '/layouts/0/listener/earHeight': 1500 }));
     const [a, b] = of.layouts.map((layout) => solve(of, layout, false));
     if (!a?.ok || !b?.ok) throw new Error('both have a plan');

@@ -1,6 +1,7 @@
 import { angleBetween, dot, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
 import type { PlacedDriver, Pose } from '$lib/layout/pose.ts';
 import type { Speaker } from '$lib/project/project.ts';
+import { designPointOf } from './designPoint.ts';
 import { meetingOf, relativeDifference, sumRatio, type Meeting } from './driversMeet.ts';
 import { HEAD_LIMITS } from './headHearing.ts';
 import { lowerAndUpper } from './pair.ts';
@@ -55,7 +56,7 @@ const HALVINGS = 40;
  * what counts, or behind.
  */
 export function axisLimit(
-  { crossovers, designPoint }: Pick<Speaker, 'crossovers' | 'designPoint'>,
+  speaker: Pick<Speaker, 'crossovers' | 'designPoint' | 'drivers'>,
   aimed: Aimed,
   head: Vec3,
   speed: number,
@@ -67,8 +68,9 @@ export function axisLimit(
   const treble = placedTreble(aimed.drivers);
   /** The head turned about the aimed point, in the plumb plane of the axis, to where the axis passes it by so much. */
   const at = (angle: number): Vec3 => pointInPlane(aimed, reach, aimed.elevation - angle);
+  const point = designPointOf(speaker);
   const meetings =
-    designPoint === null ? [] : crossovers.map((crossover) => meetingOf(crossover, aimed.drivers, designPoint, speed));
+    point === null ? [] : speaker.crossovers.map((crossover) => meetingOf(crossover, aimed.drivers, point, speed));
   const all: { readonly by: AxisLimit['by']; readonly over: (angle: number) => boolean }[] = [
     {
       by: { what: 'beam', driver: treble.driver.name, frequency: HEAD_LIMITS.treble.frequency },
@@ -118,17 +120,17 @@ export function axisLimit(
  * not. Null where a design point is given, without crossovers, and when the ears are behind. `speed` in m/s.
  */
 export function turnToEars(
-  { crossovers, designPoint }: Pick<Speaker, 'crossovers' | 'designPoint'>,
+  speaker: Pick<Speaker, 'crossovers' | 'designPoint' | 'drivers'>,
   aimed: Aimed,
   head: Vec3,
   speed: number,
 ): TurnToEars | null {
   const { run, rise } = inPlane(aimed, head);
-  if (designPoint !== null || run <= 0) return null;
+  if (designPointOf(speaker) !== null || run <= 0) return null;
   const reach = Math.hypot(run, rise);
   const axis = pointInPlane(aimed, reach, aimed.elevation);
   const ears = pointInPlane(aimed, reach, Math.atan2(rise, run));
-  const turns = crossovers.map((crossover): TurnToEars => {
+  const turns = speaker.crossovers.map((crossover): TurnToEars => {
     const [lower, upper] = lowerAndUpper(crossover, aimed.drivers);
     const apart = (at: Vec3): number => pathDifference(lower.acousticCentre, upper.acousticCentre, at);
     const turn = (2 * Math.PI * crossover.frequency * Math.abs(apart(ears) - apart(axis))) / (1000 * speed);

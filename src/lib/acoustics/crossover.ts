@@ -1,6 +1,7 @@
 import type { Vec3 } from '$lib/geometry/point.ts';
 import type { PlacedDriver } from '$lib/layout/pose.ts';
-import type { Crossover, DesignPoint } from '$lib/project/project.ts';
+import type { Crossover } from '$lib/project/project.ts';
+import type { DesignPoint } from './designPoint.ts';
 import { meetingOf, relativeDifference, sumLevelAt } from './driversMeet.ts';
 import { lowerAndUpper } from './pair.ts';
 import { pathDifference } from './path.ts';

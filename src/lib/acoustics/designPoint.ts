@@ -1,14 +1,32 @@
-import type { DesignPoint, Driver } from '$lib/project/project.ts';
+import type { Driver, Speaker } from '$lib/project/project.ts';
 import { trebleDriver } from './trebleDriver.ts';
+
+/** Where a loudspeaker's drivers are lined up: on the axis of `driver`, `distance` mm from the baffle. */
+export interface DesignPoint {
+  readonly driver: string;
+  readonly distance: number;
+}
 
 /** How far from the baffle most makers measure, mm. Common practice, no source. */
 const MAKERS_DISTANCE = 1000;
 
-/** Where a maker most likely lined the drivers up: on the axis of what plays the treble, at 1 m. */
+/** Where a maker most likely lined the drivers up: on the axis of the first tweeter, else of what plays the treble, at 1 m. */
 export const makersPoint = (drivers: readonly Driver[]): DesignPoint => ({
-  driver: trebleDriver(drivers).name,
+  driver: (drivers.find(({ role }) => role === 'tweeter') ?? trebleDriver(drivers)).name,
   distance: MAKERS_DISTANCE,
 });
+
+/** Where the drivers count as lined up; null where that is not known, and nothing may be built on it. */
+export function designPointOf({ designPoint, drivers }: Pick<Speaker, 'designPoint' | 'drivers'>): DesignPoint | null {
+  switch (designPoint.rule) {
+    case 'maker':
+      return makersPoint(drivers);
+    case 'measured':
+      return designPoint;
+    case 'none':
+      return null;
+  }
+}
 
 /** What the maker's alignment does to one driver. */
 export interface DriverAlignment {

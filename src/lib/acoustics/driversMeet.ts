@@ -1,8 +1,8 @@
 import type { Vec3 } from '$lib/geometry/point.ts';
 import type { PlacedDriver } from '$lib/layout/pose.ts';
-import type { Crossover, DesignPoint } from '$lib/project/project.ts';
+import type { Crossover } from '$lib/project/project.ts';
 import { filterLag } from './alignment.ts';
-import { designDifference } from './designPoint.ts';
+import { designDifference, type DesignPoint } from './designPoint.ts';
 import { lowerAndUpper } from './pair.ts';
 import { pathDifference } from './path.ts';
 

@@ -5,7 +5,7 @@ import { branches, type Transfer } from './branches.ts';
 import type { Delayed } from './cells.ts';
 import { alongDescent } from './descent.ts';
 import { EVERYWHERE, type Places } from './grid.ts';
-import { alignmentsOf, type DriverAlignment } from './designPoint.ts';
+import { alignmentsOf, designPointOf, type DriverAlignment } from './designPoint.ts';
 import { filledBehind, forwardSine, pistonRadius } from './piston.ts';
 import type { Scattered } from './scattered.ts';
 import { othersThan, type Screen, type Way } from './screens.ts';
@@ -52,9 +52,14 @@ interface Sum {
   readonly sum: Transfer;
 }
 
+function alignmentsFor(speaker: Speaker): DriverAlignment[] | null {
+  const point = designPointOf(speaker);
+  return point && alignmentsOf(speaker.drivers, point);
+}
+
 export const sourceOf = (speaker: Speaker, speed: number): Source => ({
   branches: branches(speaker.drivers, speaker.crossovers),
-  alignments: speaker.designPoint && alignmentsOf(speaker.drivers, speaker.designPoint),
+  alignments: alignmentsFor(speaker),
   corner: bodyCorner(Math.min(speaker.width, speaker.height), speed),
 });
 

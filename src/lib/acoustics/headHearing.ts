@@ -2,6 +2,7 @@ import { radians } from '$lib/geometry/angle.ts';
 import { angleBetween, distance, subtract, type Vec3 } from '$lib/geometry/point.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import { sideNames, type SideName, type Speaker } from '$lib/project/project.ts';
+import { designPointOf } from './designPoint.ts';
 import { CANCELLED, meetingOf, relativeDifference, sumRatio, type Meeting } from './driversMeet.ts';
 import { pathDifference } from './path.ts';
 import { levelForShift } from './phantom.ts';
@@ -65,17 +66,19 @@ const MICROSECONDS_PER_MM = 1000;
  * loudspeakers are those from their aimed points, as in the triangle.
  */
 export function hearingAt(
-  { crossovers, designPoint }: Pick<Speaker, 'crossovers' | 'designPoint'>,
+  speaker: Pick<Speaker, 'crossovers' | 'designPoint' | 'drivers'>,
   voices: Voices,
   planned: Vec3,
   speed: number,
 ): (head: Vec3) => HeadHearing {
   const { left, right } = voices;
   const trebles = sideNames.map((side) => trebleOf(voices[side], speed));
+  const { crossovers } = speaker;
+  const point = designPointOf(speaker);
   const sums =
-    designPoint &&
+    point &&
     sideNames.flatMap((side) =>
-      crossovers.map((crossover) => sumOf(meetingOf(crossover, voices[side].drivers, designPoint, speed), planned)),
+      crossovers.map((crossover) => sumOf(meetingOf(crossover, voices[side].drivers, point, speed), planned)),
     );
   const crossoverAt = (head: Vec3): number | null => {
     if (crossovers.length === 0) return 0;

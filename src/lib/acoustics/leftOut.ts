@@ -11,7 +11,7 @@ export const leftOut: readonly string[] = [
   'The bodies of screens: to the direct sound and to its own reflection a screen is a thin rigid plate, its face, with four edges as the desk’s. To every other way screens and cabinets near it are black rectangles that the sound bends round (Fresnel’s integrals at all four edges); what they send back to the side is left out.',
   'Sound that bends round the loudspeaker’s own baffle: behind it the cabinet takes off one gentle slope above the frequency whose wave goes round it; a rule of thumb.',
   'The drivers themselves: each counts as a flat piston in an endless baffle, as wide as its radiating diameter (an estimate where none is stated), flat in level on its axis. Domes and cones beam less than that, and break up. Behind the baffle the piston’s nulls are filled, by a rule of thumb.',
-  'The real crossover: each driver gets the textbook filter of its alignment. With a design point the drivers are lined up and even there; without one they count as arriving in step at the head, for want of knowing better.',
+  'The real crossover: each driver gets the textbook filter of its alignment. At the design point, known or assumed, the drivers are lined up and even; where it is not known they count as arriving in step at the head, for want of knowing better.',
   'Head and body: the response is that of a small microphone in the middle of the head.',
   'The materials’ own ways: a surface keeps the same share at all frequencies and angles. Walls and ceiling reflect like mirrors without end.',
 ];

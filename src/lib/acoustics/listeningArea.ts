@@ -38,7 +38,7 @@ const ROUND = 300;
  * some milliseconds, one for each seat and a last one: each yields the share that is done, 0…1.
  */
 export function* listeningAreaSteps(
-  speaker: Pick<Speaker, 'crossovers' | 'designPoint'>,
+  speaker: Pick<Speaker, 'crossovers' | 'designPoint' | 'drivers'>,
   voices: Voices,
   [planned, ...postures]: readonly [Seat, ...Seat[]],
   speed: number,

@@ -1,4 +1,5 @@
 import type { Speaker } from '$lib/project/project.ts';
+import { designPointOf } from './designPoint.ts';
 import { frequencies } from './grid.ts';
 import { pistonRadius } from './piston.ts';
 import { addWave, silence } from './wave.ts';
@@ -13,7 +14,7 @@ const MOST_EVENED = 10 ** (12 / 20);
  * All 1 without a design point: then each driver counts as flat on its own axis. `speed` is the speed of sound, m/s.
  */
 export function evenedAtDesign(speaker: Speaker, source: Source, speed: number): Float64Array {
-  const point = speaker.designPoint;
+  const point = designPointOf(speaker);
   const aimed = point && speaker.drivers.find(({ name }) => name === point.driver);
   if (!point || !aimed) return new Float64Array(frequencies.length).fill(1);
   const sum = silence();

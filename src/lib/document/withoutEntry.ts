@@ -13,7 +13,7 @@ export function withoutDriver(document: unknown, index: number): unknown {
   const own = pointerTo('speaker', 'drivers', index);
   const name = valueAt(document, `${own}/name`);
   const rest = withoutValue(document, own);
-  const left = valueAt(rest, DESIGN_DRIVER) === name ? withValue(rest, DESIGN_POINT, null) : rest;
+  const left = valueAt(rest, DESIGN_DRIVER) === name ? withValue(rest, DESIGN_POINT, { rule: 'none' }) : rest;
   const crossovers = listAt(left, '/speaker/crossovers').filter(
     (_, at) => !listAt(left, pointerTo('speaker', 'crossovers', at, 'between')).includes(name),
   );

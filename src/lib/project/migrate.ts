@@ -11,6 +11,19 @@ type Document = Readonly<Record<string, unknown>>;
  */
 const steps: readonly ((older: Document) => Document)[] = [fromVersion1];
 
+/**
+ * Before there were rules for it, a design point was a driver and a distance, or null where nobody knew it: such files are of
+ * version 2 as well.
+ */
+function withDesignRule(document: Document): Document {
+  const { speaker } = document;
+  if (!isDocument(speaker)) return document;
+  const { designPoint } = speaker;
+  if (designPoint === null) return { ...document, speaker: { ...speaker, designPoint: { rule: 'none' } } };
+  if (!isDocument(designPoint) || 'rule' in designPoint || !('driver' in designPoint)) return document;
+  return { ...document, speaker: { ...speaker, designPoint: { rule: 'measured', ...designPoint } } };
+}
+
 const isDocument = (value: unknown): value is Document =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
@@ -33,5 +46,5 @@ export function migrate(value: unknown): Result<Document> {
       message: `expected ${VERSION} or lower, got ${version}: a newer Wedgewright wrote this file`,
     });
   }
-  return success(steps.slice(version - 1).reduce((document, step) => step(document), value));
+  return success(withDesignRule(steps.slice(version - 1).reduce((document, step) => step(document), value)));
 }

@@ -16,8 +16,6 @@ export type Cutter = Project['cutter'];
 /** Colour of each layer of the cut files, `#rrggbb`. */
 export type LayerColours = NonNullable<Cutter['colours']>;
 export type Layout = Project['layouts'][number];
-/** Where the maker lined the drivers up: on the axis of `driver`, `distance` mm from the baffle. */
-export type DesignPoint = NonNullable<Speaker['designPoint']>;
 export type Desk = Layout['desk'];
 export type DeskOutline = Desk['outline'];
 export type Wall = Layout['room']['walls'][number];

@@ -76,9 +76,9 @@ export function referenceFaults(project: Project): Fault[] {
     ...crossovers.flatMap(({ between }, index) =>
       pairFaults(between, drivers, 'speaker', 'crossovers', index, 'between'),
     ),
-    ...(designPoint === null
-      ? []
-      : unknownName('driver', designPoint.driver, drivers, 'speaker', 'designPoint', 'driver')),
+    ...(designPoint.rule === 'measured'
+      ? unknownName('driver', designPoint.driver, drivers, 'speaker', 'designPoint', 'driver')
+      : []),
     ...project.layouts.flatMap((layout, index) => {
       const { through, over } = layout.aim;
       const at = ['layouts', index] as const;

@@ -59,6 +59,13 @@ const crossover = record({
 
 const driver = record({ ...leaves(speakers.driver), entered: entered('driver') });
 
+/** Where the drivers arrive in step: assumed of a maker, known, or not known. */
+const designPoint = oneKindOf('rule', wordsOf(speakers.designRule.options), [
+  record({ rule: v.literal('maker') }),
+  record({ rule: v.literal('measured'), ...leaves(speakers.designPoint) }),
+  record({ rule: v.literal('none') }),
+]);
+
 const speaker = record({
   width: leaf(speakers.speaker.width),
   height: leaf(speakers.speaker.height),
@@ -69,8 +76,7 @@ const speaker = record({
   centreOfMass: orNone(record(leaves(speakers.centreOfMass))),
   drivers: list('drivers', driver, 1, 8),
   crossovers: optional(list('crossovers', crossover, 0, 8), []),
-  // Where the maker lined the drivers up: on this driver's own axis, this far from the baffle. Null: not known.
-  designPoint: orNone(record(leaves(speakers.designPoint))),
+  designPoint: optional(designPoint, { rule: 'maker' }),
   entered: entered('speaker'),
 });
 

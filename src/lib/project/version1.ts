@@ -1,11 +1,13 @@
 /**
  * A document of version 1 as one of version 2: the desk's width and depth become a rectangle, the gap behind it and the two
  * side walls become walls by bearing and distance, and what a surface absorbs stands with the surface. Neither is checked
- * yet: what is no number stays, where its reader looks for one.
+ * yet: what is no number stays, where its reader looks for one. Where nobody said how the drivers are lined up, that is not
+ * known: version 1 assumed nothing of it.
  */
 export const fromVersion1 = (older: Document): Document => ({
   ...older,
   version: 2,
+  ...(isDocument(older['speaker']) ? { speaker: { designPoint: null, ...older['speaker'] } } : {}),
   ...(Array.isArray(older['layouts']) ? { layouts: older['layouts'].map(layoutFrom) } : {}),
 });
 

@@ -1,6 +1,7 @@
 import { degrees } from '$lib/geometry/angle.ts';
 import { along, dot, subtract, type Vec3 } from '$lib/geometry/point.ts';
 import { crossoverSums } from '$lib/acoustics/crossover.ts';
+import { designPointOf } from '$lib/acoustics/designPoint.ts';
 import { radiatingOf } from '$lib/acoustics/radiating.ts';
 import { arrivalsOf } from '$lib/acoustics/arrivals.ts';
 import { bandsOf } from '$lib/acoustics/bands.ts';
@@ -49,10 +50,12 @@ export function sidePlan(
       offAxis: degrees(offAxis),
       ...radiatingPlan(driver),
     })),
-    crossovers: crossoverSums(speaker.crossovers, pose.drivers, speaker.designPoint, head, speedOfSound).map((sum) => ({
-      ...sum,
-      phase: degrees(sum.phase),
-    })),
+    crossovers: crossoverSums(speaker.crossovers, pose.drivers, designPointOf(speaker), head, speedOfSound).map(
+      (sum) => ({
+        ...sum,
+        phase: degrees(sum.phase),
+      }),
+    ),
     get reflections() {
       return reflections();
     },

@@ -1,4 +1,5 @@
 import { cellPowers } from '$lib/acoustics/cells.ts';
+import { designPointOf } from '$lib/acoustics/designPoint.ts';
 import { EARLY } from '$lib/acoustics/early.ts';
 import type { Field } from '$lib/acoustics/field.ts';
 import { frequencies } from '$lib/acoustics/grid.ts';
@@ -38,7 +39,8 @@ export function soundOf(project: Project, layout: Layout, plan: Stood['plan'], o
   const standing = standingOf(speaker, layout, plan);
   const { source } = standing;
   const { surfaces, sides } = heardOf(standing);
-  const known = speaker.designPoint !== null;
+  const point = designPointOf(speaker);
+  const known = point !== null;
   const corner = bodyCorner(speaker.width, speed);
   const evened = once(() => {
     const even = evenedAtDesign(speaker, source, speed);
@@ -109,7 +111,7 @@ export function soundOf(project: Project, layout: Layout, plan: Stood['plan'], o
     get both() {
       return both();
     },
-    designPoint: speaker.designPoint,
+    designPoint: point && { ...point, assumed: speaker.designPoint.rule === 'maker' },
     baffleStep: { corner, counted: options.baffleStep ?? false, source: 'rule of thumb' },
     early: { level: EARLY.level, window: EARLY.window, source: EARLY.source, plainly: EARLY.plainly },
     get bands() {

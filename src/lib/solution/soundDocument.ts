@@ -14,8 +14,8 @@ export interface SoundPlan {
   readonly sides: Record<SideName, SideSound>;
   /** Both loudspeakers with the same signal; 0 dB is both flat, on axis and in step. */
   readonly both: ResponsePlan;
-  /** Where the maker lined the drivers up; null when the project does not say, and they count as arriving in step. */
-  readonly designPoint: { readonly driver: string; readonly distance: number } | null;
+  /** Where the drivers are lined up, and whether that is assumed of their maker; null where it is not known, and they count as arriving in step. */
+  readonly designPoint: { readonly driver: string; readonly distance: number; readonly assumed: boolean } | null;
   readonly baffleStep: BaffleStepPlan;
   readonly early: EarlyRule;
   /** Where the responses may lie, as measured values may be off; null where that is still being worked out. */

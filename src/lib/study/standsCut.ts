@@ -1,4 +1,5 @@
 import { crossoverSums } from '$lib/acoustics/crossover.ts';
+import { designPointOf } from '$lib/acoustics/designPoint.ts';
 import { hearingAt, strainOf, type HeadCriterion } from '$lib/acoustics/headHearing.ts';
 import { degrees } from '$lib/geometry/angle.ts';
 import { angleBetween, subtract, type Vec3 } from '$lib/geometry/point.ts';
@@ -94,11 +95,11 @@ function withStand({ sides, layout: { stand } }: StandsOf, to: Layout, side: Sid
 function strain(speaker: Speaker, to: Plan, poses: Readonly<Record<SideName, Pose>>) {
   const changes = sideNames.flatMap((side) =>
     sumChanges(
-      crossoverSums(speaker.crossovers, poses[side].drivers, speaker.designPoint, to.head, to.speedOfSound),
+      crossoverSums(speaker.crossovers, poses[side].drivers, designPointOf(speaker), to.head, to.speedOfSound),
       to.sides[side].crossovers,
     ),
   );
   // Its crossovers would be compared with the same stands at the same head.
-  const hearing = hearingAt({ crossovers: [], designPoint: null }, poses, to.head, to.speedOfSound)(to.head);
+  const hearing = hearingAt({ ...speaker, crossovers: [] }, poses, to.head, to.speedOfSound)(to.head);
   return strainOf({ ...hearing, crossover: worstChange(changes) });
 }

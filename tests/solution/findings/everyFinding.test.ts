@@ -60,7 +60,7 @@ const cases: Readonly<Record<FindingCode, Changes>> = {
   inclination: {},
   'axis-misses-head': { '/layouts/0/aim/toe': { rule: 'straight' } },
   'axis-misses-ears': { ...lined, '/layouts/0/aim/tilt': { rule: 'as-set', degrees: -20 } },
-  'lobe-unknown': { '/layouts/0/aim/tilt': { rule: 'as-set', degrees: 0 } },
+  'lobe-unknown': { '/speaker/designPoint': { rule: 'none' }, '/layouts/0/aim/tilt': { rule: 'as-set', degrees: 0 } },
   'time-difference': { '/layouts/0/listener/offset': 90 },
   'level-difference': { '/layouts/0/listener/offset': 90 },
   'triangle-angle': {},

@@ -58,8 +58,9 @@ describe('five lines', () => {
   });
 
   test('drivers of which nobody said where they were lined up are not known, not well', () => {
-    expect(named(lines, 'In step')).toMatchObject({ level: 'note', figure: 'not known' });
-    const lined = heardOf({ '/speaker/designPoint': { driver: 'tweeter', distance: 1000 } });
+    const unlined = fiveLines(heardOf({ '/speaker/designPoint': { rule: 'none' } }));
+    expect(named(unlined, 'In step')).toMatchObject({ level: 'note', figure: 'not known' });
+    const lined = heardOf({});
     const { crossovers } = lined.sound.sides.right;
     expect(named(fiveLines(lined), 'In step').figure).toContain(Math.abs(crossovers[0]?.sum?.level ?? NaN).toFixed(1));
     expect(named(fiveLines(heardOf({ '/speaker/crossovers': [] })), 'In step').level).toBe('good');

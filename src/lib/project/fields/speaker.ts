@@ -9,14 +9,21 @@ export const centreOfMass = {
   height: length('Balance, over the bottom', 'lay it on its back to find out', insideTheBox),
 };
 
-/** Where the maker lined the drivers up. */
+/** Where the drivers arrive in step. */
+export const designRule = choice('Design point', 'where the drivers arrive in step', [
+  ['maker', 'assumed: tweeter’s axis, 1 m'],
+  ['measured', 'a known point'],
+  ['none', 'not known'],
+]);
+
+/** Where they are known to be lined up. */
 export const designPoint = {
   driver: named('On the axis of', 'the driver at whose height'),
   distance: length(
     'From the baffle',
     says`often ${asMm(1000)}`,
     [50, 20000, 'from headphones on a stand to a hall; most makers measure at 1 or 2 m'],
-    { step: 50 },
+    { step: 50, start: 1000 },
   ),
 };
 
@@ -42,7 +49,7 @@ export const speaker = {
     term: 'mirrored',
   }),
   centreOfMass: part('Balance point known', 'off: the middle of the cabinet', centreOfMass, { term: 'balance' }),
-  designPoint: part('Design point known', 'off: how the drivers add up is not known', designPoint),
+  designPoint: designRule,
 };
 
 export const driver = {

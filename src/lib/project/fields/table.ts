@@ -6,7 +6,7 @@ import { general } from './general.ts';
 import { isField, type Field, type Fields } from './field.ts';
 import { listener, posture } from './listener.ts';
 import { cutter, shop } from './machines.ts';
-import { crossover, driver, speaker } from './speaker.ts';
+import { crossover, designPoint, driver, speaker } from './speaker.ts';
 import { stand } from './stand.ts';
 import { offcut, stock } from './stock.ts';
 import { sure } from './sure.ts';
@@ -34,6 +34,7 @@ const readings = (side: 'left' | 'right'): Record<string, Field> => {
 export const fieldTable: Readonly<Record<string, Field>> = {
   ...placed('', general),
   ...placed('/speaker', speaker),
+  ...placed('/speaker/designPoint', designPoint),
   ...placed('/speaker/drivers/*', driver),
   ...placed('/speaker/crossovers/*', crossover),
   ...placed('/stock/*', stock),

@@ -12,7 +12,9 @@ const LEAST_SUM = -3;
 /** What the geometry does to the sound, as findings: crossovers, treble, early reflections. Worst first within each. */
 export const heardFindings = (sound: SoundPlan): Finding[] =>
   sideNames.flatMap((side) => [
-    ...sound.sides[side].crossovers.flatMap((crossover) => crossoverSum(side, crossover)),
+    ...sound.sides[side].crossovers.flatMap((crossover) =>
+      crossoverSum(side, crossover, sound.designPoint?.assumed ?? false),
+    ),
     ...treble(side, sound.sides[side]),
     ...[...sound.sides[side].early]
       .sort((a, b) => b.level - a.level)
@@ -20,7 +22,7 @@ export const heardFindings = (sound: SoundPlan): Finding[] =>
   ]);
 
 /** Two drivers that reach the head so far out of step that they take from each other; nothing where that is not known. */
-function crossoverSum(side: SideName, { lower, upper, frequency, sum }: CrossoverSound): Finding[] {
+function crossoverSum(side: SideName, { lower, upper, frequency, sum }: CrossoverSound, assumed: boolean): Finding[] {
   if (sum === null) return [];
   const { level: sumLevel, relativeDifference, relativePhase } = sum;
   if (sumLevel !== null && sumLevel >= LEAST_SUM) return [];
@@ -30,7 +32,7 @@ function crossoverSum(side: SideName, { lower, upper, frequency, sum }: Crossove
       level: 'caution',
       sides: [side],
       subject: { between: [upper, lower] },
-      facts: {},
+      facts: { assumed },
       quantities: {
         frequency: asUnit(frequency, 'Hz'),
         late: asMm(relativeDifference),

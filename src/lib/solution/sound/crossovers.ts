@@ -1,12 +1,13 @@
 import { degrees, radians } from '$lib/geometry/angle.ts';
 import type { Vec3 } from '$lib/geometry/point.ts';
 import { isHighPass } from '$lib/acoustics/alignment.ts';
+import { designPointOf, type DesignPoint } from '$lib/acoustics/designPoint.ts';
 import { meetingOf, relativeDifference, sumLevelAt, withAlignment } from '$lib/acoustics/driversMeet.ts';
 import { lineUp, PRICE_FREQUENCY, type TreblePrice } from '$lib/acoustics/lineUp.ts';
 import { lobeOf, type Bounds, type Lobe } from '$lib/acoustics/lobe.ts';
 import { lowerAndUpper } from '$lib/acoustics/pair.ts';
 import type { PlacedDriver } from '$lib/layout/pose.ts';
-import type { Crossover, DesignPoint, Layout, SideName, Speaker } from '$lib/project/project.ts';
+import type { Crossover, Layout, SideName, Speaker } from '$lib/project/project.ts';
 import type { CrossoverPlan, SidePlan } from '$lib/solution/document.ts';
 import type {
   BoundsPlan,
@@ -30,7 +31,7 @@ interface Standing {
 /** A crossover at the head: its paths, as planned, and what is known of its sum. */
 export function crossoverSound(standing: Standing, crossover: Crossover, planned: CrossoverPlan): CrossoverSound {
   const [lower, upper] = lowerAndUpper(crossover, standing.drivers);
-  const { designPoint } = standing.speaker;
+  const point = designPointOf(standing.speaker);
   return {
     between: crossover.between,
     frequency: crossover.frequency,
@@ -40,7 +41,7 @@ export function crossoverSound(standing: Standing, crossover: Crossover, planned
     treble: (isHighPass(crossover, upper.driver, lower.driver) ? upper : lower).driver.name,
     pathDifference: planned.pathDifference,
     phase: planned.phase,
-    sum: designPoint && sumSound(standing, crossover, designPoint),
+    sum: point && sumSound(standing, crossover, point),
   };
 }
 

@@ -1,4 +1,5 @@
 import { filterLag } from '$lib/acoustics/alignment.ts';
+import { designPointOf } from '$lib/acoustics/designPoint.ts';
 import { meetingOf } from '$lib/acoustics/driversMeet.ts';
 import { lowerAndUpper } from '$lib/acoustics/pair.ts';
 import { forwardSine, pistonLevel, pistonRadius, pistonSize } from '$lib/acoustics/piston.ts';
@@ -132,9 +133,9 @@ const path = quantity(
 );
 const frequency = quantity('f', 'crossover frequency', 'Hz', (s) => crossoverOf(s).frequency);
 const designPath = quantity('Δ_0', 'the same at the design point', 'mm', (s) => {
-  const { designPoint } = s.project.speaker;
+  const point = designPointOf(s.project.speaker);
   const { crossover, drivers } = pairOf(s);
-  return designPoint ? meetingOf(crossover, drivers, designPoint, s.plan.speedOfSound).design : NaN;
+  return point ? meetingOf(crossover, drivers, point, s.plan.speedOfSound).design : NaN;
 });
 const phase = quantity('ψ', 'how far the path makes the lower driver lag', '°', (s) => crossoverOf(s).phase);
 const filter = quantity('ε', 'how far the filter makes the lower driver lag', '°', (s) => {

@@ -1,4 +1,5 @@
 import { crossoverSums } from '$lib/acoustics/crossover.ts';
+import { designPointOf } from '$lib/acoustics/designPoint.ts';
 import { hearingAt, strainOf } from '$lib/acoustics/headHearing.ts';
 import { speedOfSound } from '$lib/acoustics/air.ts';
 import { degrees, radians } from '$lib/geometry/angle.ts';
@@ -115,6 +116,6 @@ function used(
   const target = vec3(0, 0, pose.mark.z + ear);
   const speed = speedOfSound(layout.air.temperature);
   const { treble } = hearingAt({ ...speaker, crossovers: [] }, { left: pose, right: pose }, target, speed)(target);
-  const now = crossoverSums(speaker.crossovers, pose.drivers, speaker.designPoint, target, speed);
+  const now = crossoverSums(speaker.crossovers, pose.drivers, designPointOf(speaker), target, speed);
   return strainOf({ treble, crossover: sums && worstChange(sumChanges(now, sums)), time: 0, level: 0 }).used;
 }

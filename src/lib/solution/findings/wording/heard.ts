@@ -4,17 +4,23 @@ import { obstacleText, surfaceText, type Obstacle } from '$lib/solution/findings
 import type { Nothing, Sides, Told } from '$lib/solution/findings/told.ts';
 
 export const heardWordings = {
-  /** `late`: positive where the lower driver is; `loss` absent where they cancel outright. */
+  /** `assumed`: whether nobody but the usual way of makers says where they are lined up. `late`: positive where the lower driver is; `loss` absent where they cancel outright. */
   'crossover-sum': (
     {
       subject: {
         between: [upper, lower],
       },
+      facts: { assumed },
       quantities: { frequency, late, phase, loss },
-    }: Told<'frequency' | 'late' | 'phase', { readonly between: readonly [string, string] }, Nothing, 'loss'>,
+    }: Told<
+      'frequency' | 'late' | 'phase',
+      { readonly between: readonly [string, string] },
+      { readonly assumed: boolean },
+      'loss'
+    >,
     { the }: Sides,
   ) =>
-    says`At ${frequency} ${upper} and ${lower} of ${the} loudspeaker ${loss ? says`lose ${loss}` : 'cancel each other'} at the head: the ${late.value > 0 ? lower : upper} comes ${sizeOf(late)} or ${sizeOf(phase)} late.`,
+    says`At ${frequency} ${upper} and ${lower} of ${the} loudspeaker ${loss ? says`lose ${loss}` : 'cancel each other'} at the head: the ${late.value > 0 ? lower : upper} comes ${sizeOf(late)} or ${sizeOf(phase)} late.${assumed ? ' That its maker lined them up on the tweeter’s axis is assumed.' : ''}`,
 
   /** `estimated`: the radiating diameter, where nobody stated it. */
   'treble-off-axis': (
