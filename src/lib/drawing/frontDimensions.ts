@@ -1,14 +1,18 @@
 import type { Point } from '$lib/geometry/point.ts';
 import { baffleLength } from '$lib/project/cabinet.ts';
 import { pointerTo } from '$lib/project/fault.ts';
-import type { Speaker } from '$lib/project/project.ts';
+import type { StoodSpeaker } from '$lib/project/stood.ts';
 import { diameter } from './diameter.ts';
 import { CENTRE_BEYOND, type FrontDriver } from './frontDrivers.ts';
 import { linear } from './makeDimension.ts';
 import type { Dimension } from './view.ts';
 
 /** Everything with a number on the front view. `aimed`: the aimed point, where it is no driver's centre; else null. */
-export function frontDimensions(speaker: Speaker, drivers: readonly FrontDriver[], aimed: Point | null): Dimension[] {
+export function frontDimensions(
+  speaker: StoodSpeaker,
+  drivers: readonly FrontDriver[],
+  aimed: Point | null,
+): Dimension[] {
   const offsets = offsetDimensions(speaker, drivers);
   const diameters = diameterDimensions(speaker, drivers);
   const heights = heightDimensions(speaker, drivers);
@@ -24,7 +28,7 @@ export function frontDimensions(speaker: Speaker, drivers: readonly FrontDriver[
 }
 
 /** From the front bottom edge to each centre, the lowest nearest to the cabinet, left of it. */
-function heightDimensions({ width, drivers: sizes }: Speaker, drivers: readonly FrontDriver[]): Dimension[] {
+function heightDimensions({ width, drivers: sizes, laid }: StoodSpeaker, drivers: readonly FrontDriver[]): Dimension[] {
   return drivers
     .map((driver, index) => ({ ...driver, index, value: sizes[index]?.height ?? 0 }))
     .sort((a, b) => a.centre[1] - b.centre[1])
@@ -38,13 +42,13 @@ function heightDimensions({ width, drivers: sizes }: Speaker, drivers: readonly 
         row: -1 - place,
         value,
         name: `${name}, centre over the front bottom edge`,
-        input: pointerTo('speaker', 'drivers', index, 'height'),
+        ...(laid ? {} : { input: pointerTo('speaker', 'drivers', index, 'height') }),
       }),
     );
 }
 
 /** From the middle of the baffle to centres beside it, over the cabinet. */
-function offsetDimensions(speaker: Speaker, drivers: readonly FrontDriver[]): Dimension[] {
+function offsetDimensions(speaker: StoodSpeaker, drivers: readonly FrontDriver[]): Dimension[] {
   const top = baffleLength(speaker);
   return drivers
     .map((driver, index) => ({ ...driver, index, offset: speaker.drivers[index]?.offset ?? 0 }))
@@ -60,14 +64,15 @@ function offsetDimensions(speaker: Speaker, drivers: readonly FrontDriver[]): Di
         row: 1 + place,
         value: Math.abs(offset),
         name: `${name}, centre from the middle of the baffle`,
-        input: pointerTo('speaker', 'drivers', index, 'offset'),
-        inputSign: offset < 0 ? -1 : 1,
+        ...(speaker.laid
+          ? {}
+          : { input: pointerTo('speaker', 'drivers', index, 'offset'), inputSign: offset < 0 ? -1 : 1 }),
       }),
     );
 }
 
 /** From rim to rim, right of the cabinet; drivers at one height in rows of their own. */
-function diameterDimensions({ drivers: sizes }: Speaker, drivers: readonly FrontDriver[]): Dimension[] {
+function diameterDimensions({ drivers: sizes }: StoodSpeaker, drivers: readonly FrontDriver[]): Dimension[] {
   const rows: FrontDriver[][] = [];
   return drivers.map((driver, index) => {
     const free = rows.findIndex((row) => row.every((other) => apart(driver, other)));
@@ -97,7 +102,7 @@ function diameterDimensions({ drivers: sizes }: Speaker, drivers: readonly Front
 const apart = (a: FrontDriver, b: FrontDriver): boolean => Math.abs(a.centre[1] - b.centre[1]) >= a.radius + b.radius;
 
 /** A result: drivers stand at both its ends. */
-function aimedHeight({ width }: Speaker, aimed: Point | null, row: number): Dimension[] {
+function aimedHeight({ width }: StoodSpeaker, aimed: Point | null, row: number): Dimension[] {
   if (!aimed) return [];
   return [
     linear({
@@ -113,7 +118,7 @@ function aimedHeight({ width }: Speaker, aimed: Point | null, row: number): Dime
   ];
 }
 
-const widthDimension = (speaker: Speaker, row: number): Dimension =>
+const widthDimension = (speaker: StoodSpeaker, row: number): Dimension =>
   linear({
     id: 'speaker-width',
     subject: 'cabinet',
@@ -122,12 +127,24 @@ const widthDimension = (speaker: Speaker, row: number): Dimension =>
     run: 'across',
     row,
     value: speaker.width,
-    name: 'loudspeaker width',
-    input: '/speaker/width',
+    ...widthSays(speaker),
   });
 
+/** What a width from above or in front is called, and what it is typed into: of a cabinet on its side its height. */
+export function widthSays({ laid }: StoodSpeaker) {
+  if (!laid) return { name: 'loudspeaker width', input: '/speaker/width' };
+  return laid.square
+    ? { name: 'loudspeaker height, on its side', input: '/speaker/height' }
+    : { name: 'length of the baffle' };
+}
+
+function lengthSays({ laid, baffleRake }: StoodSpeaker) {
+  if (laid) return { name: 'loudspeaker width, on its side', input: '/speaker/width' };
+  return baffleRake === 0 ? { name: 'loudspeaker height', input: '/speaker/height' } : { name: 'length of the baffle' };
+}
+
 /** The baffle from bottom to top: a result where it leans, the cabinet's height where it does not. */
-const lengthDimension = (speaker: Speaker, row: number): Dimension =>
+const lengthDimension = (speaker: StoodSpeaker, row: number): Dimension =>
   linear({
     id: 'baffle-length',
     subject: 'cabinet',
@@ -136,7 +153,5 @@ const lengthDimension = (speaker: Speaker, row: number): Dimension =>
     run: 'up',
     row,
     value: baffleLength(speaker),
-    ...(speaker.baffleRake === 0
-      ? { name: 'loudspeaker height', input: '/speaker/height' }
-      : { name: 'length of the baffle' }),
+    ...lengthSays(speaker),
   });

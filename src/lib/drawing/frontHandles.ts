@@ -6,8 +6,9 @@ import { frontDrivers } from './frontDrivers.ts';
 import type { Handle } from './handle.ts';
 import type { SheetSource } from './sheetSource.ts';
 
-/** The drivers on the front of one cabinet: up and down the baffle, and off its middle. */
+/** The drivers on the front of one upright cabinet: up and down the baffle, and off its middle. */
 export function frontHandles({ project: { speaker }, plan, side }: SheetSource): Handle[] {
+  if (speaker.lying !== 'upright') return [];
   // Inboard lies to the left of whoever faces the right cabinet; a pair that is the same has it so on both.
   const inboard = side === 'left' && speaker.mirrored ? 1 : -1;
   return frontDrivers(speaker, plan.sides[side]).map(({ name, centre, radius }, index): Handle => {

@@ -2,6 +2,8 @@ import { dot, subtract, type Point } from '$lib/geometry/point.ts';
 import type { Plan, SidePlan, StandPlan } from '$lib/solution/document.ts';
 import { baffleLength } from '$lib/project/cabinet.ts';
 import type { SideName, Speaker } from '$lib/project/project.ts';
+import { driversOn } from '$lib/layout/place.ts';
+import { asStood } from '$lib/project/stood.ts';
 import { cabinetFrame, cornerOf } from './cabinetFrame.ts';
 import { cabinetItems } from './cabinetItems.ts';
 import type { Segment } from './coincide.ts';
@@ -20,7 +22,9 @@ const SAME = 0.05;
  * The front of one cabinet, seen square to the baffle from the axis: first axis to the right of whoever sits there, second
  * along the baffle from its bottom edge. The stand shows below as a neighbour.
  */
-export function frontView(speaker: Speaker, plan: Plan, side: SideName): View {
+export function frontView(given: Speaker, plan: Plan, side: SideName): View {
+  const stood = asStood(given);
+  const speaker = stood.laid ? { ...stood, drivers: driversOn(stood, side) } : stood;
   const placed = plan.sides[side];
   const projection = squareToBaffle(placed);
   const drivers = frontDrivers(speaker, placed);

@@ -1,6 +1,7 @@
 import { along, distance, vec3, type Point } from '$lib/geometry/point.ts';
 import type { Plan, SidePlan, StandPlan } from '$lib/solution/document.ts';
 import type { SideName, Speaker } from '$lib/project/project.ts';
+import { asStood } from '$lib/project/stood.ts';
 import { cornerOf } from './cabinetFrame.ts';
 import { extentOf } from './extent.ts';
 import { isoCabinet, linesOf } from './isoCabinet.ts';
@@ -12,7 +13,8 @@ import type { Item, View } from './view.ts';
  * One stand in isometric, from the front, the right and above, in its own axes whatever its toe; the cabinet on it as a
  * neighbour, an arrow on the desk for the front. Only what is in sight is drawn.
  */
-export function isoView(speaker: Speaker, plan: Plan, side: SideName): View {
+export function isoView(given: Speaker, plan: Plan, side: SideName): View {
+  const speaker = asStood(given);
   const [placed, stand] = [plan.sides[side], plan.stand[side]];
   const body = isoStand(stand);
   const drawn = body.flatMap((item) => (item.kind === 'outline' ? linesOf(item.points, item.closed) : []));

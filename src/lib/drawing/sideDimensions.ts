@@ -1,6 +1,7 @@
 import type { Point } from '$lib/geometry/point.ts';
 import type { Plan } from '$lib/solution/document.ts';
-import type { Layout, SideName, Speaker } from '$lib/project/project.ts';
+import type { Layout, SideName } from '$lib/project/project.ts';
+import type { StoodSpeaker } from '$lib/project/stood.ts';
 import { DESK } from '$lib/project/surface.ts';
 import { boxOf } from './box.ts';
 import { cornerOf } from './cabinetFrame.ts';
@@ -15,7 +16,7 @@ const ELEVATION_RADIUS = 0.42;
 const TILT_RADIUS = 1.25;
 
 interface Scene {
-  readonly speaker: Speaker;
+  readonly speaker: StoodSpeaker;
   readonly layout: Layout;
   readonly plan: Plan;
   readonly side: SideName;
@@ -25,7 +26,7 @@ interface Scene {
 
 /** Everything with a number on the side view of one loudspeaker. `ground`: where the floor is drawn, mm. */
 export function sideDimensions(
-  speaker: Speaker,
+  speaker: StoodSpeaker,
   layout: Layout,
   layoutIndex: number,
   plan: Plan,
@@ -213,7 +214,7 @@ function drivers({ speaker, plan, side }: Scene): Dimension[] {
         row: place + 1,
         value: driver.height,
         name: `${driver.name}: height along the baffle`,
-        input: `/speaker/drivers/${index}/height`,
+        ...(speaker.laid ? {} : { input: `/speaker/drivers/${index}/height` }),
         rank: 4,
       }),
     ];
@@ -228,4 +229,4 @@ function reachLeft(from: Point, to: Point, points: readonly Point[]): number {
   return Math.max(0, ...points.map((point) => ((point[1] - from[1]) * x - (point[0] - from[0]) * y) / size));
 }
 
-const heightOf = (speaker: Speaker, index: number): number => speaker.drivers[index]?.height ?? 0;
+const heightOf = (speaker: StoodSpeaker, index: number): number => speaker.drivers[index]?.height ?? 0;

@@ -1,6 +1,8 @@
 import type { Plan } from '$lib/solution/document.ts';
 import type { Layout, SideName, Speaker } from '$lib/project/project.ts';
 import { deskShape } from '$lib/project/deskShape.ts';
+import { driversOn } from '$lib/layout/place.ts';
+import { asStood } from '$lib/project/stood.ts';
 import { boxOf } from './box.ts';
 import { cabinetItems } from './cabinetItems.ts';
 import { driverItems } from './driverItems.ts';
@@ -21,13 +23,15 @@ const WALL_ABOVE = 40;
 
 /** The desk from its right-hand end, with the chosen side's loudspeaker. Later items lie over earlier ones. */
 export function sideView(
-  speaker: Speaker,
+  given: Speaker,
   layout: Layout,
   layoutIndex: number,
   plan: Plan,
   side: SideName,
   floor: Floor,
 ): View {
+  const stood = asStood(given);
+  const speaker = stood.laid ? { ...stood, drivers: driversOn(stood, side) } : stood;
   const head = [...fanFromSide(plan, side), ...headFromSide(plan)];
   const box = [
     ...standFromSide(side, plan.sides[side], plan.stand[side]),

@@ -1,7 +1,9 @@
 import { vec3, type Point } from '$lib/geometry/point.ts';
 import type { Plan } from '$lib/solution/document.ts';
 import { deskShape } from '$lib/project/deskShape.ts';
-import { sideNames, type Layout, type SideName, type Speaker, type Wall } from '$lib/project/project.ts';
+import { sideNames, type Layout, type SideName, type Wall } from '$lib/project/project.ts';
+import type { StoodSpeaker } from '$lib/project/stood.ts';
+import { widthSays } from './frontDimensions.ts';
 import { reachOf, towards, wallText } from '$lib/project/wall.ts';
 import { cornerOf } from './cabinetFrame.ts';
 import { deskSizes, type DeskSize } from './deskSizes.ts';
@@ -21,7 +23,7 @@ const TRIANGLE_RADIUS = 0.22;
 const same = (a: number, b: number): boolean => Math.abs(a - b) < SAME;
 
 interface Scene {
-  readonly speaker: Speaker;
+  readonly speaker: StoodSpeaker;
   readonly layout: Layout;
   readonly plan: Plan;
   readonly inputs: ReturnType<typeof inputsOf>;
@@ -29,7 +31,7 @@ interface Scene {
 
 /** Everything with a number on the top view. Values come from the project and the plan. */
 export function topDimensions(
-  speaker: Speaker,
+  speaker: StoodSpeaker,
   layout: Layout,
   layoutIndex: number,
   plan: Plan,
@@ -318,8 +320,7 @@ function cabinetWidth({ speaker, plan }: Scene): Dimension {
     run: 'aligned',
     row: -1,
     value: speaker.width,
-    name: 'loudspeaker width',
-    input: '/speaker/width',
+    ...widthSays(speaker),
     rank: 4,
   });
 }

@@ -1,5 +1,6 @@
 import type { Plan } from '$lib/solution/document.ts';
 import { sideNames, type Layout, type Speaker } from '$lib/project/project.ts';
+import { asStood } from '$lib/project/stood.ts';
 import { cabinetItems } from './cabinetItems.ts';
 import { driverItems } from './driverItems.ts';
 import { extentOf } from './extent.ts';
@@ -17,7 +18,8 @@ import type { Item, View } from './view.ts';
  * The desk from above, as the listener sits at it: they at the bottom, the loudspeakers beyond. Later items lie over earlier ones.
  * `layoutIndex`: the layout's place in the project, for the dimensions' pointers.
  */
-export function topView(speaker: Speaker, layout: Layout, layoutIndex: number, plan: Plan): View {
+export function topView(given: Speaker, layout: Layout, layoutIndex: number, plan: Plan): View {
+  const speaker = asStood(given);
   const things: Item[] = [
     ...roomFromAbove(layout),
     triangleItem(plan, fromAbove),

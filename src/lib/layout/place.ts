@@ -17,6 +17,7 @@ import { success, type Fault, type Result } from '$lib/project/fault.ts';
 import type { Driver, Layout, SideName, Speaker } from '$lib/project/project.ts';
 import { says } from '$lib/project/sentence.ts';
 import { standsAt } from '$lib/project/surface.ts';
+import { asStood, laidOtherWay, type StoodSpeaker } from '$lib/project/stood.ts';
 import { headIn, headOf, posturesServed } from './ears.ts';
 import type { PlacedDriver, Pose } from './pose.ts';
 import { solveSharedAim, type Served, type SharedAim } from './sharedAim.ts';
@@ -35,7 +36,8 @@ export type AimedLayout = Pick<Layout, 'desk' | 'listener' | 'surfaces' | 'place
  *
  * No answer: the faults of `solveToe`, `solveTilt` and `solveSharedAim`, with pointers below the layout.
  */
-export function placeSide(speaker: Speaker, layout: AimedLayout, side: SideName): Result<Pose> {
+export function placeSide(given: Speaker, layout: AimedLayout, side: SideName): Result<Pose> {
+  const speaker = asStood(given);
   const flip = side === 'left' ? mirrorX : (v: Vec3): Vec3 => v;
   const head = flip(headOf(layout.listener, layout.desk));
   const { x, y } = layout.placement[side];
@@ -133,9 +135,14 @@ const onSide = (side: SideName, faults: readonly Fault[]): Result<never> => ({
   faults: faults.map(({ pointer, message }) => ({ pointer, message: says`${message} (${side} loudspeaker)` })),
 });
 
-/** The drivers of one side. Of an identical cabinet on the left, what was inboard is outboard. */
-export const driversOn = ({ mirrored, drivers }: Pick<Speaker, 'mirrored' | 'drivers'>, side: SideName) =>
-  side === 'left' && !mirrored ? drivers.map(otherWay) : drivers;
+/**
+ * The drivers of one side. Of an identical cabinet on the left, what was inboard is outboard; of one on its side, what was
+ * above the middle is below it.
+ */
+export const driversOn = (speaker: Pick<StoodSpeaker, 'mirrored' | 'drivers' | 'height' | 'laid'>, side: SideName) => {
+  if (side !== 'left' || speaker.mirrored) return speaker.drivers;
+  return speaker.drivers.map(speaker.laid ? (driver) => laidOtherWay(driver, speaker) : otherWay);
+};
 
 const otherWay = (driver: Driver): Driver => ({ ...driver, offset: -driver.offset });
 
@@ -161,7 +168,7 @@ export function aimedPointOf(through: Layout['aim']['through'], drivers: readonl
 }
 
 interface Solved {
-  readonly speaker: Speaker;
+  readonly speaker: StoodSpeaker;
   readonly drivers: readonly Driver[];
   readonly aimed: OnBaffle;
   readonly side: SideName;
@@ -218,7 +225,12 @@ function poseOf({ speaker, drivers, aimed, side, flip, head, mark, toe, tilt, li
     aimedPoint: flip(aimedPoint),
     miss: length(cross(fromAimed, forward)),
     drivers: drivers.map(placed),
-    cabinet: cabinetCorners(speaker, frontEdge, inboard, rearSlope, up).map(flip),
+    cabinet: (speaker.laid
+      ? speaker.laid.corners.map((at) =>
+          along(along(along(frontEdge, inboard, at.x), rearSlope, at.y), bottomNormal, at.z),
+        )
+      : cabinetCorners(speaker, frontEdge, inboard, rearSlope, up)
+    ).map(flip),
   };
 }
 

@@ -71,6 +71,7 @@ const speaker = record({
   height: leaf(speakers.speaker.height),
   depth: leaf(speakers.speaker.depth),
   baffleRake: leaf(speakers.speaker.baffleRake),
+  lying: leaf(speakers.speaker.lying),
   mass: leaf(speakers.speaker.mass),
   mirrored: leaf(speakers.speaker.mirrored),
   centreOfMass: orNone(record(leaves(speakers.centreOfMass))),

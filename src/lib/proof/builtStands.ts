@@ -1,5 +1,6 @@
 import { degrees, radians } from '$lib/geometry/angle.ts';
 import { sideNames, type Layout, type Project, type SideName } from '$lib/project/project.ts';
+import { asStood } from '$lib/project/stood.ts';
 import { proveSide } from './prove.ts';
 
 /** A finished stand by its slope: degrees, front high positive, and the height of its lowest edge over the surface, mm. */
@@ -28,6 +29,6 @@ function builtStand(project: Project, layout: Layout, side: SideName): BuiltStan
   if (!(spread.standing.front < WIDEST.front && spread.standing.tilt < WIDEST.tilt)) return null;
   const { front, tilt } = standing;
   // Only an upward tilt raises the front; what reads as a little under the surface lies on it.
-  const rise = Math.max(0, project.speaker.depth * Math.sin(tilt));
+  const rise = Math.max(0, asStood(project.speaker).depth * Math.sin(tilt));
   return { tilt: degrees(tilt), lift: Math.max(0, front - rise) };
 }

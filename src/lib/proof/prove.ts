@@ -3,6 +3,7 @@ import { headIn, headOf, posturesServed } from '$lib/layout/ears.ts';
 import { placeSide } from '$lib/layout/place.ts';
 import { success, type Result } from '$lib/project/fault.ts';
 import type { Layout, Project, SideName } from '$lib/project/project.ts';
+import { asStood } from '$lib/project/stood.ts';
 import { fitStanding, type Fitted } from './fitStanding.ts';
 import { mendByMoving, mendByTurning, type Act } from './mend.ts';
 import { nextReading, type Advice } from './nextReading.ts';
@@ -64,7 +65,7 @@ export function taskOf(project: Project, layout: Layout, side: SideName): Result
   const pose = placeSide(project.speaker, layout, side);
   if (!pose.ok) return pose;
   const { listener, desk } = layout;
-  const cabinet = cabinetOf(project.speaker, pose.value);
+  const cabinet = cabinetOf(asStood(project.speaker), pose.value);
   const planned = plannedStanding(pose.value);
   const head = headOf(listener, desk);
   const target = passOf(cabinet, planned, head).at;

@@ -4,6 +4,7 @@ import { headOf } from '$lib/layout/ears.ts';
 import { passingOf } from '$lib/layout/passing.ts';
 import { placeSide } from '$lib/layout/place.ts';
 import type { SideName } from '$lib/project/project.ts';
+import { asStood } from '$lib/project/stood.ts';
 import type { Plan, StandPlan } from '$lib/solution/document.ts';
 import { angleTolerance, lengthTolerance, toleranceClasses, type ToleranceClass } from './generalTolerance.ts';
 import { cabinetOf, plannedStanding, stood, type Standing } from './standing.ts';
@@ -38,7 +39,7 @@ const BOARD_SWELLS = { plane: 0.0005, thickness: 0.0035 } as const;
 
 /** What errors of the shop do at the head, for one stand of a plan. Null where its aim has no answer. */
 export function shopTolerance(plan: Plan, side: SideName): ShopTolerance | null {
-  const { speaker } = plan.project;
+  const speaker = asStood(plan.project.speaker);
   const pose = placeSide(speaker, plan.layout, side);
   if (!pose.ok) return null;
   const cabinet = cabinetOf(speaker, pose.value);

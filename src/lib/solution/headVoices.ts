@@ -3,6 +3,7 @@ import type { Seat } from '$lib/acoustics/listeningArea.ts';
 import type { Vec3 } from '$lib/geometry/point.ts';
 import { headIn } from '$lib/layout/ears.ts';
 import type { Layout, Project, SideName } from '$lib/project/project.ts';
+import { asStood } from '$lib/project/stood.ts';
 import type { Plan } from './document.ts';
 import { placedDrivers } from './placedDrivers.ts';
 
@@ -14,7 +15,7 @@ export const hearingOf = (project: Project, plan: Plan): ((head: Vec3) => HeadHe
 export function voicesOf(project: Project, plan: Plan): Voices {
   const voice = (side: SideName): Voice => {
     const of = plan.sides[side];
-    return { forward: of.axis, aimedPoint: of.aimedPoint, drivers: placedDrivers(project.speaker, of) };
+    return { forward: of.axis, aimedPoint: of.aimedPoint, drivers: placedDrivers(asStood(project.speaker), of) };
   };
   return { left: voice('left'), right: voice('right') };
 }

@@ -1,6 +1,7 @@
 import { signedArea } from '$lib/geometry/area.ts';
 import { polygonPath } from '$lib/geometry/contour.ts';
 import { sideNames, type Layout, type Project, type SideName } from '$lib/project/project.ts';
+import { asStood } from '$lib/project/stood.ts';
 import type { Sheet } from '$lib/workshop/part.ts';
 import type { Plan, StandPlan } from './document.ts';
 import { bareWidth, glueUpOf } from './glueUp.ts';
@@ -65,7 +66,7 @@ function boards({ stock }: Project, sheets: readonly Sheet[]): Material[] {
 
 function ofStand(project: Project, { stand: settings }: Layout, { stand, parts }: Plan, side: SideName): Material[] {
   const one = stand[side];
-  const { speaker } = project;
+  const speaker = asStood(project.speaker);
   const printed = one.printed.reduce((sum, { mass, quantity }) => sum + 1000 * mass * quantity, 0);
   const veneer = veneerArea(one, parts, settings);
   const glued = one.joints.reduce((sum, { area, count }) => sum + area * count, 0) + veneer;

@@ -16,6 +16,7 @@ import {
   type StandSettings,
   type Stock,
 } from '$lib/project/project.ts';
+import { asStood } from '$lib/project/stood.ts';
 import { balanceOf } from '$lib/stand/balance.ts';
 import { buildStand, type StandBody } from '$lib/stand/build.ts';
 import type { Shop } from '$lib/stand/buildRequest.ts';
@@ -69,7 +70,7 @@ function planned(project: Project, layout: Layout, advice: boolean): Outcome<Pla
     kind,
     faults: fromProject(faults, project.layouts.indexOf(layout)),
   });
-  const { speaker } = project;
+  const speaker = asStood(project.speaker);
   const [left, right] = [placeSide(speaker, layout, 'left'), placeSide(speaker, layout, 'right')];
   if (!left.ok || !right.ok) return refuse('no-answer', [...faultsOf(left), ...faultsOf(right)]);
   const poses = { left: left.value, right: right.value };
@@ -105,7 +106,7 @@ interface Standing extends Pick<Placed, 'poses' | 'cabinets'>, Pick<Scene, 'site
 }
 
 function planOf(project: Project, layout: Layout, standing: Standing): Plan {
-  const { speaker } = project;
+  const speaker = asStood(project.speaker);
   const { poses, cabinets, stands, parts, takes, sites } = standing;
   const placed = placedOf(speaker, layout, { poses, cabinets });
   const { head, speedOfSound: speed } = placed;

@@ -14,6 +14,7 @@ import { together } from '$lib/acoustics/wave.ts';
 import type { Layout, Project, SideName } from '$lib/project/project.ts';
 import { bandSteps, type Bands, type Stood } from './soundBand.ts';
 import { once } from '$lib/project/once.ts';
+import { asStood } from '$lib/project/stood.ts';
 import { crossoverSound } from '$lib/solution/sound/crossovers.ts';
 import { driverSound } from '$lib/solution/sound/drivers.ts';
 import { earlySound } from '$lib/solution/sound/early.ts';
@@ -34,7 +35,7 @@ export interface SoundOptions {
  * most.
  */
 export function soundOf(project: Project, layout: Layout, plan: Stood['plan'], options: SoundOptions = {}): SoundPlan {
-  const { speaker } = project;
+  const speaker = asStood(project.speaker);
   const { speedOfSound: speed, head } = plan;
   const standing = standingOf(speaker, layout, plan);
   const { source } = standing;

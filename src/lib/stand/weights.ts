@@ -1,8 +1,7 @@
-import { radians } from '$lib/geometry/angle.ts';
-import { add, along, scale, vec3, type Point, type Vec3 } from '$lib/geometry/point.ts';
+import { add, along, scale, vec3, type Vec3 } from '$lib/geometry/point.ts';
 import type { Pose } from '$lib/layout/pose.ts';
-import type { Speaker } from '$lib/project/project.ts';
-import { centroidOf } from './centroid.ts';
+import { middleOfBox } from '$lib/project/cabinet.ts';
+import type { StoodSpeaker } from '$lib/project/stood.ts';
 
 /** Something heavy: its centre of mass in the desk frame, mm, and its mass, kg. */
 export interface Weight {
@@ -12,33 +11,22 @@ export interface Weight {
 
 /**
  * Centre of mass of the cabinet: where the project says, else the middle of the box, that is of its volume: a leaning
- * baffle makes the box a trapezium from the side. Always midway between the cabinet's sides.
+ * baffle makes the box a trapezium from the side. Midway between the sides of an upright cabinet.
  */
 export function cabinetCentre(
-  speaker: Pick<Speaker, 'depth' | 'height' | 'baffleRake' | 'centreOfMass'>,
+  speaker: StoodSpeaker,
   {
     mark,
     frontEdgeHeight,
+    inboard,
     rearSlope,
     bottomNormal,
-  }: Pick<Pose, 'mark' | 'frontEdgeHeight' | 'rearSlope' | 'bottomNormal'>,
+  }: Pick<Pose, 'mark' | 'frontEdgeHeight' | 'inboard' | 'rearSlope' | 'bottomNormal'>,
 ): Vec3 {
   const { depth, height } = speaker.centreOfMass ?? middleOfBox(speaker);
   const frontEdge = vec3(mark.x, mark.y, mark.z + frontEdgeHeight);
-  return along(along(frontEdge, rearSlope, depth), bottomNormal, height);
-}
-
-function middleOfBox({ depth, height, baffleRake }: Pick<Speaker, 'depth' | 'height' | 'baffleRake'>) {
-  // Without rake the middle is exact, free of the rounding of a centroid's sums.
-  if (baffleRake === 0) return { depth: depth / 2, height: height / 2 };
-  const side: Point[] = [
-    [0, 0],
-    [depth, 0],
-    [depth, height],
-    [height * Math.tan(radians(baffleRake)), height],
-  ];
-  const [middleDepth, middleHeight] = centroidOf(side, []);
-  return { depth: middleDepth, height: middleHeight };
+  const centre = along(along(frontEdge, rearSlope, depth), bottomNormal, height);
+  return speaker.laid ? along(centre, inboard, speaker.laid.balance) : centre;
 }
 
 /** Two weights as one. */

@@ -1,8 +1,9 @@
 import { degrees, radians } from '$lib/geometry/angle.ts';
 import { headIn, headOf, posturesServed } from '$lib/layout/ears.ts';
-import { placeSide } from '$lib/layout/place.ts';
+import { aimedPointOf, driversOn, placeSide } from '$lib/layout/place.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import { solveTilt } from '$lib/layout/tilt.ts';
+import type { StoodSpeaker } from '$lib/project/stood.ts';
 import { sideNames, type Layout, type SideName, type Speaker } from '$lib/project/project.ts';
 import { DESK } from '$lib/project/surface.ts';
 import type { Aimed, AimedSide } from './measure.ts';
@@ -105,7 +106,7 @@ export interface AimKernel {
  * Null where a pointer is none that it can set, the aim is for several postures or a stand is off the desk: then `placeSide`
  * has to do.
  */
-export function aimKernel(speaker: Speaker, layout: Layout, pointers: readonly string[]): AimKernel | null {
+export function aimKernel(speaker: StoodSpeaker, layout: Layout, pointers: readonly string[]): AimKernel | null {
   const set = pointers.flatMap((pointer) => slotOf(pointer) ?? []);
   if (set.length < pointers.length || posturesServed(layout).length > 0) return null;
   if (sideNames.some((side) => layout.placement[side].on !== DESK)) return null;
@@ -116,7 +117,7 @@ export function aimKernel(speaker: Speaker, layout: Layout, pointers: readonly s
     sideSolver(speaker, layout, 'left', left),
     sideSolver(speaker, layout, 'right', right),
   ];
-  const isPair = speaker.mirrored || aimedOf(speaker, layout.aim.through, false).offset === 0;
+  const isPair = sameAim(speaker, layout.aim.through);
   const heads = headsOf(layout);
   const { postures } = layout.listener;
   const [planned] = heads;
@@ -202,10 +203,15 @@ function mirrorInto(to: WritableVec, from: WritableVec): void {
 }
 
 /** Aims one side with the numbers of a layout; false where it cannot be aimed. Sines and cosines come from the sides of triangles. */
-function sideSolver(speaker: Speaker, layout: Layout, name: SideName, side: SolvedSide): (numbers: Numbers) => boolean {
+function sideSolver(
+  speaker: StoodSpeaker,
+  layout: Layout,
+  name: SideName,
+  side: SolvedSide,
+): (numbers: Numbers) => boolean {
   const { toe: toeRule, tilt: tiltRule, through } = layout.aim;
   const flip = name === 'left' ? -1 : 1;
-  const { height, offset } = aimedOf(speaker, through, name === 'left' && !speaker.mirrored);
+  const { height, offset } = aimedPointOf(through, driversOn(speaker, name));
   const { depth } = speaker;
   const rake = radians(speaker.baffleRake);
   const [sinRake, cosRake] = [Math.sin(rake), Math.cos(rake)];
@@ -330,19 +336,13 @@ function solverOfSlope({ depth, height, sinRake, cosRake }: SlopeTask): (over: n
 }
 
 /** The aimed point on the baffle, where `placeSide` has it. */
-function aimedOf({ drivers }: Speaker, through: Layout['aim']['through'], otherWay: boolean) {
-  const named = (name: string) => {
-    const driver = drivers.find((one) => one.name === name);
-    if (!driver) throw new Error(`The project was not checked: it has no driver "${name}".`);
-    return driver;
-  };
-  const sign = otherWay ? -1 : 1;
-  if (typeof through === 'string') return { height: named(through).height, offset: sign * named(through).offset };
-  const [a, b] = [named(through.between[0]), named(through.between[1])];
-  return {
-    height: a.height + (b.height - a.height) * through.fraction,
-    offset: sign * (a.offset + (b.offset - a.offset) * through.fraction),
-  };
+/** Whether both cabinets are aimed alike: mirror images are, and identical ones through a point that has no other side. */
+function sameAim(speaker: StoodSpeaker, through: Layout['aim']['through']): boolean {
+  const [left, right] = [
+    aimedPointOf(through, driversOn(speaker, 'left')),
+    aimedPointOf(through, driversOn(speaker, 'right')),
+  ];
+  return left.height === right.height && left.offset === right.offset;
 }
 
 /** A pair as the general solver aims it. */

@@ -1,6 +1,7 @@
 import { speedOfSound } from '$lib/acoustics/air.ts';
 import { sourceOf, type Source } from '$lib/acoustics/field.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
+import { asStood } from '$lib/project/stood.ts';
 import { plan } from '$lib/solution/plan.ts';
 import type { Solution } from '$lib/solution/solution.ts';
 import { solutionOf } from '$lib/solution/solve.ts';
@@ -40,7 +41,7 @@ export class Candidates {
     this.#ask = ask;
     this.#at = project.layouts.indexOf(layout);
     const pointers = editsAt(ask, 0).map(({ pointer }) => pointer);
-    this.#kernel = aimKernel(project.speaker, layout, pointers);
+    this.#kernel = aimKernel(asStood(project.speaker), layout, pointers);
     this.#before = placesOf(layout);
     this.#speed = speedOfSound(layout.air.temperature);
     this.#values = pointers.map(() => 0);

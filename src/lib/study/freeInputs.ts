@@ -1,6 +1,7 @@
 import { pointerTo } from '$lib/project/fault.ts';
 import { deskShape } from '$lib/project/deskShape.ts';
 import type { Layout, Project, SideName } from '$lib/project/project.ts';
+import { asStood } from '$lib/project/stood.ts';
 
 /** A number that a search may change, with bounds that make sense on this desk. */
 export interface FreeInput {
@@ -26,8 +27,9 @@ const HIGHEST = 200;
  *
  * @param asPair Whether the marks move as mirror images of each other; else each by itself.
  */
-export function freeInputs({ speaker }: Pick<Project, 'speaker'>, layout: Layout, asPair = true): readonly FreeInput[] {
+export function freeInputs(project: Pick<Project, 'speaker'>, layout: Layout, asPair = true): readonly FreeInput[] {
   const { desk, placement, listener, stand, aim, monitors } = layout;
+  const speaker = asStood(project.speaker);
   const half = speaker.width / 2;
   const { extent, depth } = deskShape(desk);
   const mm = (pointer: string, label: string, now: number, least: number, most: number, mirror = false): FreeInput => ({

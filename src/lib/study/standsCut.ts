@@ -8,6 +8,7 @@ import { placeSide, type AimedLayout } from '$lib/layout/place.ts';
 import type { Pose } from '$lib/layout/pose.ts';
 import { placeFaults } from '$lib/layout/soundness.ts';
 import { sideNames, type Layout, type SideName, type Speaker } from '$lib/project/project.ts';
+import { asStood } from '$lib/project/stood.ts';
 import type { Plan, SidePlan } from '$lib/solution/document.ts';
 import { sumChanges, worstChange } from './sumChange.ts';
 
@@ -44,7 +45,7 @@ export interface StandsOf {
  * they cannot be aimed at all. Toe is set anew by the layout's own rule, unless the stand's base fixes it.
  */
 export function standFit(from: StandsOf, to: Plan): StandFit | null {
-  const { speaker } = from.project;
+  const speaker = asStood(from.project.speaker);
   const placed = sideNames.map((side) => placeSide(speaker, withStand(from, to.layout, side), side));
   const [left, right] = placed;
   if (!left?.ok || !right?.ok) return null;

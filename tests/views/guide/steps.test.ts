@@ -54,7 +54,7 @@ describe('the seven steps', () => {
     );
     const open = of.layouts[0]?.monitors.length === 0 ? ['/layouts/0/monitors', '/speaker/crossovers'] : [];
     expect(left).toEqual(open);
-    expect(steps.flatMap(({ choice }) => choice ?? [])).toEqual(['screens', 'crossover', 'symmetry']);
+    expect(steps.flatMap(({ choice }) => choice ?? [])).toEqual(['screens', 'lying', 'crossover', 'symmetry']);
   });
 
   test('ask for no number of a screen where there is none', () => {

@@ -2,6 +2,7 @@ import { cabinetSeat, liesOnStop, type SeatEnd } from '$lib/solution/cabinetSeat
 import { planGauges } from '$lib/solution/gauges.ts';
 import { sideNames, type SideName } from '$lib/project/project.ts';
 import { MM_PER_INCH, type LengthDisplay } from '$lib/project/units.ts';
+import { asStood } from '$lib/project/stood.ts';
 import type { Part } from '$lib/workshop/part.ts';
 import { labelsOf } from '$lib/workshop/lettering/pieceLabel.ts';
 import { list, text, type Block, type Section } from './block.ts';
@@ -77,7 +78,7 @@ function seatOf({ plan }: Subject, side: SideName, say: Say): string {
   const { project, layout } = plan;
   if (layout.stand.stop) {
     const edge = liesOnStop(plan, side, layout.stand) ? 'front' : 'rear';
-    return `the cabinet’s ${edge} edge lies against the stop all along, its sides ${besideOf((project.speaker.width - plan.stand[side].width) / 2, say)}.`;
+    return `the cabinet’s ${edge} edge lies against the stop all along, its sides ${besideOf((asStood(project.speaker).width - plan.stand[side].width) / 2, say)}.`;
   }
   const ends = cabinetSeat(plan, side, layout.stand);
   return ends.length > 0

@@ -16,6 +16,13 @@ const CENTRE = {
 const FLOOR_LINES =
   'Hang a plumb line from the desk’s front edge, at both ends and at its centre line, and lay tape on the floor along the points that it finds: lengths are from those lines.';
 
+/** How the cabinets go on their stands, where that is not upright. */
+const LIES = {
+  upright: '',
+  'tweeter-inboard': 'The cabinets lie on their side, what was their top towards each other. ',
+  'tweeter-outboard': 'The cabinets lie on their side, what was their top away from each other. ',
+} as const;
+
 /** Where each stand’s corners go. */
 export function onTheDesk({ plan }: Subject): Section {
   const { bare, full, unit } = lengthsOf(plan.project);
@@ -29,7 +36,7 @@ export function onTheDesk({ plan }: Subject): Section {
     title: 'Marking out',
     blocks: [
       text(
-        'Left and right are yours as you sit at the desk. The corners are those of the base itself, not of its feet.',
+        `${LIES[plan.project.speaker.lying]}Left and right are yours as you sit at the desk. The corners are those of the base itself, not of its feet.`,
       ),
       ...carriers.flatMap((on, index) => [
         text(linesOn(on, plan)),

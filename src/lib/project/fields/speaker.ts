@@ -11,7 +11,7 @@ export const centreOfMass = {
 
 /** Where the drivers arrive in step. */
 export const designRule = choice('Design point', 'where the drivers arrive in step', [
-  ['maker', 'assumed: tweeter’s axis, 1 m'],
+  ['maker', 'assumed: on the tweeter’s axis'],
   ['measured', 'a known point'],
   ['none', 'not known'],
 ]);
@@ -40,6 +40,16 @@ export const speaker = {
     'how far the baffle leans back',
     [-30, 45, 'steeper baffles point at the desk or the ceiling'],
     { default: 0, term: 'rake' },
+  ),
+  lying: choice(
+    'Stands',
+    'sizes and drivers stay as of an upright one',
+    [
+      ['upright', 'upright'],
+      ['tweeter-inboard', 'on its side, top inboard'],
+      ['tweeter-outboard', 'on its side, top outboard'],
+    ],
+    { default: 'upright' },
   ),
   mass: mass('Mass', 'of one cabinet; may stay empty', [0.01, 200, 'what a person can put on a desk, with margin'], {
     default: null,

@@ -7,6 +7,7 @@ import { placeFaults } from '$lib/layout/soundness.ts';
 import { triangleOf } from '$lib/layout/triangle.ts';
 import type { Finding } from './finding.ts';
 import type { Layout, Project, Speaker } from '$lib/project/project.ts';
+import { asStood } from '$lib/project/stood.ts';
 import { placedChecks } from './all.ts';
 import type { Placed } from './check.ts';
 
@@ -33,7 +34,8 @@ export const placedOf = (
  * Those of a plan's findings that hang on where things are and not on the stands, which take most of a plan's time: to
  * reject a place at a glance. In the order of the checks; null where no plan can be had.
  */
-export function placedFindings({ speaker }: Project, layout: Layout): Finding[] | null {
+export function placedFindings(project: Project, layout: Layout): Finding[] | null {
+  const speaker = asStood(project.speaker);
   const [left, right] = [placeSide(speaker, layout, 'left'), placeSide(speaker, layout, 'right')];
   if (!left.ok || !right.ok) return null;
   const cabinets = { left: sixSided(left.value.cabinet), right: sixSided(right.value.cabinet) };

@@ -3,13 +3,15 @@ import { balanceWith, stopRemedy, tipRemedies, type Remedy } from '$lib/stand/re
 import { asMm, says } from '$lib/project/sentence.ts';
 import { toTape } from '$lib/project/tape.ts';
 import type { SideName } from '$lib/project/project.ts';
+import { asStood } from '$lib/project/stood.ts';
 import type { Case, Proposal } from './proposal.ts';
 import { stopToTape } from './stopSize.ts';
 import { addStopText } from '$lib/solution/findings/wording/standing.ts';
 
 /** A remedy as a person makes it: no less than is needed, as far as the tape shows, and said as a change of what is. */
 function proposalOf(remedy: Remedy, { of: { project, layout } }: Case): Proposal {
-  const { display, speaker } = project;
+  const { display } = project;
+  const speaker = asStood(project.speaker);
   const { stand } = layout;
   switch (remedy.key) {
     case 'stop': {
@@ -52,7 +54,7 @@ const sidesOf = ({ findings }: Case): SideName[] => findings.flatMap(({ sides })
 export function steadied(of: Case): Proposal[] {
   const { of: solution, findings } = of;
   const { project, layout } = solution;
-  const { speaker } = project;
+  const speaker = asStood(project.speaker);
   // Every finding of a stand that tips is held against the same plane.
   const test = radians(findings[0]?.limit ?? 0);
   return sidesOf(of).flatMap((side) => {
@@ -69,7 +71,7 @@ export function gripped(of: Case): Proposal[] {
   const { project, layout, sides } = of.of;
   return sidesOf(of).flatMap((side) => {
     const { tilt, lift } = sides[side];
-    const stop = stopRemedy(layout.stand, project.speaker.depth, { tilt: radians(tilt), lift });
+    const stop = stopRemedy(layout.stand, asStood(project.speaker).depth, { tilt: radians(tilt), lift });
     return stop ? [proposalOf(stop, of)] : [];
   });
 }

@@ -17,6 +17,7 @@ import {
   toe,
 } from './quantities.ts';
 import { call, minus, over, plus, root, size, square, times, type Subject } from './term.ts';
+import { asStood } from '$lib/project/stood.ts';
 
 const inward = quantity('a', 'from the mark inwards to the target', 'mm', (s) =>
   outwards(s, sideOf(s).mark.x - targetOf(s).x),
@@ -44,7 +45,7 @@ const run = quantity('r', 'from the mark to the head along the toed direction', 
   const angle = (sideOf(s).toe * Math.PI) / 180;
   return metInward.of(s) * Math.sin(angle) + metTowards.of(s) * Math.cos(angle);
 });
-const rake = quantity('ρ', 'baffle rake', '°', ({ project }) => project.speaker.baffleRake);
+const rake = quantity('ρ', 'baffle rake', '°', ({ project }) => asStood(project.speaker).baffleRake);
 const rear = quantity('h_r', 'rear bottom edge over what the stand is on', 'mm', (s) => sideOf(s).rearEdgeHeight);
 const aimedOver = quantity(
   'z',

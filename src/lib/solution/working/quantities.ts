@@ -1,7 +1,9 @@
 import { cross, dot, length, subtract, type Vec3 } from '$lib/geometry/point.ts';
+import { driversOn } from '$lib/layout/place.ts';
 import { earsOf } from '$lib/layout/ears.ts';
 import type { DriverPlan, SidePlan } from '$lib/solution/document.ts';
 import type { Quantity, Subject, Unit } from './term.ts';
+import { asStood } from '$lib/project/stood.ts';
 
 export const quantity = (name: string, says: string, unit: Unit, of: (subject: Subject) => number): Quantity => {
   const [letter = '', below] = name.split('_');
@@ -22,14 +24,13 @@ export function targetOf({ layout, plan, side }: Subject): Vec3 {
 
 /** The aimed point on the baffle, as the drivers are given: up it from its bottom edge, inboard of its middle. */
 export function aimedOnBaffle({ project, layout, side }: Subject): { height: number; offset: number } {
-  const { drivers, mirrored } = project.speaker;
+  const drivers = driversOn(asStood(project.speaker), side);
   const { through } = layout.aim;
   const of = (name: string) => drivers.find((driver) => driver.name === name) ?? { height: NaN, offset: NaN };
   const [a, b] = typeof through === 'string' ? [of(through), of(through)] : through.between.map(of);
   const fraction = typeof through === 'string' ? 0 : through.fraction;
   const between = (from = NaN, to = NaN): number => from + (to - from) * fraction;
-  const sign = side === 'left' && !mirrored ? -1 : 1;
-  return { height: between(a?.height, b?.height), offset: sign * between(a?.offset, b?.offset) };
+  return { height: between(a?.height, b?.height), offset: between(a?.offset, b?.offset) };
 }
 
 /** The driver that a subject's index speaks of. */
@@ -51,7 +52,7 @@ export const lift = quantity('l', 'lift', 'mm', (s) => sideOf(s).lift);
 export const tilt = quantity('θ', 'tilt', '°', (s) => sideOf(s).tilt);
 export const toe = quantity('φ', 'toe', '°', (s) => sideOf(s).toe);
 export const elevation = quantity('α', 'axis elevation: tilt and baffle rake', '°', (s) => sideOf(s).axisElevation);
-export const depth = quantity('D', 'cabinet’s depth', 'mm', ({ project }) => project.speaker.depth);
+export const depth = quantity('D', 'cabinet’s depth', 'mm', ({ project }) => asStood(project.speaker).depth);
 export const frontEdge = quantity(
   'h_f',
   'front bottom edge over what the stand is on',

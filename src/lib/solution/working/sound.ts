@@ -7,9 +7,11 @@ import { ESTIMATE_RULE } from '$lib/acoustics/radiating.ts';
 import { PRICE_FREQUENCY } from '$lib/acoustics/lineUp.ts';
 import type { Plane } from '$lib/acoustics/bounce.ts';
 import { surfacesAround } from '$lib/acoustics/surface.ts';
+import { driversOn } from '$lib/layout/place.ts';
 import { degrees, radians } from '$lib/geometry/angle.ts';
 import { cross, dot, length, subtract, type Vec3 } from '$lib/geometry/point.ts';
 import { says } from '$lib/project/sentence.ts';
+import { asStood } from '$lib/project/stood.ts';
 import type { CrossoverPlan, ReflectionPlan } from '$lib/solution/document.ts';
 import { sameSurface, surfaceReflections } from '$lib/solution/leadingReflections.ts';
 import { placedDrivers } from '$lib/solution/placedDrivers.ts';
@@ -46,7 +48,7 @@ const height = quantity(
   'h_i',
   'driver, up the baffle',
   'mm',
-  ({ project, index }) => project.speaker.drivers[index]?.height ?? NaN,
+  ({ project, side, index }) => driversOn(asStood(project.speaker), side)[index]?.height ?? NaN,
 );
 const radius = quantity('R', 'half the driver’s radiating diameter', 'mm', ({ project, index }) => {
   const driver = project.speaker.drivers[index];
@@ -119,7 +121,7 @@ const crossoverOf = (s: Subject): CrossoverPlan => {
 const pairOf = (s: Subject) => {
   const crossover = s.project.speaker.crossovers[s.index];
   if (!crossover) throw new Error(`no crossover has the place ${s.index}`);
-  const drivers = placedDrivers(s.project.speaker, sideOf(s));
+  const drivers = placedDrivers(asStood(s.project.speaker), sideOf(s));
   const [lower, upper] = lowerAndUpper(crossover, drivers);
   return { crossover, drivers, lower, upper };
 };

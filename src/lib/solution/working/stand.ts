@@ -5,6 +5,7 @@ import type { Formula } from './formula.ts';
 import { frontEdge, quantity, tilt } from './quantities.ts';
 import { glueLineOf } from '$lib/project/glueLine.ts';
 import { asMm, says } from '$lib/project/sentence.ts';
+import { asStood } from '$lib/project/stood.ts';
 import { call, inMillimetres, minus, over, plus, times, type Subject } from './term.ts';
 
 const standOf = ({ plan, side }: Subject): StandPlan => plan.stand[side];
@@ -16,7 +17,7 @@ const ends = (s: Subject): readonly [front: number, rear: number] => {
   const lip = stop?.thickness ?? 0;
   const lowRear = s.plan.sides[s.side].tilt >= 0;
   const [atFront, atRear] = lowRear ? [0, lip] : [lip, 0];
-  return [Math.max(frontMargin, atFront), s.project.speaker.depth + Math.max(rearMargin, atRear)];
+  return [Math.max(frontMargin, atFront), asStood(s.project.speaker).depth + Math.max(rearMargin, atRear)];
 };
 
 const asked = quantity('w', 'width asked for', 'mm', (s) => standOf(s).widthAsked);

@@ -5,6 +5,7 @@ import { aimedPointOf, driversOn, placeSide } from '$lib/layout/place.ts';
 import { once } from '$lib/project/once.ts';
 import type { Layout, Project, SideName, Speaker } from '$lib/project/project.ts';
 import { standsAt } from '$lib/project/surface.ts';
+import { asStood } from '$lib/project/stood.ts';
 import type { SidePlan } from '$lib/solution/document.ts';
 import { plan } from '$lib/solution/plan.ts';
 import { onStand } from './asPlaced.ts';
@@ -43,7 +44,7 @@ export interface SideTask {
 
 /** `layout` must be of the project. */
 export function taskOf(project: Project, layout: Layout, ask: PlaceAsk): SideTask {
-  const { speaker } = project;
+  const speaker = asStood(project.speaker);
   const now = plan(project, layout, false);
   const setFor = (side: SideName): StoodSet => setOf(speaker, layout, side, ask.stands[side]);
   return {

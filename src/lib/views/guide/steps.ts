@@ -26,7 +26,7 @@ export interface Step {
   /** The numbers to type, in groups where there are several of a kind. */
   readonly asks: (project: Project, layout: Layout, layoutIndex: number, mirrored: boolean) => readonly Asked[];
   /** What is asked beside numbers, before them: how many screens there are, whether the crossover is known. */
-  readonly choice?: 'screens' | 'crossover' | 'symmetry';
+  readonly choice?: 'screens' | 'lying' | 'crossover' | 'symmetry';
 }
 
 /** Values to type, and how sure each of them is. */
@@ -155,6 +155,7 @@ export const steps: readonly Step[] = [
     title: 'The cabinet',
     how: [
       'Outside, from wood to wood, without feet, knobs and grilles.',
+      'Measure it upright, also where it is to lie on its side.',
       'Depth: along the bottom, from the front edge to the back.',
       'Rake: how far the front leans back. Stand the cabinet on a level board and lay a phone’s level on the front.',
     ],
@@ -163,6 +164,7 @@ export const steps: readonly Step[] = [
       in: 'A thirty-second of an inch, for the cabinet rests on what is cut from these numbers.',
     },
     figure: cabinetFigure,
+    choice: 'lying',
     asks: () => [
       {
         fields: under('/speaker', [

@@ -9,7 +9,7 @@ export const does: readonly string[] = [
 
 /** What they are not to be used for, one sentence each. */
 export const doesNot: readonly string[] = [
-  'Stands are for upright cabinets on one level desk, of any outline. Shelves, wall mounts, floor stands, cabinets on their side and anything overhead are not covered.',
+  'Stands are for cabinets, upright or on their side, on one level desk, of any outline. Shelves, wall mounts, floor stands and anything overhead are not covered.',
   'Desk and screens count as thin rigid plates with their edges, walls as mirrors without any. What the desk does below some 250 Hz is not known.',
   'Below some 250 Hz the room decides what is heard, and of the room nothing is known here but its nearest surfaces (rule of thumb).',
   'Where the drivers of a bought loudspeaker were lined up is seldom published. Until that design point is given, the sum at the crossover is not known and no advice is built on it.',
