@@ -94,7 +94,7 @@ export class Candidates {
       if (measure.needs === 'aim') return measure.of(this.#aimedBy(pair, speed));
       const [head, sides] = [pair.heads[0], pair.poses];
       if (measure.needs === 'bodies') return measure.of({ layout, head, sides });
-      const { speaker } = this.#project;
+      const speaker = asStood(this.#project.speaker);
       return measure.of({ speaker, source: this.#sourceAt(speed), layout, head, speedOfSound: speed, sides });
     }
     const whole = this.#whole();

@@ -1,6 +1,7 @@
 import type { Vec3 } from '$lib/geometry/point.ts';
 import { headOf } from '$lib/layout/ears.ts';
 import type { Layout, SideName } from '$lib/project/project.ts';
+import { asStood } from '$lib/project/stood.ts';
 import type { SidePlan } from '$lib/solution/document.ts';
 import { seatsOf } from '$lib/solution/headVoices.ts';
 import type { Solution } from '$lib/solution/solution.ts';
@@ -85,7 +86,7 @@ export function measureOf(measure: Measure, solution: Solution, before: Layout |
     case 'aim':
       return measure.of(aimedOf(solution, before));
     case 'heard':
-      return measure.of(standingOf(solution.project.speaker, solution.layout, solution));
+      return measure.of(standingOf(asStood(solution.project.speaker), solution.layout, solution));
     case 'bodies':
     case 'stands':
     case 'sound':

@@ -1,3 +1,4 @@
+import { designPointOf } from '$lib/acoustics/designPoint.ts';
 import { crossoverSums } from '$lib/acoustics/crossover.ts';
 import { EARLY } from '$lib/acoustics/early.ts';
 import { CANCELLED } from '$lib/acoustics/driversMeet.ts';
@@ -28,9 +29,10 @@ export const soundMeasures: readonly Measure[] = [
     working: 'level of the sum re the drivers lined up, at each crossover and side; the largest loss, 120 dB at most',
     missing: { means: 'the design point is not known', is: 'unknown' },
     needs: 'heard',
-    of: ({ speaker: { crossovers, designPoint }, sides, head, speedOfSound }) => {
+    of: ({ speaker, sides, head, speedOfSound }) => {
+      const point = designPointOf(speaker);
       const sums = sideNames.flatMap((side) =>
-        crossoverSums(crossovers, sides[side].drivers, designPoint, head, speedOfSound),
+        crossoverSums(speaker.crossovers, sides[side].drivers, point, head, speedOfSound),
       );
       if (sums.some(({ sumKnown }) => !sumKnown)) return null;
       return sums.length === 0 ? 0 : Math.max(...sums.map(({ sumLevel }) => -(sumLevel ?? 20 * Math.log10(CANCELLED))));

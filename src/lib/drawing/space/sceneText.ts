@@ -4,7 +4,7 @@ import type { Plan } from '$lib/solution/document.ts';
 
 /** What there is to be seen of a plan in space, in words. */
 export function sceneText({ layout }: Plan): string {
-  const heads = servedHeads(layout).length;
+  const heads = servedHeads(layout, 'right').length;
   return [
     'the desk',
     'both loudspeakers on their stands with their axes',
