@@ -1,6 +1,5 @@
-import { readResponse } from '$lib/files/response/responseText.ts';
+import { readKept } from '$lib/files/response/readKept.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';
-import { onGrid } from '$lib/proof/heard/onGrid.ts';
 import { medianTime, seeded, type Measured } from './measure.ts';
 
 const LINES = 100_000;
@@ -20,10 +19,9 @@ export function benchResponse(): Measured {
   const bytes = file();
   let sum = 0;
   const run = (): void => {
-    const reading = toTheEnd(readResponse(bytes, null));
-    const kept = reading.kind === 'read' ? onGrid(reading.curve) : null;
-    if (!kept) throw new Error('a benchmark file is not read');
-    sum = kept.levels.reduce((so, level) => so + level, kept.from);
+    const reading = toTheEnd(readKept(bytes, null));
+    if (reading.kind !== 'kept') throw new Error('a benchmark file is not read');
+    sum = reading.kept.levels.reduce((so, level) => so + level, reading.kept.from);
   };
   const median = medianTime(run, 9, 1);
   return { name: 'a measured response of 100,000 lines', median, limit: 300, checksum: sum.toFixed(6) };

@@ -1,6 +1,6 @@
 import { createContext } from 'svelte';
 import { JobClient, type StartWorker } from './client.svelte.ts';
-import type { ComparedSubject, ResponseFile } from './jobs.ts';
+import type { ComparedSubject } from './jobs.ts';
 import { LayoutSearch } from './layoutSearch.svelte.ts';
 import { SheetSearch } from './sheetSearch.svelte.ts';
 
@@ -19,7 +19,8 @@ export class Clients {
   readonly compareSheets: JobClient<'compare', ComparedSubject>;
   readonly sweep: JobClient<'sweep'>;
   readonly sure: JobClient<'sure'>;
-  readonly response: JobClient<'response', ResponseFile>;
+  /** Of a file, whatever stands for it in the page. */
+  readonly response: JobClient<'response', object>;
   readonly heard: JobClient<'heard'>;
 
   constructor(start: StartWorker) {

@@ -1,6 +1,6 @@
 import { headMap, type HeadMap, type HeadPlane } from '$lib/acoustics/headMap.ts';
 import type { Commas } from '$lib/files/response/columns.ts';
-import { readResponse, type ResponseReading } from '$lib/files/response/responseText.ts';
+import { readKept, type KeptReading } from '$lib/files/response/readKept.ts';
 import { hearSteps, type HeardAnswer } from '$lib/proof/heard/heard.ts';
 import type { Finding, FindingCode } from '$lib/solution/findings/finding.ts';
 import { suggestionSteps } from '$lib/solution/findings/suggest.ts';
@@ -57,7 +57,7 @@ export interface Jobs {
   /** A measured response of a file's bytes. */
   readonly response: {
     input: { readonly bytes: Uint8Array; readonly commas: Commas | null };
-    answer: ResponseReading;
+    answer: KeptReading;
   };
   /** The measured responses of a layout, each against its prediction. */
   readonly heard: { input: Subject; answer: HeardAnswer };
@@ -76,11 +76,6 @@ export interface Jobs {
     input: Subject & Omit<SweepRequest, 'of'> & { readonly of: readonly string[] };
     answer: Result<Sweep>;
   };
-}
-
-/** A file that is read, to tell one from another. */
-export interface ResponseFile {
-  readonly name: string;
 }
 
 export interface SearchInput extends Subject {
@@ -122,7 +117,7 @@ export const jobs: {
     return headMap(hearingOf(subject.project, solutionOf(subject)), where);
   },
   *response({ bytes, commas }) {
-    return yield* shares(readResponse(bytes, commas));
+    return yield* shares(readKept(bytes, commas));
   },
   *heard(subject) {
     return yield* shares(hearSteps(solutionOf(subject)));

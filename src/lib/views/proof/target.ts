@@ -1,6 +1,8 @@
+import { dot, subtract } from '$lib/geometry/point.ts';
 import type { SideName } from '$lib/project/project.ts';
 import { MM_PER_INCH, type LengthUnit } from '$lib/project/units.ts';
 import type { SideProof } from '$lib/proof/prove.ts';
+import { stood } from '$lib/proof/standing.ts';
 import type { SafeZone } from '$lib/solution/safeZone.ts';
 
 /** Where an axis passes the head: mm to the right and up, and the ellipse that holds it in 95 of 100, turned counter-clockwise by so many degrees. */
@@ -25,6 +27,20 @@ export const hitOf = ({ side, known, pass, spread }: SideProof): Hit | null =>
         turn: (spread.pass.turn * 180) / Math.PI,
       }
     : null;
+
+/** The plan's own aim has to be this far beside the head to be told, mm: less is rounding. */
+const BESIDE = 0.5;
+
+/** Where the plan's own axis passes, mm to the right and up from behind the head; null where that is the head. */
+export function aimOf({ side, past, target, head, cabinet, planned }: SideProof): Pick<Hit, 'side' | 'right' | 'over'> | null {
+  if (past < BESIDE) return null;
+  const { forward } = stood(cabinet, planned);
+  const run = Math.hypot(forward.x, forward.y);
+  const off = subtract(target, head);
+  const across = { x: -forward.y / run, y: forward.x / run, z: 0 };
+  const up = { x: (-forward.z * forward.x) / run, y: (-forward.z * forward.y) / run, z: run };
+  return { side, right: dot(off, across), over: dot(off, up) };
+} // prettier-ignore
 
 /** How far the target shows round the head at least, and at most, mm. */
 const LEAST = 115;
