@@ -164,6 +164,47 @@ describe('finished stands', () => {
   });
 });
 
+describe('measured responses', () => {
+  const file = (name: string, text: string) => ({ name, mimeType: 'text/plain', buffer: Buffer.from(text) });
+  /** By the desk, from the demo's right tweeter to the head, s. */
+  const DELAY = 0.7943508944e-3;
+  const comb = Array.from({ length: 2000 }, (_, i) => 30 + 10 * i)
+    .map((f) => `${f}\t${(80 + 10 * Math.log10(1.526 + 1.45 * Math.cos(2 * Math.PI * f * DELAY))).toFixed(3)}`)
+    .join('\r\n');
+  const unsure = Array.from({ length: 200 }, (_, i) => `1,${100 + i};80`).join('\n');
+
+  test('are read several at once, asked about, kept, and laid over the prediction with the surface of each dip', async () => {
+    const { page, expectAccessible } = await visit('as-built/', { viewport: { width: 390, height: 844 }, touch: true });
+    const heard = page.getByRole('region', { name: 'As heard' });
+    const files = heard.getByRole('list', { name: 'Files to keep' });
+    const rowOf = (name: string) => files.getByRole('listitem').filter({ hasText: name });
+    await heard.waitFor();
+    await heard
+      .locator('input[type=file]')
+      .setInputFiles([file('empty.txt', ''), file('unsure.csv', unsure), file('seat.txt', comb)]);
+    await expect.poll(() => rowOf('empty.txt').textContent()).toContain('got an empty file');
+    await expect.poll(() => rowOf('unsure.csv').textContent()).toContain('In line 1 stands “1,100”');
+    await rowOf('unsure.csv').getByRole('button', { name: 'It is 1100 Hz' }).tap();
+    await expect.poll(() => rowOf('unsure.csv').textContent()).toContain('expected an octave or more');
+    const row = rowOf('seat.txt');
+    await expect.poll(() => row.textContent()).toContain('2000 frequencies; tabs or spaces between columns');
+    const keep = row.getByRole('button', { name: 'Keep seat.txt' });
+    // Nothing is guessed: whose sound, and where.
+    await expect.poll(() => keep.isDisabled()).toBe(true);
+    await row.getByLabel('Plays').selectOption('right');
+    await row.getByLabel('Microphone').selectOption('seat');
+    await keep.tap();
+    const explained = heard.getByRole('list', { name: 'Dips that are explained' });
+    await expect.poll(() => explained.textContent()).toMatch(/3\.1\d?\skHz, [\d.]+\sdB deep desk/);
+    await expect.poll(() => heard.getByRole('list', { name: 'Dips that nothing explains' }).count()).toBe(1);
+    await expect.poll(() => heard.getByRole('img', { name: /^Measured response over the predicted one: \d+ dips/ }).count()).toBe(1); // prettier-ignore
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+    await expectAccessible('light and dark');
+    await page.getByRole('button', { name: /^Undo/ }).first().tap();
+    await expect.poll(() => explained.count()).toBe(0);
+  });
+});
+
 /** Presses, and has the phone lie still so steep, degrees, as soon as the page listens. */
 const shows = (button: Locator, beta: number): Promise<void> =>
   button.evaluate(async (pressed, steep) => {

@@ -282,6 +282,24 @@ describe('a worker that fails', () => {
     takeNoise();
   }, 300_000);
 
+  test('on the as built page says so of a file and of what was heard, and comes back', async () => {
+    const { page, takeNoise } = await visit('measure/');
+    await meddleWith(page);
+    const heard = page.getByRole('region', { name: 'As heard' });
+    const rows = Array.from({ length: 200 }, (_, i) => `${100 * (i + 1)} 80`).join('\n');
+    await failAll(page, ['The file'], async () => {
+      await follow(page, 'As built');
+      await heard
+        .locator('input[type=file]')
+        .setInputFiles({ name: 'flat.txt', mimeType: 'text/plain', buffer: Buffer.from(rows) });
+    });
+    await heard.getByLabel('Plays').selectOption('left');
+    await heard.getByLabel('Microphone').selectOption('seat');
+    await failAll(page, ['The measured responses'], () => heard.getByRole('button', { name: 'Keep flat.txt' }).click());
+    await heard.getByText('No dip of 3 dB and more').waitFor();
+    takeNoise();
+  }, 300_000);
+
   test('on the sound page says so in place of each thing that is waited for, and comes back', async () => {
     const { page, takeNoise } = await visit('measure/');
     await meddleWith(page);

@@ -2,7 +2,7 @@ import type { Page } from 'playwright';
 import { describe, expect, test } from 'vitest';
 import { solve } from '$lib/solution/solve.ts';
 import { soundOf } from '$lib/solution/sound.ts';
-import { causeName } from '$lib/views/sound/surfaceName.ts';
+import { causeName } from '$lib/solution/causeName.ts';
 import { firstLayout, project } from '../projects.ts';
 import { useBrowser } from './page.ts';
 

@@ -32,5 +32,11 @@ export function command(name: 'compare' | 'sweep' | 'search' | 'place' | 'prove'
       writeFileSync(path, JSON.stringify(document));
       return path;
     },
+    /** A file of plain text. */
+    textFile: (text: string): string => {
+      const path = join(folder, `${count++}.txt`);
+      writeFileSync(path, text);
+      return path;
+    },
   };
 }

@@ -4,7 +4,7 @@ import { distance } from '$lib/geometry/point.ts';
 import { plainFindingText } from '$lib/solution/findings/findingText.ts';
 import { heardFindings } from '$lib/solution/findings/heard.ts';
 import { leadingReflections } from '$lib/solution/leadingReflections.ts';
-import { causeName } from '$lib/views/sound/surfaceName.ts';
+import { causeName } from '$lib/solution/causeName.ts';
 import { tablesOf } from '$lib/views/results/tables.ts';
 import { allFindings } from '$lib/solution/findings/suggest.ts';
 import { toTheEnd } from '$lib/project/toTheEnd.ts';

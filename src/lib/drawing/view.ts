@@ -11,6 +11,8 @@ export interface View {
   readonly items: readonly Item[];
   /** Smallest box round everything that matters, `[left, bottom, right, top]`: what "fit" shows. */
   readonly extent: readonly [number, number, number, number];
+  /** False for a chart: its millimetres are those of the paper, and no scale is told. */
+  readonly toScale?: false;
 }
 
 /**

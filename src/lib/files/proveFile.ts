@@ -1,16 +1,33 @@
 import { degrees } from '$lib/geometry/angle.ts';
 import type { SideName } from '$lib/project/project.ts';
+import type { Expected } from '$lib/proof/heard/dips.ts';
+import type { Heard, HeardAnswer } from '$lib/proof/heard/heard.ts';
 import type { Act } from '$lib/proof/mend.ts';
 import type { SideProof } from '$lib/proof/prove.ts';
 import type { Standing } from '$lib/proof/standing.ts';
 
-/** Finished stands as a document of JSON: lengths in mm, angles in degrees, nothing rounded. Null for a side without readings. */
-export function proveFile(layout: string, sides: Readonly<Record<SideName, SideProof | null>>): string {
+/**
+ * Finished stands and measured responses as a document of JSON: lengths in mm, angles in degrees, frequencies in Hz, levels in
+ * dB, nothing rounded. Null for a side without readings.
+ */
+export function proveFile(
+  layout: string,
+  sides: Readonly<Record<SideName, SideProof | null>>,
+  heard: HeardAnswer,
+): string {
   const document = {
     format: 'wedgewright/prove',
     version: 1,
     layout,
     sides: { left: sideDocument(sides.left), right: sideDocument(sides.right) },
+    heard: heard.all.map(heardDocument),
+    moved: heard.followed.map(({ from, to, notch, predicted, measured }) => ({
+      from: heard.all[from]?.one.name ?? null,
+      to: heard.all[to]?.one.name ?? null,
+      by: notch.cause,
+      predicted,
+      measured,
+    })),
   };
   return `${JSON.stringify(document, null, 2)}\n`;
 }
@@ -74,3 +91,39 @@ const actsDocument = (acts: readonly Act[] | null) =>
         return { act: act.act, by: act.by, then };
     }
   }) ?? null;
+
+function heardDocument({ one, overlay, matched, trials }: Heard) {
+  const { name, of, at, smoothed, moved } = one;
+  return {
+    name,
+    of,
+    at,
+    smoothed,
+    moved,
+    // Octaves; what was taken off the measured levels, and the frequencies between which the means were compared.
+    window: overlay.window,
+    aligned: overlay.aligned,
+    // Null near the driver, where nothing is predicted. `within`: octaves that a dip may lie off, each way.
+    within: matched?.within ?? null,
+    dips:
+      matched?.dips.map(({ frequency, depth, by, detour }, dip) => {
+        const trial = trials.find((one) => one.dip === dip);
+        return {
+          frequency,
+          depth,
+          by: by === null || by === 'loudspeaker' ? by : expectedDocument(by),
+          detour,
+          try: trial ? { move: trial.by, then: trial.to } : null,
+        };
+      }) ?? null,
+    missing: matched?.missing.map(expectedDocument) ?? null,
+  };
+}
+
+const expectedDocument = ({ notch, range }: Expected) => ({
+  surface: notch.cause,
+  monitor: notch.monitor,
+  frequency: notch.frequency,
+  depth: notch.depth,
+  range,
+});

@@ -57,3 +57,7 @@ export function scaledView(view: View, width: number, height: number, display: L
   }
   return null;
 }
+
+/** What stands under a view that is put on paper: its name and its scale, where it has one. */
+export const scaledName = ({ name, toScale }: View, scale: string): string =>
+  toScale === false ? name : `${name}, ${scale}`;

@@ -9,7 +9,7 @@ import { levelLines, levelsFor, roomFor } from '$lib/views/sound/chartScale.ts';
 import { ringsWithin } from '$lib/views/sound/contour.ts';
 import { hertzText, tickText } from '$lib/views/sound/hertz.ts';
 import { pathsOf } from '$lib/views/sound/paths.ts';
-import { causeName } from '$lib/views/sound/surfaceName.ts';
+import { causeName } from '$lib/solution/causeName.ts';
 import { numberFrom } from '../../numbers.ts';
 import { firstLayout, project } from '../../projects.ts';
 

@@ -1,4 +1,5 @@
 import { asBuilt } from './asBuilt.ts';
+import { asHeard } from './asHeard.ts';
 import type { Section } from './block.ts';
 import { cautions } from './cautions.ts';
 import { checking } from './checking.ts';
@@ -32,6 +33,7 @@ export const buildSheet = (subject: Subject): readonly Section[] =>
     onTheDesk,
     checking,
     asBuilt,
+    asHeard,
     drawings,
     reopening,
   ].flatMap((section) => section(subject));

@@ -1,6 +1,6 @@
 import { movePrimitives } from '$lib/drawing/primitive.ts';
 import { words } from '$lib/files/pdf/words.ts';
-import { scaledView } from '$lib/files/scaledView.ts';
+import { scaledName, scaledView } from '$lib/files/scaledView.ts';
 import type { LengthDisplay } from '$lib/project/units.ts';
 import type { DrawingBlock } from './block.ts';
 import { BODY, gap, laidText, type Laid } from './laid.ts';
@@ -15,7 +15,7 @@ export function laidDrawing(
   display: LengthDisplay,
 ): readonly Laid[] {
   const scaled = scaledView(view, width, most - CAPTION, display);
-  const caption = scaled ? `${view.name}, ${scaled.scale}` : `${view.name}: too large for this page, see its own file`;
+  const caption = scaled ? scaledName(view, scaled.scale) : `${view.name}: too large for this page, see its own file`;
   const high = scaled?.height ?? 0;
   const lines = note === null ? [] : laidText(note, width);
   return [

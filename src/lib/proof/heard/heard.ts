@@ -36,6 +36,8 @@ export interface HeardAnswer {
   readonly followed: readonly Followed[];
 }
 
+export const NOTHING_HEARD: HeardAnswer = { all: [], followed: [] };
+
 /** The window that a measured response was smoothed with before, octaves. */
 const WINDOWS: Readonly<Record<HeardOne['smoothed'], number>> = {
   none: 0,
@@ -45,8 +47,12 @@ const WINDOWS: Readonly<Record<HeardOne['smoothed'], number>> = {
   '1/3': 1 / 3,
 };
 
-/** The measured responses of the plan's layout, each against its prediction. Yields the share done. */
-export function* hearSteps(plan: Plan): Generator<number, HeardAnswer> {
+/**
+ * The measured responses of the plan's layout, each against its prediction. Yields the share done.
+ *
+ * @param moves Whether moves of the microphone are looked into as well: a score of predictions a response.
+ */
+export function* hearSteps(plan: Plan, moves = true): Generator<number, HeardAnswer> {
   const heard = plan.layout.built?.heard ?? [];
   const sounds = new Map<string, SoundPlan>();
   const soundAt = ({ x, y, z }: HeardOne['moved']): SoundPlan => {
@@ -69,11 +75,11 @@ export function* hearSteps(plan: Plan): Generator<number, HeardAnswer> {
     const near = heard.find(({ of, at }) => at === 'near' && of === one.of);
     const own = near ? overlayOf(near.curve, WINDOWS[near.smoothed], FLAT, null) : null;
     const matched = one.at === 'near' ? null : matchDips(one.curve, already, overlay, response, band, own, plan.speedOfSound);
-    const trials = matched ? movesToTry(one, matched, notchesAt) : [];
+    const trials = matched && moves ? movesToTry(one, matched, notchesAt) : [];
     all.push({ one, overlay, matched, trials });
     yield all.length / heard.length;
   }
-  return { all, followed: followedOf(all, notchesAt) };
+  return { all, followed: moves ? followedOf(all, notchesAt) : [] };
 } // prettier-ignore
 
 /** What a loudspeaker alone is taken for. */

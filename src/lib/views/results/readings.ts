@@ -11,7 +11,7 @@ import {
   trianglePicture,
   type SmallPicture,
 } from '$lib/views/sound/linePictures.ts';
-import { causeName } from '$lib/views/sound/surfaceName.ts';
+import { causeName } from '$lib/solution/causeName.ts';
 import { angleText, quantityText, tapeText } from '$lib/views/ui/formatNumber.ts';
 
 /** What a plan comes to, at a glance: a picture, the number that counts, and a sentence. */

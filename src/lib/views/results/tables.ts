@@ -16,7 +16,7 @@ import {
   tapeText,
 } from '$lib/views/ui/formatNumber.ts';
 import { missText, spreadTexts, withSpread } from '$lib/views/ui/spread.ts';
-import { causeName } from '$lib/views/sound/surfaceName.ts';
+import { causeName } from '$lib/solution/causeName.ts';
 import { eachAsOne, type Group, type Row, type Table } from './table.ts';
 
 /** The plan's numbers as tables, in the order in which they are asked for. */

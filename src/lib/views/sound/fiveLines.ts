@@ -12,7 +12,7 @@ import type { SoundPlan } from '$lib/solution/soundDocument.ts';
 import { formatNumber, quantityText, tapeText } from '$lib/views/ui/formatNumber.ts';
 import { missText, withSpread } from '$lib/views/ui/spread.ts';
 import { hertzText } from './hertz.ts';
-import { causeName } from './surfaceName.ts';
+import { causeName } from '$lib/solution/causeName.ts';
 
 /** What is asked of a pair of loudspeakers, in the order of the page. */
 export type LineName = 'Aimed' | 'In step' | 'Even' | 'Free' | 'Steady';

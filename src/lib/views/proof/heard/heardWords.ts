@@ -5,7 +5,7 @@ import type { MeasuredDip } from '$lib/proof/heard/dips.ts';
 import type { Overlay } from '$lib/proof/heard/overlay.ts';
 import type { Vec3 } from '$lib/geometry/point.ts';
 import { hertzText } from '$lib/views/sound/hertz.ts';
-import { causeName } from '$lib/views/sound/surfaceName.ts';
+import { causeName } from '$lib/solution/causeName.ts';
 import { countText, formatNumber, quantityText, tapeText } from '$lib/views/ui/formatNumber.ts';
 
 /** What was found in a file, in a sentence or two. */
@@ -56,7 +56,3 @@ export const dipCause = ({ by }: MeasuredDip): string =>
 /** `890 Hz, 9.4 dB deep`. */
 export const dipText = ({ frequency, depth }: Pick<MeasuredDip, 'frequency' | 'depth'>): string =>
   `${hertzText(frequency)}, ${quantityText(depth, 1, 'dB')} deep`;
-
-/** What is to be looked for where nothing explains a dip. */
-export const detourText = ({ detour }: MeasuredDip, display: LengthDisplay): string =>
-  `a surface whose way is ${tapeText(detour, display)} longer than the straight one, or three or five times that`;

@@ -1,5 +1,5 @@
 import { surfaceName } from '$lib/solution/findings/surfaceText.ts';
-import type { NotchPlan } from '$lib/solution/soundDocument.ts';
+import type { NotchPlan } from './soundDocument.ts';
 
 type Cause = NonNullable<NotchPlan['cause']>;
 
