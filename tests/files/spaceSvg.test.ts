@@ -24,6 +24,7 @@ const palette: Palette = {
     desk: one(1),
     wall: one(2),
     monitor: one(3),
+    surface: one(8),
     cabinet: one(4),
     driver: one(5),
     stand: one(6),

@@ -1,6 +1,6 @@
 import { add, cross, dot, scale, vec3, type Point, type Vec3 } from '$lib/geometry/point.ts';
 import { FACES } from '$lib/geometry/solid.ts';
-import { monitorBody } from '$lib/layout/bodies.ts';
+import { monitorBody, plateBody } from '$lib/layout/bodies.ts';
 import { deskShape } from '$lib/project/deskShape.ts';
 import { sideNames, type Layout, type SideName, type Speaker } from '$lib/project/project.ts';
 import { cabinetFrame } from '$lib/drawing/cabinetFrame.ts';
@@ -21,6 +21,11 @@ export function bodiesOf(plan: Plan): Body[] {
   const { layout, project } = plan;
   const things = [
     deskBody(layout),
+    ...layout.surfaces.map((surface): Body => ({
+      ...plainly,
+      subject: 'surface',
+      solid: solidOf(plateBody(surface, layout.desk).vertices, FACES),
+    })),
     ...layout.monitors.map((monitor): Body => ({
       ...plainly,
       subject: 'monitor',

@@ -8,6 +8,7 @@ export function sceneText({ layout }: Plan): string {
   return [
     'the desk',
     'both loudspeakers on their stands with their axes',
+    counted(layout.surfaces.length, 'shelf or stand’s plate', 'shelves or stands’ plates'),
     counted(layout.monitors.length, 'screen'),
     counted(wallsDrawn(layout).length, 'wall'),
     heads === 0 ? 'the head' : `the head and ${counted(heads, 'other posture')}`,
@@ -17,5 +18,5 @@ export function sceneText({ layout }: Plan): string {
 }
 
 /** `1 wall`, `2 walls`; nothing for none. */
-const counted = (count: number, what: string): string =>
-  count === 0 ? '' : `${count} ${what}${count === 1 ? '' : 's'}`;
+const counted = (count: number, what: string, several = `${what}s`): string =>
+  count === 0 ? '' : `${count} ${count === 1 ? what : several}`;
