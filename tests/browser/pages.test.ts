@@ -201,6 +201,7 @@ describe('the first page on a phone', () => {
 
   test('shows in the strip the view that gives the field which is typed, its thing lit', async () => {
     const { page } = await visit('', PHONE);
+    await page.locator('summary', { hasText: 'Other postures' }).tap();
     await page.locator('[id="/layouts/0/listener/postures/0/setback"]').tap();
     await strip(page).waitFor();
     const lit = strip(page).locator('.shape.chosen');

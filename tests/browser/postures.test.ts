@@ -34,6 +34,7 @@ describe.each([1440, 390])('at %d px, one aim for several postures', (width) => 
     await expect.poll(() => fan(page).count()).toBeGreaterThan(0);
 
     await page.getByLabel('What is least', { exact: true }).selectOption('their weighted mean square');
+    await page.locator('summary', { hasText: 'Other postures' }).press('Enter');
     const weight = field(page, '/layouts/0/listener/postures/0/weight');
     await weight.fill('4');
     await expect.poll(async () => parseFloat(await offAxis(page, /leaning in/).innerText())).toBeLessThan(3);

@@ -4,5 +4,6 @@ export { default as CrossoverFields } from './CrossoverFields.svelte';
 export { default as DriverFields } from './DriverFields.svelte';
 export { default as MonitorFields } from './MonitorFields.svelte';
 export { default as OutlineFields } from './OutlineFields.svelte';
+export { default as PostureFields } from './PostureFields.svelte';
 export { default as RoomFields } from './RoomFields.svelte';
 export { default as SurfaceFields } from './SurfaceFields.svelte';
