@@ -11,7 +11,9 @@ export function listen(context: BrowserContext, site: string): string[] {
   const home = new URL(site).origin;
   const underWay = new Set<Request>();
   const left = new WeakSet<Request>();
-  context.on('console', (message) => heard.push(`console ${message.type()}: ${message.text()}`));
+  context.on('console', (message) => {
+    if (!OF_THE_BROWSER.test(message.text())) heard.push(`console ${message.type()}: ${message.text()}`);
+  });
   context.on('weberror', (event) => heard.push(`uncaught: ${event.error().stack ?? event.error().message}`));
   context.on('request', (request) => {
     if (request.isNavigationRequest()) {
@@ -35,6 +37,9 @@ export function listen(context: BrowserContext, site: string): string[] {
   });
   return heard;
 }
+
+/** What Chromium says of the speed of graphics that it works out without a graphics processor: nothing that a page does. */
+const OF_THE_BROWSER = /^\[\.WebGL-\w+\]\s*GL Driver Message \(OpenGL, Performance,/;
 
 /** The page that asks; null where a service worker does, or a page that is only about to be there. */
 function pageOf(request: Request): Page | null {

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright';
 import { describe, expect, test } from 'vitest';
 import { useBrowser } from './page.ts';
+import { pixelsOf, type Pixels } from './pixels.ts';
 
 const visit = useBrowser();
 
@@ -12,6 +13,19 @@ const open = async (page: Page): Promise<void> => {
 const picture = (page: Page) => page.getByRole('application', { name: /in space/ });
 const seen = async (page: Page): Promise<string> => (await picture(page).getAttribute('aria-label')) ?? '';
 const told = (page: Page, words: RegExp) => expect.poll(() => seen(page)).toMatch(words);
+
+/** How many colours a picture has, how many of its pixels are of the axis's red, and which share of it is of one colour. */
+function coloursIn({ data }: Pixels): { readonly count: number; readonly red: number; readonly paper: number } {
+  const counts = new Map<string, number>();
+  let red = 0;
+  for (let at = 0; at < data.length; at += 4) {
+    const [r = 0, g = 0, b = 0] = data.subarray(at, at + 3);
+    if (r > 180 && g < 90 && b < 90) red++;
+    const colour = `${r} ${g} ${b}`;
+    counts.set(colour, (counts.get(colour) ?? 0) + 1);
+  }
+  return { count: counts.size, red, paper: (4 * Math.max(...counts.values())) / data.length };
+}
 
 describe('the view in space', () => {
   test('turns by key, pointer and named views, says from where it is seen, and goes back to the drawing', async () => {
@@ -49,6 +63,28 @@ describe('the view in space', () => {
     await page.getByRole('button', { name: 'Plan', exact: true }).click();
     await expect.poll(() => picture(page).count()).toBe(0);
     await page.getByRole('group', { name: 'Plan' }).waitFor();
+  });
+
+  test('is drawn by the graphics processor where there is one, and saved as it is seen', async () => {
+    const { page } = await visit();
+    await open(page);
+    const drawn = picture(page).locator('canvas[data-drawn]');
+    await drawn.waitFor();
+    await expect.poll(() => picture(page).locator('svg path').count()).toBe(0);
+    await page.getByRole('button', { name: 'From the side' }).click();
+    await expect.poll(() => drawn.getAttribute('data-drawn')).toBe('from the right, 4° above');
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save PNG' }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe('window side in space.png');
+    const png = readFileSync(await download.path());
+    const tints = coloursIn(await pixelsOf(page, png));
+    // Paper, desk, screen, wood, head and two cabinets, each with several faces, and red for an axis.
+    expect(tints.count).toBeGreaterThan(30);
+    expect(tints.red).toBeGreaterThan(20);
+    expect(tints.paper).toBeGreaterThan(0.3);
+    expect(tints.paper).toBeLessThan(0.95);
   });
 
   test('is a still picture where there is no WebGL, turned all the same, and saved as SVG', async () => {

@@ -7,6 +7,7 @@ import {
   FARTHEST,
   looks,
   lookText,
+  matrixOf,
   nearer,
   NEAREST,
   project,
@@ -14,7 +15,7 @@ import {
   type Look,
 } from '$lib/drawing/space/look.ts';
 import { spaceScene } from '$lib/drawing/space/spaceScene.ts';
-import { vec3 } from '$lib/geometry/point.ts';
+import { along, vec3 } from '$lib/geometry/point.ts';
 import { numberFrom } from '../../numbers.ts';
 import { runs } from '../../runs.ts';
 import { scene } from '../scene.ts';
@@ -48,6 +49,32 @@ describe('a look', () => {
         expect(depthOf(camera, vec3(x, y, z))).toBeCloseTo(w, 0);
       }),
       { numRuns: runs(200) },
+    );
+  });
+
+  it('gives the picture’s matrix the same places, and depths from the nearest drawn to the farthest', () => {
+    fc.assert(
+      fc.property(look, numberFrom(-900, 900), numberFrom(-300, 900), numberFrom(-200, 500), (from, x, y, z) => {
+        const camera = cameraOf(space, from, 800, 500);
+        const matrix = matrixOf(camera);
+        const at = (point: readonly number[]): number[] =>
+          [0, 1, 2, 3].map((row) =>
+            [0, 1, 2, 3].reduce((sum, column) => sum + (matrix[4 * column + row] ?? NaN) * (point[column] ?? NaN), 0),
+          );
+        const [cx = NaN, cy = NaN, , w = NaN] = at([x, y, z, 1]);
+        const [px, py] = project(camera, vec3(x, y, z));
+        expect(400 * (1 + cx / w)).toBeCloseTo(px, 6);
+        expect(250 * (1 - cy / w)).toBeCloseTo(py, 6);
+        for (const [reach, ends] of [
+          [camera.near, -1],
+          [camera.far, 1],
+        ] as const) {
+          const { x: ex, y: ey, z: ez } = along(camera.eye, camera.forward, reach);
+          const [, , depth = NaN, size = NaN] = at([ex, ey, ez, 1]);
+          expect(depth / size).toBeCloseTo(ends, 6);
+        }
+      }),
+      { numRuns: runs(100) },
     );
   });
 

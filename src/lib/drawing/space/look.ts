@@ -124,3 +124,23 @@ export function project(camera: Camera, point: Vec3): Point {
 
 /** Whether a face with an outward normal is turned to the eye at a point of it. */
 export const faces = ({ eye }: Camera, normal: Vec3, at: Vec3): boolean => dot(normal, subtract(eye, at)) > 0;
+
+/**
+ * The same as a matrix for homogeneous coordinates, column by column: x and y −1 to 1 across the picture, up; z −1 to 1 from
+ * the nearest depth drawn to the farthest.
+ */
+export function matrixOf({ eye, right, up, forward, focus, near, far, width, height }: Camera): number[] {
+  const row = (axis: Vec3, size: number, more = 0): readonly number[] => [
+    size * axis.x,
+    size * axis.y,
+    size * axis.z,
+    more - size * dot(axis, eye),
+  ];
+  const rows = [
+    row(right, (2 * focus) / width),
+    row(up, (2 * focus) / height),
+    row(forward, (far + near) / (far - near), (-2 * far * near) / (far - near)),
+    row(forward, 1),
+  ];
+  return [0, 1, 2, 3].flatMap((column) => rows.map((one) => one[column] ?? 0));
+}

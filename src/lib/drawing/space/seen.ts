@@ -1,9 +1,5 @@
 import { faces, type Camera } from './look.ts';
-import type { SpaceFace, SpaceLine, SpaceScene } from './space.ts';
-
-/** The faces turned to the eye. */
-export const facesSeen = (scene: SpaceScene, camera: Camera): SpaceFace[] =>
-  scene.faces.filter(({ normal, corners: [corner] }) => corner !== undefined && faces(camera, normal, corner));
+import type { SpaceLine } from './space.ts';
 
 /** Whether a line is there to be seen, should nothing stand before it: one by itself always, an edge with a face of its own. */
 export function isSeen({ between, blunt, from }: SpaceLine, camera: Camera): boolean {

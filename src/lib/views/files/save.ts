@@ -2,6 +2,7 @@
 const types: Readonly<Record<string, string>> = {
   json: 'application/json',
   svg: 'image/svg+xml',
+  png: 'image/png',
   dxf: 'image/vnd.dxf',
   pdf: 'application/pdf',
   zip: 'application/zip',
