@@ -25,7 +25,8 @@ Tries every combination of some numbers of a layout and prints the best compromi
   { "free":  [ { "pointer": "/placement/right/x", "from": 300, "to": 600, "step": 5, "mirror": true } ],
     "rules": [ { "measure": "clearance", "least": 20 }, { "measure": "tilt", "most": 12 } ],
     "aims":  [ "triangle-error", "move" ] }
-free: numbers by their pointers within the layout; mirror sets the other loudspeaker to the mirror image. rules: what has to
+free: numbers by their pointers within the layout; mirror sets the other loudspeaker to the mirror image. Rules of toe and tilt by
+{ "pointer": "/aim/toe", "values": [ { "rule": "to-head" }, { "rule": "behind-head", "distance": 300 } ] }. rules: what has to
 hold. aims: what is wanted, all at once. Where nothing satisfies the rules, relax says which one alone, and by how much,
 would let something pass. --question asks what needs no ask: ${questions.map(({ name }) => name).join(', ')}. JSON, or --csv, a table with one row a compromise. The measures:
 ${measures.map(({ name, says }) => `  ${name.padEnd(17)} ${says}`).join('\n')}

@@ -29,6 +29,18 @@ describe('search', () => {
     expect(table).toHaveLength(printed.kept + 2);
   });
 
+  test('tries rules of toe, told as a file has them, and in one cell of a table', () => {
+    const values = [{ rule: 'straight' }, { rule: 'behind-head', distance: 250.5 }];
+    const toes = file({ ...document, free: [{ pointer: '/aim/toe', values }], rules: [], aims: ['miss', 'move'] });
+    const printed = JSON.parse(run(file(demoWith()), '--ask', toes).out) as {
+      tried: number;
+      front: { edits: unknown }[];
+    };
+    expect(printed.tried).toBe(2);
+    expect(printed.front[0]?.edits).toEqual([{ pointer: '/aim/toe', value: { rule: 'behind-head', distance: 250.5 } }]);
+    expect(run(file(demoWith()), '--ask', toes, '--csv').out).toContain('\r\nbehind-head 250.5,');
+  });
+
   test('says which rule would let something pass', () => {
     const none = { ...document, rules: [{ measure: 'tilt', most: 1 }] };
     const { status, out } = run(file(demoWith()), '--ask', file(none));

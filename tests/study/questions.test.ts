@@ -55,6 +55,8 @@ describe('what may move', () => {
       'Marks, sideways',
       'Marks, from the edge',
       'Head from the edge',
+      'Head, sideways',
+      'Ears over the floor',
       'Lift',
       'Screen, sideways',
       'Screen, from the edge',

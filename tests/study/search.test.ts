@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { checkProject } from '$lib/project/parse.ts';
 import { plainText } from '$lib/project/sentence.ts';
 import type { Project } from '$lib/project/project.ts';
+import { sameJson } from '$lib/project/sameJson.ts';
 import { solve } from '$lib/solution/solve.ts';
 import { readAsk, type Ask } from '$lib/study/ask.ts';
 import { measureOf, type Measure } from '$lib/study/measure.ts';
@@ -53,21 +54,28 @@ const asks = [
     rules: [],
     aims: ['desk-level', 'safe-zone'],
   },
+  {
+    free: [
+      { pointer: '/aim/toe', values: [{ rule: 'to-head' }, { rule: 'to-ear' }, { rule: 'behind-head', distance: 400 }, { rule: 'as-set', degrees: 12 }] }, // prettier-ignore
+      setback,
+      { pointer: '/aim/tilt', values: [{ rule: 'tilt-to-ear' }, { rule: 'lift-to-ear', degrees: 8 }] },
+    ],
+    rules: [{ measure: 'miss', most: 60 }],
+    aims: ['off-axis', 'stand-height'],
+  },
   { free: [{ pointer: '/air/temperature', from: 0, to: 30, step: 10 }], rules: [], aims: ['time-difference', 'desk-level'] }, // prettier-ignore
 ];
 
 /** A grid evaluated whole, each candidate by the document's own door. */
 function exhaustive(changes: Record<string, unknown>, of: Project, { free, rules, aims }: Ask) {
   const layout = firstLayout(of);
-  const places = free.reduce<number[][]>(
-    (all, { from, step, count }) => all.flatMap((one) => Array.from({ length: count }, (_, i) => [...one, from + i * step])), // prettier-ignore
-    [[]],
-  );
+  const valuesOf = (one: Ask['free'][number]): readonly unknown[] => one.rules ?? Array.from({ length: one.count }, (_, i) => one.from + i * one.step); // prettier-ignore
+  const places = free.reduce<unknown[][]>((all, one) => all.flatMap((before) => valuesOf(one).map((value) => [...before, value])), [[]]); // prettier-ignore
   const passing = places.flatMap((values) => {
     const edits = Object.fromEntries(
-      free.flatMap(({ pointer, mirror }, i): [string, number][] => {
+      free.flatMap(({ pointer, mirror }, i): [string, unknown][] => {
         const value = values[i] ?? 0;
-        return [[`/layouts/0${pointer}`, value], ...(mirror ? [['/layouts/0/placement/left/x', -value] as [string, number]] : [])]; // prettier-ignore
+        return [[`/layouts/0${pointer}`, value], ...(mirror ? [['/layouts/0/placement/left/x', -Number(value)] as [string, number]] : [])]; // prettier-ignore
       }),
     );
     const read = checkProject(demoWith({ ...changes, ...edits }));
@@ -100,7 +108,7 @@ describe('a search', () => {
         expect(found.front.length === 0).toBe(passing.length === 0);
         for (const { edits, values } of found.front) {
           members += 1;
-          const own = passing.find((one) => edits.every(({ pointer, value }) => one.edits[`/layouts/0${pointer}`] === value)); // prettier-ignore
+          const own = passing.find((one) => edits.every(({ pointer, value }) => sameJson(one.edits[`/layouts/0${pointer}`], value))); // prettier-ignore
           expect(own?.bad).toEqual(badOf(values));
           expect(passing.some(({ bad }) => dominates(bad, badOf(values)))).toBe(false);
         }
@@ -276,7 +284,7 @@ describe('an ask that is none', () => {
     expect(free({ mirror: true })[0]).toMatch(/^\/free\/0\/mirror: expected a mark/);
     expect(free({ hurry: 1 })).toEqual(['/free/0/hurry: unknown key, expected one of pointer, from, to, step, mirror']);
     expect(refused({ ...good, free: [setback, setback] })).toEqual([
-      '/free/1/pointer: expected a number that nothing else in the list sets, got "/listener/setback" again',
+      '/free/1/pointer: expected a pointer whose value nothing else in the list sets, got "/listener/setback" again',
     ]);
     const rule = (one: unknown) => refused({ ...good, rules: [one] });
     expect(rule({ measure: 'beauty', most: 1 })[0]).toMatch(/^\/rules\/0\/measure: expected the name of a measure/);
@@ -285,6 +293,37 @@ describe('an ask that is none', () => {
       '/rules/0: expected one of most and least, got both',
     ]);
     expect(rule({ measure: 'tilt', most: null })).toEqual(['/rules/0/most: expected a number, got null']);
+  });
+
+  test('has rules of toe and tilt by their values, each as a file has it', () => {
+    const toe = (values: unknown, ...more: object[]) => refused({ ...good, free: [{ pointer: '/aim/toe', values }, ...more] }); // prettier-ignore
+    expect(toe([{ rule: 'to-ear' }, { rule: 'as-set', degrees: 4 }])).toEqual([]);
+    expect(toe([])).toEqual(['/free/0/values: expected a list of at least one rule, got a list of 0']);
+    expect(toe(undefined)).toEqual(['/free/0/values: expected a list of at least one rule, got nothing']);
+    expect(toe([{ rule: 'to-head' }, { rule: 'sideways' }])).toEqual([
+      expect.stringMatching(/^\/free\/0\/values\/1\/rule: expected .*to-ear.*, got "sideways"$/),
+    ]);
+    expect(toe([{ rule: 'as-set' }])).toEqual([expect.stringMatching(/^\/free\/0\/values\/0\/degrees: expected .* got nothing/)]); // prettier-ignore
+    expect(toe([{ rule: 'to-head', degrees: 3 }])).toEqual([expect.stringMatching(/^\/free\/0\/values\/0\/degrees: unknown key/)]); // prettier-ignore
+    expect(refused({ ...good, free: [{ pointer: '/aim/toe', from: 1, to: 2, step: 1 }] })).toEqual(
+      ['from', 'to', 'step'].map((key) => `/free/0/${key}: unknown key, expected one of pointer, values`),
+    );
+    const of = project({ '/layouts/0/aim/toe': { rule: 'as-set', degrees: 5 } });
+    const degrees = { pointer: '/aim/toe/degrees', from: 0, to: 10, step: 5 };
+    const both = readAsk({ ...good, free: [{ pointer: '/aim/toe', values: [{ rule: 'to-head' }] }, degrees] }, firstLayout(of)); // prettier-ignore
+    expect(both.ok || both.faults.map(({ pointer }) => pointer)).toEqual(['/free/1/pointer']);
+  });
+
+  test('may not begin a tilt at a lift that there is not', () => {
+    const of = project({
+      '/layouts/0/aim/tilt': { rule: 'lift-to-ear', degrees: 12 },
+      '/layouts/0/stand/lift': undefined,
+    });
+    const free = [{ pointer: '/aim/tilt', values: [{ rule: 'lift-to-ear', degrees: 3 }, { rule: 'tilt-to-ear' }] }];
+    const read = readAsk({ free, aims: ['tilt'] }, firstLayout(of));
+    expect(read.ok || read.faults).toEqual([
+      { pointer: '/free/0/values/1/rule', message: 'expected lift-to-ear, as the layout has no lift of its own, got "tilt-to-ear"' }, // prettier-ignore
+    ]);
   });
 
   test('may contradict itself: a least over a most', () => {

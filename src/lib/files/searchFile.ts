@@ -1,4 +1,5 @@
 import type { Ask } from '$lib/study/ask.ts';
+import type { AimRule } from '$lib/study/input.ts';
 import type { Measure } from '$lib/study/measure.ts';
 import type { Found } from '$lib/study/found.ts';
 import { csvFile, type Cell } from './csv.ts';
@@ -24,12 +25,18 @@ export function searchFile({ tried, front, relax }: Found, ask: Ask): string {
 /** How finely the values of an input are written. */
 const INPUT_DECIMALS = 4;
 
+/** A rule in one cell: its name, and its number where it has one. */
+const ruleCell = ({ rule, ...own }: AimRule): string =>
+  [rule, ...Object.values(own).map((value: number) => Number(value.toFixed(INPUT_DECIMALS)))].join(' ');
+
 /** The front as a table, one row a member: its inputs, then its measures. */
 export const searchCsv = ({ front }: Found, ask: Ask): string =>
   csvFile(
     [...(front[0]?.edits ?? []).map(({ pointer }) => pointer), ...asked(ask).map(measureTitle)],
     front.map(({ edits, values }): Cell[] => [
-      ...edits.map(({ value }) => ({ value, decimals: INPUT_DECIMALS })),
+      ...edits.map(({ value }): Cell =>
+        typeof value === 'number' ? { value, decimals: INPUT_DECIMALS } : ruleCell(value),
+      ),
       ...asked(ask).map((measure): Cell => {
         const value = values[measure.name] ?? null;
         return value === null ? '' : { value, decimals: decimalsOf(measure) };

@@ -6,10 +6,10 @@ import { stand as standFields } from './fields/stand.ts';
 import { deepFreeze } from './freeze.ts';
 import { got } from './got.ts';
 import { migrate } from './migrate.ts';
-import type { Layout, Project } from './project.ts';
+import type { Layout, Project, TiltRule, ToeRule } from './project.ts';
 import { expectation } from './range.ts';
 import { referenceFaults } from './references.ts';
-import { projectSchema } from './schema.ts';
+import { aimRules, projectSchema } from './schema.ts';
 import { sizeFault } from './size.ts';
 import { surfaceFaults } from './surfaceFaults.ts';
 import { wallFaults } from './wallFaults.ts';
@@ -64,6 +64,12 @@ export function checkProject(value: unknown): Result<Project> {
     ...project.layouts.flatMap((layout, index) => roomFaults(layout, index, unresolved.length === 0)),
   ];
   return faults.length > 0 ? { ok: false, faults: capped(faults) } : success(deepFreeze(project));
+}
+
+/** One rule of an aim by itself; the faults' pointers start at it. */
+export function checkAimRule(key: keyof typeof aimRules, value: unknown): Result<ToeRule | TiltRule> {
+  const parsed = v.safeParse(aimRules[key], value);
+  return parsed.success ? success(parsed.output) : { ok: false, faults: parsed.issues.flatMap((one) => faultsOf(one)) };
 }
 
 /**

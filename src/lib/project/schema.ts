@@ -201,6 +201,9 @@ const tilt = oneKindOf('rule', wordsOf(aims.aim.tilt.options), [
   record({ rule: v.literal('as-set'), degrees: leaf(aims.tilt.degrees) }),
 ]);
 
+/** The rules of an aim, by their keys in it. */
+export const aimRules = { toe, tilt };
+
 /** Who else an aim serves beside the seat, and what of all the angles is least. */
 const over = record({
   postures: v.union(

@@ -1,9 +1,12 @@
 import { failure, pointerTo, success, type Fault, type Result } from '$lib/project/fault.ts';
 import { got } from '$lib/project/got.ts';
 import type { Layout } from '$lib/project/project.ts';
+import { spanCount } from './freeInputs.ts';
+import { isRulePointer, readFreeRule, type FreeRule } from './freeRule.ts';
 import { inputAt, mirrored, rangeFault, type Input } from './input.ts';
 import type { Measure } from './measure.ts';
 import { measureNamed, measuresNamed } from './measures.ts';
+import { unknownKeys, type Document } from './unknownKeys.ts';
 
 /** What a search may change, what has to hold, and what is wanted. */
 export interface Ask {
@@ -12,8 +15,10 @@ export interface Ask {
   readonly aims: readonly Measure[];
 }
 
+export type Free = FreeNumber | FreeRule;
+
 /** A number that may be anything from … to in steps. */
-export interface Free {
+export interface FreeNumber {
   readonly pointer: string;
   readonly from: number;
   readonly step: number;
@@ -21,6 +26,7 @@ export interface Free {
   readonly count: number;
   /** Whether the other loudspeaker goes to the mirror image in x = 0. */
   readonly mirror: boolean;
+  readonly rules: null;
 }
 
 /** What has to hold: at most, or at least, so much of a measure. */
@@ -40,9 +46,6 @@ const MOST_CANDIDATES: Record<Measure['needs'], number> = {
   sheets: 100,
 };
 const dearestFirst: readonly Measure['needs'][] = ['sheets', 'sound', 'heard', 'stands', 'bodies', 'aim'];
-
-/** A whole number of steps that rounding makes a hair too short still counts. */
-const DUST = 1e-9;
 
 /**
  * An ask from its document, every pointer and measure resolved for the layout; or its faults, with pointers from the
@@ -92,7 +95,8 @@ export interface Excess {
 /** What is too many of an ask; null where it is not. */
 export function excessOf(ask: Ask): Excess | null {
   const [all, most] = [candidatesOf(ask), MOST_CANDIDATES[dearestOf(ask)]];
-  return all <= most ? null : { all, most, coarser: Math.ceil(10 * (all / most) ** (1 / ask.free.length)) / 10 };
+  const numbers = ask.free.filter(({ rules }) => rules === null).length;
+  return all <= most ? null : { all, most, coarser: Math.ceil(10 * (all / most) ** (1 / Math.max(1, numbers))) / 10 };
 }
 
 function tooMany(ask: Ask): Fault[] {
@@ -103,7 +107,6 @@ function tooMany(ask: Ask): Fault[] {
   return [{ pointer: '/free', message }];
 }
 
-type Document = Readonly<Record<string, unknown>>;
 const isObject = (value: unknown): value is Document =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
@@ -120,6 +123,7 @@ function readFree(one: unknown, layout: Layout, at: string): Result<Free> {
   if (!isObject(one)) {
     return failure({ pointer: at, message: `expected an object with pointer, from, to and step, got ${got(one)}` });
   }
+  if (isRulePointer(one.pointer)) return readFreeRule(one, one.pointer, layout, at);
   const unknown = unknownKeys(one, ['pointer', 'from', 'to', 'step', 'mirror'], at);
   if (unknown.length > 0) return { ok: false, faults: unknown };
   const input = inputAt(layout, one.pointer, `${at}/pointer`);
@@ -140,8 +144,8 @@ function readFree(one: unknown, layout: Layout, at: string): Result<Free> {
     return { ok: false, faults };
   }
   const wrong = spanFaults(input.value, from, to, step, at);
-  const count = Math.floor((to - from) / step + DUST) + 1;
-  return wrong.length > 0 ? { ok: false, faults: wrong } : success({ pointer, from, step, count, mirror: mirror === true }); // prettier-ignore
+  const count = spanCount({ from, to, step });
+  return wrong.length > 0 ? { ok: false, faults: wrong } : success({ pointer, from, step, count, mirror: mirror === true, rules: null }); // prettier-ignore
 }
 
 function spanFaults(input: Input, from: number, to: number, step: number, at: string): Fault[] {
@@ -182,19 +186,15 @@ const numberFault = (value: unknown, pointer: string): Fault[] =>
     ? []
     : [{ pointer, message: `expected a number, got ${got(value)}` }];
 
-const unknownKeys = (one: Document, known: readonly string[], at: string): Fault[] =>
-  Object.keys(one)
-    .filter((key) => !known.includes(key))
-    .map((key) => ({ pointer: `${at}${pointerTo(key)}`, message: `unknown key, expected one of ${known.join(', ')}` }));
-
-/** Numbers that would be set twice, also by way of the mirror. */
+/** Numbers that would be set twice, also by way of the mirror or as part of a rule. */
 function twice(free: readonly Free[]): Fault[] {
-  const seen = new Set<string>();
+  const seen: string[] = [];
   return free.flatMap(({ pointer, mirror }, index) => {
     const set = [pointer, ...(mirror ? [mirrored({ pointer, value: 0 })?.pointer ?? pointer] : [])];
-    const again = set.find((one) => seen.has(one));
-    for (const one of set) seen.add(one);
-    const message = `expected a number that nothing else in the list sets, got ${got(again)} again`;
+    const isIn = (one: string, other: string): boolean => one === other || one.startsWith(`${other}/`);
+    const again = set.find((one) => seen.some((other) => isIn(one, other) || isIn(other, one)));
+    seen.push(...set);
+    const message = `expected a pointer whose value nothing else in the list sets, got ${got(again)} again`;
     return again === undefined ? [] : [{ pointer: pointerTo('free', index, 'pointer'), message }];
   });
 }

@@ -6,9 +6,9 @@ import { plan } from '$lib/solution/plan.ts';
 import type { Solution } from '$lib/solution/solution.ts';
 import { solutionOf } from '$lib/solution/solve.ts';
 import { aimKernel, aimPair, type AimKernel, type GeneralPair } from './aimKernel.ts';
-import type { Ask } from './ask.ts';
+import { candidatesOf, type Ask } from './ask.ts';
 import { editsAt } from './editsAt.ts';
-import { edited, withEdits, type Edit } from './input.ts';
+import { edited, withEdits, type Change } from './input.ts';
 import { measureOf, placesOf, type Aimed, type Measure, type Places } from './measure.ts';
 
 /**
@@ -20,7 +20,8 @@ export class Candidates {
   readonly #layout: Layout;
   readonly #ask: Pick<Ask, 'free'>;
   readonly #at: number;
-  readonly #kernel: AimKernel | null;
+  /** One for each combination of free rules. */
+  readonly #kernels: readonly (AimKernel | null)[];
   readonly #before: Places;
   /** Of sound in the layout as it is, m/s. */
   readonly #speed: number;
@@ -28,7 +29,7 @@ export class Candidates {
   /** Of the candidate that is looked at: its numbers, written over by the next one. */
   readonly #values: number[];
   #index = 0;
-  #edits: readonly Edit[] | null = null;
+  #edits: readonly Change[] | null = null;
   #changed: Layout | null = null;
   #aimed: Aimed | null = null;
   #general: GeneralPair | null | undefined;
@@ -40,8 +41,11 @@ export class Candidates {
     this.#layout = layout;
     this.#ask = ask;
     this.#at = project.layouts.indexOf(layout);
-    const pointers = editsAt(ask, 0).map(({ pointer }) => pointer);
-    this.#kernel = aimKernel(asStood(project.speaker), layout, pointers);
+    const pointers = editsAt({ free: ask.free.filter(({ rules }) => rules === null) }, 0).map(({ pointer }) => pointer);
+    const free = ask.free.filter(({ rules }) => rules !== null);
+    this.#kernels = Array.from({ length: candidatesOf({ free }) }, (_, index) =>
+      aimKernel(asStood(project.speaker), withEdits(layout, editsAt({ free }, index)), pointers),
+    );
     this.#before = placesOf(layout);
     this.#speed = speedOfSound(layout.air.temperature);
     this.#values = pointers.map(() => 0);
@@ -55,15 +59,19 @@ export class Candidates {
     this.#general = undefined;
     this.#solution = undefined;
     if (this.#known.size > 0) this.#known.clear();
-    if (!this.#kernel) return this.#pair() !== null;
-    const pair = this.#kernel.aim(this.#numbers(index));
+    const kernel = this.#kernels[this.#turnNumbers(index)];
+    if (!kernel) {
+      this.#aimed = null;
+      return this.#pair() !== null;
+    }
+    const pair = kernel.aim(this.#values);
     if (!pair) return false;
-    // The kernel writes over the same pair each time.
+    // A kernel writes over the same pair each time.
     if (this.#aimed?.sides !== pair.sides) this.#aimed = this.#aimedBy(pair, this.#speed);
     return true;
   }
 
-  get edits(): readonly Edit[] {
+  get edits(): readonly Change[] {
     return (this.#edits ??= editsAt(this.#ask, this.#index));
   }
 
@@ -128,17 +136,23 @@ export class Candidates {
     return (this.#solution = made.ok ? solutionOf(made.value) : null);
   }
 
-  /** As `editsAt`, without new objects. */
-  #numbers(index: number): readonly number[] {
+  /** Sets the numbers, as `editsAt` does but without new objects; which combination of rules goes with them. */
+  #turnNumbers(index: number): number {
     let rest = index;
     let at = 0;
-    for (const { pointer, from, step, count, mirror } of this.#ask.free) {
-      const digit = rest % count;
-      rest = (rest - digit) / count;
-      const value = from + digit * step;
+    let [rules, combinations] = [0, 1];
+    for (const one of this.#ask.free) {
+      const digit = rest % one.count;
+      rest = (rest - digit) / one.count;
+      if (one.rules) {
+        rules += digit * combinations;
+        combinations *= one.count;
+        continue;
+      }
+      const value = one.from + digit * one.step;
       this.#values[at++] = value;
-      if (mirror) this.#values[at++] = pointer.endsWith('x') ? -value : value;
+      if (one.mirror) this.#values[at++] = one.pointer.endsWith('x') ? -value : value;
     }
-    return this.#values;
+    return rules;
   }
 }

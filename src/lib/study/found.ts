@@ -1,7 +1,7 @@
 import type { Ask } from './ask.ts';
 import { editsAt } from './editsAt.ts';
 import { Front, type Kept, type Member } from './front.ts';
-import type { Edit } from './input.ts';
+import type { Change } from './input.ts';
 import type { Measure } from './measure.ts';
 
 /** What a search found, or has found so far. */
@@ -23,7 +23,7 @@ export interface Found {
 export interface FrontMember {
   /** Which candidate it is. */
   readonly index: number;
-  readonly edits: readonly Edit[];
+  readonly edits: readonly Change[];
   /** Every measure that was asked for or ruled by, of the plan with these edits. */
   readonly values: Values;
 }

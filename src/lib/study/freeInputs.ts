@@ -1,7 +1,12 @@
 import { pointerTo } from '$lib/project/fault.ts';
 import { deskShape } from '$lib/project/deskShape.ts';
-import type { Layout, Project, SideName } from '$lib/project/project.ts';
 import { asStood } from '$lib/project/stood.ts';
+import { toe as toeFields } from '$lib/project/fields/aim.ts';
+import { startOf } from '$lib/project/fields/starts.ts';
+import type { Layout, Project, SideName, TiltRule, ToeRule } from '$lib/project/project.ts';
+import type { Plan } from '$lib/solution/document.ts';
+import type { RulePointer } from './freeRule.ts';
+import type { AimRule } from './input.ts';
 
 /** A number that a search may change, with bounds that make sense on this desk. */
 export interface FreeInput {
@@ -59,6 +64,8 @@ export function freeInputs(project: Pick<Project, 'speaker'>, layout: Layout, as
   return [
     ...(asPair ? marks('right', 'Marks') : [...marks('left', 'Left mark'), ...marks('right', 'Right mark')]),
     mm('/listener/setback', 'Head from the edge', listener.setback, SEAT.from, SEAT.to),
+    mm('/listener/offset', 'Head, sideways', listener.offset, extent.left, extent.right),
+    mm('/listener/earHeight', 'Ears over the floor', listener.earHeight, desk.height, Infinity),
     ...(aim.tilt.rule === 'lift-to-ear' || stand.lift === undefined
       ? []
       : [mm('/stand/lift', 'Lift', stand.lift, 0, Math.max(HIGHEST, stand.lift))]),
@@ -79,9 +86,42 @@ export function freeInputs(project: Pick<Project, 'speaker'>, layout: Layout, as
   ];
 }
 
+/** A rule of toe or tilt that a search may set to any of several, as an ask has it. */
+export interface RuleChoice {
+  readonly pointer: RulePointer;
+  readonly values: readonly AimRule[];
+}
+
+/** Every rule that a layout may be aimed by, its own as it is; each with what its own number begins with. */
+export function freeRules({ layout, sides }: Pick<Plan, 'layout' | 'sides'>): readonly RuleChoice[] {
+  const { toe, tilt } = layout.aim;
+  const like = <Of extends AimRule>(now: Of, all: readonly Of[]): Of[] => all.map((one) => (one.rule === now.rule ? now : one)); // prettier-ignore
+  const tenth = (degrees: number): number => Math.round(degrees * 10) / 10 || 0;
+  const tilted = tenth(sides.right.tilt);
+  const tilts: readonly TiltRule[] = [
+    { rule: 'tilt-to-ear' },
+    { rule: 'lift-to-ear', degrees: tilted },
+    { rule: 'as-set', degrees: tilted },
+  ];
+  const hasLift = layout.stand.lift !== undefined;
+  return [
+    {
+      pointer: '/aim/toe',
+      values: like<ToeRule>(toe, [
+        { rule: 'to-head' },
+        { rule: 'to-ear' },
+        { rule: 'behind-head', ...startOf({ distance: toeFields.distance }) },
+        { rule: 'straight' },
+        { rule: 'as-set', degrees: tenth(sides.right.toe) },
+      ]),
+    },
+    { pointer: '/aim/tilt', values: like(tilt, tilts).filter(({ rule }) => hasLift || rule === 'lift-to-ear') },
+  ];
+}
+
 /** Whether no mark of an ask moves without the other one. */
-export const movesAsPair = (free: readonly Pick<Span, 'pointer' | 'mirror'>[]): boolean =>
-  free.every(({ pointer, mirror }) => mirror || !pointer.startsWith('/placement/'));
+export const movesAsPair = (free: readonly { readonly pointer: string; readonly mirror?: boolean }[]): boolean =>
+  free.every(({ pointer, mirror }) => mirror === true || !pointer.startsWith('/placement/'));
 
 /** `REACH` round what it is now, held to where it makes sense; what it is now always lies in it. */
 const within = (now: number, least: number, most: number): { readonly from: number; readonly to: number } => ({
@@ -103,7 +143,9 @@ export interface Span {
 
 /** The inputs with the finest steps that make no more candidates than `most`; what is now is one of the values of each. */
 export function spansOf(inputs: readonly FreeInput[], most: number): readonly Span[] {
-  const level = STEPS.mm.findIndex((_, i) => spansAt(inputs, i).reduce((all, span) => all * countOf(span), 1) <= most);
+  const level = STEPS.mm.findIndex(
+    (_, i) => spansAt(inputs, i).reduce((all, span) => all * spanCount(span), 1) <= most,
+  );
   return spansAt(inputs, level < 0 ? STEPS.mm.length - 1 : level);
 }
 
@@ -114,4 +156,9 @@ const spansAt = (inputs: readonly FreeInput[], level: number): Span[] =>
     return { pointer, from: now - down * step, to: now + up * step, step, mirror };
   });
 
-const countOf = ({ from, to, step }: Span): number => Math.round((to - from) / step) + 1;
+/** How many values a range has; a hair too few by rounding still count. */
+export const spanCount = ({ from, to, step }: Pick<Span, 'from' | 'to' | 'step'>): number =>
+  Math.floor((to - from) / step + DUST) + 1;
+
+/** A whole number of steps that rounding makes a hair too short still counts. */
+const DUST = 1e-9;

@@ -4,7 +4,7 @@ import type { NumberField } from '$lib/project/fields/field.ts';
 import { fieldTable } from '$lib/project/fields/table.ts';
 import { got } from '$lib/project/got.ts';
 import { checkProject } from '$lib/project/parse.ts';
-import type { Layout, Project } from '$lib/project/project.ts';
+import type { Layout, Project, TiltRule, ToeRule } from '$lib/project/project.ts';
 import { expectation } from '$lib/project/range.ts';
 
 /** One number that is set to something else. */
@@ -13,6 +13,11 @@ export interface Edit {
   readonly pointer: string;
   readonly value: number;
 }
+
+/** The same, or a rule of toe or tilt that is set to another. */
+export type Change = Edit | { readonly pointer: string; readonly value: AimRule };
+
+export type AimRule = ToeRule | TiltRule;
 
 /** A project with one layout changed, and that layout, which is in it. */
 export interface Edited {
@@ -77,16 +82,16 @@ export function rangeFault({ field }: Input, value: number, at: string): Fault |
   return fits ? null : { pointer: at, message: `expected ${expectation(field, value)}, got ${got(value)}` };
 }
 
-/** The layout, or the project, with some numbers set, not checked. What is not touched is shared. Keys of fields need no unescaping. */
-export const withEdits = <Of extends Layout | Project>(of: Of, edits: readonly Edit[]): Of =>
+/** The layout, or the project, with some numbers and rules set, not checked. What is not touched is shared. Keys of fields need no unescaping. */
+export const withEdits = <Of extends Layout | Project>(of: Of, edits: readonly Change[]): Of =>
   edits.reduce((done, { pointer, value }) => changedAt(done, stepsOf(pointer), () => value), of);
 
 const stepsOf = (pointer: string): string[] => pointer.slice(1).split('/');
 
-/** The project with some numbers set, of it or of one of its layouts, checked as a file is; the faults have pointers from the project. */
-export function edited(project: Project, layout: Layout, edits: readonly Edit[]): Result<Edited> {
+/** The project with some numbers and rules set, of it or of one of its layouts, checked as a file is; the faults have pointers from the project. */
+export function edited(project: Project, layout: Layout, edits: readonly Change[]): Result<Edited> {
   const index = project.layouts.indexOf(layout);
-  const isShared = ({ pointer }: Edit): boolean => Object.hasOwn(project, stepsOf(pointer)[0] ?? '');
+  const isShared = ({ pointer }: Change): boolean => Object.hasOwn(project, stepsOf(pointer)[0] ?? '');
   const own = edits.filter((edit) => !isShared(edit));
   const changedProject = withEdits(project, edits.filter(isShared));
   const checked = checkProject({ ...changedProject, layouts: project.layouts.with(index, withEdits(layout, own)) });

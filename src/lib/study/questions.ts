@@ -1,12 +1,12 @@
 import { TEST_PLANE } from '$lib/solution/findings/testPlane.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
-import { freeInputs, spansOf, type Span } from './freeInputs.ts';
+import { freeInputs, spansOf, type RuleChoice, type Span } from './freeInputs.ts';
 import type { Measure } from './measure.ts';
 import { measures } from './measures.ts';
 
 /** An ask as its file has it. */
 export interface AskDocument {
-  readonly free: readonly Span[];
+  readonly free: readonly (Span | RuleChoice)[];
   readonly rules: readonly RuleDocument[];
   readonly aims: readonly string[];
 }

@@ -2,14 +2,18 @@ import { describe, expect, test } from 'vitest';
 import { readAsk } from '$lib/study/ask.ts';
 import { freeInputs } from '$lib/study/freeInputs.ts';
 import { measures } from '$lib/study/measures.ts';
-import { askOf, questions } from '$lib/study/questions.ts';
+import { plan } from '$lib/solution/plan.ts';
+import { askOf, questions, type AskDocument } from '$lib/study/questions.ts';
 import { answering, dimensionsOf, isWithin, middling, spanOf, type Point } from '$lib/views/search/dimensions.ts';
 import { OwnAsk } from '$lib/views/search/ownAsk.svelte.ts';
-import { countText, nameOf } from '$lib/views/search/words.ts';
+import { countText, nameOf, ruleText } from '$lib/views/search/words.ts';
 import { firstLayout, project } from '../../projects.ts';
 
 const of = project();
 const layout = firstLayout(of);
+const outcome = plan(of, layout);
+if (!outcome.ok) throw new Error('the demo has a plan');
+const planned = outcome.value;
 const [sixty] = questions;
 if (!sixty) throw new Error('there are questions');
 const asked = askOf(sixty, of, layout);
@@ -24,7 +28,7 @@ describe('aims of one’s own', () => {
   };
 
   test('begin as the question before them, and are an ask', () => {
-    const own = new OwnAsk(of, layout, asked);
+    const own = new OwnAsk(planned, asked);
     const document = own.documentOf('mm');
     expect(document?.free).toEqual(asked.free);
     expect(document?.aims).toEqual(asked.aims);
@@ -34,7 +38,7 @@ describe('aims of one’s own', () => {
   });
 
   test('tell at the number what is wrong with it, in the unit that it is typed in, and are no ask meanwhile', () => {
-    const own = new OwnAsk(of, layout, asked);
+    const own = new OwnAsk(planned, asked);
     const set = (change: object) => own.setFree(rowOf(own, 'Head from the edge'), change);
     const told = (unit: 'mm' | 'in' = 'mm') => own.faultsOf(rowOf(own, 'Head from the edge'), unit);
     set({ from: 'abc' });
@@ -56,7 +60,7 @@ describe('aims of one’s own', () => {
   });
 
   test('let each mark move by itself, the other one staying, and begin so with an ask that does', () => {
-    const own = new OwnAsk(of, layout, asked);
+    const own = new OwnAsk(planned, asked);
     own.setFree(rowOf(own, 'Marks, sideways'), { from: 300 });
     own.asPair = false;
     expect(rowOf(own, 'Right mark, sideways')).toMatchObject({ on: true, from: 300 });
@@ -64,16 +68,65 @@ describe('aims of one’s own', () => {
     own.setFree(rowOf(own, 'Left mark, from the edge'), { on: true, step: 100 });
     const alone = own.documentOf('mm');
     if (!alone) throw new Error('it is sound');
-    const pointers = alone.free.filter(({ mirror }) => !mirror).map(({ pointer }) => pointer);
+    const pointers = alone.free.filter((one) => 'mirror' in one && !one.mirror).map(({ pointer }) => pointer);
     expect(pointers).toEqual(['/placement/left/y', '/placement/right/x', '/placement/right/y', '/listener/setback']);
     expect(readAsk(alone, layout).ok).toBe(true);
-    expect(new OwnAsk(of, layout, alone).asPair).toBe(false);
+    expect(new OwnAsk(planned, alone).asPair).toBe(false);
     own.asPair = true;
-    expect(own.documentOf('mm')?.free.map(({ pointer, mirror }) => [pointer, mirror])).toEqual(asked.free.map(({ pointer, mirror }) => [pointer, mirror])); // prettier-ignore
+    const marks = (free: AskDocument['free'] = []) => free.map((one) => [one.pointer, 'mirror' in one && one.mirror]);
+    expect(marks(own.documentOf('mm')?.free)).toEqual(marks(asked.free));
+  });
+
+  test('free the rules of toe and tilt too, the present ones as they are', () => {
+    const own = new OwnAsk(planned, asked);
+    const [toe, tilt] = own.choices;
+    if (!toe || !tilt) throw new Error('toe and tilt have rules');
+    expect(toe.on || tilt.on).toBe(false);
+    expect(toe.options.map(({ rule }) => rule.rule)).toEqual([
+      'to-head',
+      'to-ear',
+      'behind-head',
+      'straight',
+      'as-set',
+    ]);
+    own.setChoice(toe, { on: true, options: toe.options.map((one) => ({ ...one, on: false })) });
+    const [empty] = own.choices;
+    expect(empty && own.choiceFault(empty)).toBe('Choose at least one');
+    expect(own.documentOf('mm')).toBeNull();
+    if (empty) own.setChoice(empty, { options: toe.options.map((one, i) => ({ ...one, on: i < 3 })) });
+    own.setChoice(tilt, { on: true });
+    const document = own.documentOf('mm');
+    const tilted = Math.round(10 * planned.sides.right.tilt) / 10;
+    expect(document?.free.slice(-2)).toEqual([
+      {
+        pointer: '/aim/toe',
+        values: [{ rule: 'to-head' }, { rule: 'to-ear' }, { rule: 'behind-head', distance: 300 }],
+      },
+      { pointer: '/aim/tilt', values: [{ rule: 'tilt-to-ear' }, { rule: 'lift-to-ear', degrees: tilted }, { rule: 'as-set', degrees: tilted }] }, // prettier-ignore
+    ]);
+    expect(document && readAsk(document, layout).ok).toBe(true);
+    const again = document && new OwnAsk(planned, document);
+    expect(again?.choices.map(({ options }) => options.map(({ on }) => on))).toEqual([[true, true, true, false, false], [true, true, true]]); // prettier-ignore
+    const words = again?.choices.flatMap(({ options }) => options.map(({ rule }) => ruleText(rule, MM)));
+    expect(words?.slice(2, 5)).toEqual(['to meet 300 mm behind the head', 'straight ahead', expect.stringMatching(/^as set, [\d.]+°$/)]); // prettier-ignore
+  });
+
+  test('are either a rule of toe or the number of the present one', () => {
+    const set = project({ '/layouts/0/aim/toe': { rule: 'as-set', degrees: 21 } });
+    const turned = plan(set, firstLayout(set));
+    if (!turned.ok) throw new Error('it has a plan');
+    const own = new OwnAsk(turned.value, asked);
+    const [toe] = own.choices;
+    if (!toe) throw new Error('toe has rules');
+    expect(toe.options.map(({ rule }) => rule)).toContainEqual({ rule: 'as-set', degrees: 21 });
+    own.setChoice(toe, { on: true });
+    own.setFree(rowOf(own, 'Toe'), { on: true });
+    expect(own.choices.map((row) => own.choiceFault(row))).toEqual(['Choose either this or “Toe”', null]);
+    expect(own.documentOf('mm')).toBeNull();
   });
 
   test('say the same where only steps are too fine', () => {
-    const own = new OwnAsk(of, layout, asked);
+    const own = new OwnAsk(planned, asked);
     own.setFree(rowOf(own, 'Head from the edge'), { from: 100, step: 0.1 });
     own.setFree(rowOf(own, 'Marks, sideways'), { step: 0.1 });
     const document = own.documentOf('mm');
@@ -81,7 +134,7 @@ describe('aims of one’s own', () => {
   });
 
   test('say of a billion candidates what would fit, before any work', () => {
-    const own = new OwnAsk(of, layout, asked);
+    const own = new OwnAsk(planned, asked);
     for (const label of ['Marks, sideways', 'Marks, from the edge', 'Head from the edge']) {
       own.setFree(rowOf(own, label), { from: 100, to: 199.9, step: 0.1 });
     }

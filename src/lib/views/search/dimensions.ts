@@ -1,9 +1,12 @@
+import type { Layout } from '$lib/project/project.ts';
+import { sameJson } from '$lib/project/sameJson.ts';
 import type { Ask } from '$lib/study/ask.ts';
-import { editsAt } from '$lib/study/editsAt.ts';
+import { digitsAt, editsAt } from '$lib/study/editsAt.ts';
 import { askedOf, type Found, type Values } from '$lib/study/found.ts';
 import type { FreeInput } from '$lib/study/freeInputs.ts';
-import type { Edit } from '$lib/study/input.ts';
+import type { AimRule } from '$lib/study/input.ts';
 import type { Measure } from '$lib/study/measure.ts';
+import { ruleLabels } from './words.ts';
 
 /** Something that candidates differ in: an input, or a measure. */
 export interface Dimension {
@@ -13,6 +16,8 @@ export interface Dimension {
   readonly unit: Measure['unit'];
   /** Of a measure. */
   readonly better: 'less' | 'more' | null;
+  /** Of a rule: those that it may be, each standing at its place among them. Null for anything else. */
+  readonly rules: readonly AimRule[] | null;
 }
 
 /** One candidate, by the keys of the dimensions; null and absent where it has no value. */
@@ -21,31 +26,44 @@ export interface Point {
   readonly at: Values;
 }
 
-/** The inputs first, then aims and rules. */
+/** The inputs first, then aims and rules that have to hold. */
 export const dimensionsOf = (ask: Ask, inputs: readonly FreeInput[]): readonly Dimension[] => [
-  ...ask.free.flatMap(({ pointer }) => {
+  ...ask.free.flatMap(({ pointer, rules }): Dimension[] => {
+    if (rules) return [{ key: pointer, label: ruleLabels[pointer], unit: '', better: null, rules }];
     const input = inputs.find((one) => one.pointer === pointer);
-    return input ? [{ key: pointer, label: input.label, unit: input.unit, better: null }] : [];
+    return input ? [{ key: pointer, label: input.label, unit: input.unit, better: null, rules }] : [];
   }),
-  ...askedOf(ask).map(({ name, label, unit, better }) => ({ key: name, label, unit, better })),
+  ...askedOf(ask).map(({ name, label, unit, better }) => ({ key: name, label, unit, better, rules: null })),
 ];
 
-const inputsOf = (edits: readonly Edit[]): Values => Object.fromEntries(edits.map(({ pointer, value }) => [pointer, value])); // prettier-ignore
+/** The numbers of a candidate, and the places of its rules, by pointer. */
+function inputsAt(ask: Ask, index: number): Values {
+  const digits = digitsAt(ask, index);
+  const rules = ask.free.flatMap((one, place) => (one.rules ? [[one.pointer, digits[place] ?? 0] as const] : []));
+  const numbers = editsAt(ask, index).flatMap(({ pointer, value }) => (typeof value === 'number' ? [[pointer, value] as const] : [])); // prettier-ignore
+  return Object.fromEntries([...numbers, ...rules]);
+}
 
-export const frontPoints = ({ front }: Found): readonly Point[] =>
-  front.map(({ index, edits, values }) => ({ index, at: { ...inputsOf(edits), ...values } }));
+export const frontPoints = ({ front }: Found, ask: Ask): readonly Point[] =>
+  front.map(({ index, values }) => ({ index, at: { ...inputsAt(ask, index), ...values } }));
 
 /** Those that were looked at closely, that hold or do not. */
 export const triedPoints = ({ sample }: Found, ask: Ask, holds: boolean): readonly Point[] =>
   sample.flatMap((tried) =>
-    tried.holds === holds
-      ? [{ index: tried.index, at: { ...inputsOf(editsAt(ask, tried.index)), ...tried.values } }]
-      : [],
+    tried.holds === holds ? [{ index: tried.index, at: { ...inputsAt(ask, tried.index), ...tried.values } }] : [],
   );
 
 /** The layout as it is. */
-export const presentPoint = ({ present }: Found, inputs: readonly FreeInput[]): Point | null =>
-  present && { index: -1, at: { ...Object.fromEntries(inputs.map(({ pointer, now }) => [pointer, now])), ...present } };
+export function presentPoint({ present }: Found, ask: Ask, layout: Layout, inputs: readonly FreeInput[]): Point | null {
+  if (!present) return null;
+  const numbers = inputs.map(({ pointer, now }) => [pointer, now] as const);
+  const rules = ask.free.flatMap(({ pointer, rules: all }) => {
+    const now = pointer === '/aim/toe' ? layout.aim.toe : layout.aim.tilt;
+    const place = all ? all.findIndex((one) => sameJson(one, now)) : -1;
+    return place < 0 ? [] : [[pointer, place] as const];
+  });
+  return { index: -1, at: { ...Object.fromEntries([...numbers, ...rules]), ...present } };
+}
 
 /** Where the values of all that is drawn lie; null where there are none. */
 export function spanOf(points: readonly Point[], key: string): readonly [number, number] | null {
