@@ -1,5 +1,7 @@
 import type { Page } from 'playwright';
 import { describe, expect, test } from 'vitest';
+import { blank, off, planned, taken } from '../proof/stands.ts';
+import { demoWith } from '../projects.ts';
 import { useBrowser } from './page.ts';
 
 const visit = useBrowser();
@@ -88,6 +90,27 @@ describe('stands that I have', () => {
     await ways(page).first().focus();
     await page.keyboard.press('Space');
     await expect.poll(() => ways(page).first().isChecked()).toBe(true);
+  }, 120_000);
+
+  test('as built are placed by their readings', async () => {
+    const { page } = await visit('');
+    const [left, right] = [planned('left'), planned('right')];
+    const kinds = [blank.front, blank.rear];
+    const real = { left: off(left.plan, [0, 0, 3, 0, -2, 0]), right: off(right.plan, [0, 0, 1, 0, -1, 0]) };
+    const sides = { left: { readings: taken(kinds, real.left, left) }, right: { readings: taken(kinds, real.right, right) } }; // prettier-ignore
+    const text = JSON.stringify(demoWith({ '/title': 'Read desk', '/layouts/0/built': { sides } }));
+    await page
+      .getByLabel('Open a project')
+      .setInputFiles({ name: 'read.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+    await page.getByText('Read desk').first().waitFor();
+    await page.getByRole('link', { name: 'Search', exact: true }).click();
+    await question(page).click();
+    await page.getByRole('combobox', { name: 'Whose' }).selectOption('window side, as built');
+    const degrees = (side: 'left' | 'right') => (real[side].tilt * 180) / Math.PI;
+    await page.getByText(`${degrees('left').toFixed(1)}°, lowest edge`).waitFor();
+    await page.getByText(`${degrees('right').toFixed(1)}°, lowest edge`).waitFor();
+    await ways(page).first().waitFor();
+    await expect.poll(() => regions(page).count()).toBeGreaterThanOrEqual(2);
   }, 120_000);
 
   test('fit a phone', async () => {

@@ -124,6 +124,21 @@ describe('a search', () => {
     await page.getByText(/Steepest tilt: at most [\d.]+° in place of 8\.0°/).waitFor();
     await page.getByRole('button', { name: 'Search with that' }).first().click();
     await expect.poll(() => rows(page).count(), { timeout: 60_000 }).toBeGreaterThan(0);
+
+    // The rules of toe: an axis of the chart, and in words.
+    const box = (name: string) => page.getByRole('checkbox', { name, exact: true });
+    for (const name of ['Marks, sideways', 'Marks, from the edge', 'Head from the edge']) await box(name).uncheck();
+    await page.getByText('Choose something that may move.').waitFor();
+    await box('Toe, rule').check();
+    for (const name of ['to the head', 'to the nearer ear', 'straight ahead']) await box(name).uncheck();
+    await page.getByText('2 combinations', { exact: true }).waitFor();
+    await expectAccessible();
+    await box('Stereo angle off 60° less is better').uncheck();
+    await box('Miss less is better').check();
+    await box('Off axis less is better').check();
+    await field('Steepest tilt, at most').fill('30');
+    await search.click();
+    await expect.poll(() => page.locator('[data-axis="/aim/toe"]').count()).toBe(1);
   }, 300_000);
 
   test('on a phone stands below each other, and is done by a finger', async () => {

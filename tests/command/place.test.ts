@@ -3,6 +3,8 @@ import { placeFile } from '$lib/files/placeFile.ts';
 import { placeExisting } from '$lib/study/placeExisting.ts';
 import { readPlaceAsk } from '$lib/study/placing/readAsk.ts';
 import { demoWith, firstLayout, project } from '../projects.ts';
+import { builtStands } from '$lib/proof/builtStands.ts';
+import { blank, off, planned, taken } from '../proof/stands.ts';
 import { command } from './ran.ts';
 
 const { run, file } = command('place');
@@ -29,6 +31,30 @@ describe('place', () => {
     const printed = JSON.parse(out) as { ways: unknown[]; sides: { left: { packing: { under: string }[] } } };
     expect(printed.ways).toEqual([]);
     expect(printed.sides.left.packing.map(({ under }) => under)).toContain('base');
+  });
+
+  test('takes stands as built, by the readings of a layout', () => {
+    const [left, right] = [planned('left'), planned('right')];
+    const kinds = [blank.front, blank.rear];
+    const real = { left: off(left.plan, [0, 0, 3, 0, -2, 0]), right: off(right.plan, [0, 0, 1, 0, -1, 0]) };
+    const sides = { left: { readings: taken(kinds, real.left, left) }, right: { readings: taken(kinds, real.right, right) } }; // prettier-ignore
+    const path = file(demoWith({ '/layouts/0/built': { sides } }));
+    const of = project({ '/layouts/0/built': { sides } });
+    const stands = builtStands(of, firstLayout(of));
+    if (!stands) throw new Error('the readings say how they stand');
+    const asked = (ask: unknown) => run(path, '--ask', file(ask));
+    const built = asked({ ...document, stands: { built: 'window side' } });
+    expect(built.status).toBe(0);
+    expect(built.out).toBe(asked({ ...document, stands }).out);
+    expect(built.out).not.toBe(asked(document).out);
+    const refused = (ask: object) => asked({ ...document, stands: ask }).lines;
+    expect(refused({ built: 'attic' })).toEqual(['ask/stands/built: expected the name of a layout ("window side"), got "attic"']); // prettier-ignore
+    expect(refused({ built: 7 })).toEqual(['ask/stands/built: expected the name of a layout, got 7']);
+    expect(refused({ built: 'window side', lift: 3 })).toEqual([
+      'ask/stands/built: expected built alone, got lift beside it',
+    ]);
+    const unread = run(file(demoWith()), '--ask', file({ ...document, stands: { built: 'window side' } }));
+    expect([unread.status, unread.lines]).toEqual([2, ['ask/stands/built: expected a layout whose readings say how its stands stand, got one without']]); // prettier-ignore
   });
 
   test('refuses what is no ask, at its pointer', () => {
