@@ -102,7 +102,7 @@ describe('stands that I have', () => {
     await page
       .getByLabel('Open a project')
       .setInputFiles({ name: 'read.json', mimeType: 'application/json', buffer: Buffer.from(text) });
-    await page.getByText('Read desk').first().waitFor();
+    await expect.poll(() => page.locator('svg title').first().textContent()).toContain('Read desk');
     await page.getByRole('link', { name: 'Search', exact: true }).click();
     await question(page).click();
     await page.getByRole('combobox', { name: 'Whose' }).selectOption('window side, as built');

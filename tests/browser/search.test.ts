@@ -133,7 +133,7 @@ describe('a search', () => {
     for (const name of ['to the head', 'to the nearer ear', 'straight ahead']) await box(name).uncheck();
     await page.getByText('2 combinations', { exact: true }).waitFor();
     await expectAccessible();
-    await box('Stereo angle off 60° less is better').uncheck();
+    await box('Triangle error less is better').uncheck();
     await box('Miss less is better').check();
     await box('Off axis less is better').check();
     await field('Steepest tilt, at most').fill('30');
