@@ -238,7 +238,7 @@ describe('a comparison in steps', () => {
       by.filter((measure) => needs.includes(measure.needs)).map(({ name }) => name);
     const quickly = needed('aim', 'bodies', 'stands');
     expect(answers.map(({ layouts }) => Object.keys(layouts[0]?.values ?? {}).toSorted())).toEqual(
-      [quickly, [...quickly, ...needed('sound')]].map((names) => names.toSorted()),
+      [quickly, [...quickly, ...needed('heard', 'sound')]].map((names) => names.toSorted()),
     );
     expect(answers.map(({ layouts }) => layouts.map(({ findings }) => findings !== null))).toEqual([[false, false], [true, true]]); // prettier-ignore
     // What was told early stays as it was told.

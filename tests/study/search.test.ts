@@ -94,29 +94,36 @@ describe('a search', () => {
   test('finds what exhaustive evaluation of a small grid finds: the front as a set, rules held, values those of the plan', () => {
     let members = 0;
     fc.assert(
-      fc.property(anyDesk, fc.constantFrom(...asks), fc.integer({ min: 0, max: 1000 }), (changes, asked, seed) => {
-        const read = checkProject(demoWith(changes));
-        if (!read.ok) return;
-        const of = read.value;
-        const wanted = ask(of, asked);
-        const found = search(of, firstLayout(of), wanted, seed);
-        const { passing, best } = exhaustive(changes, of, wanted);
-        // Candidates nearer to each other than a grain count as alike: each member has one of the best within it.
-        const grains = wanted.aims.map(({ unit }) => (unit === 'mm' ? 0.1 : unit === 'kg' ? 0.001 : 0.01));
-        const near = (a: readonly number[], b: readonly number[]) => a.every((one, i) => Math.abs(one - (b[i] ?? NaN)) <= (grains[i] ?? 0)); // prettier-ignore
-        const badOf = (values: Readonly<Record<string, number | null>>) => wanted.aims.map(({ name, better }) => (better === 'less' ? 1 : -1) * (values[name] ?? NaN)); // prettier-ignore
-        expect(found.front.length === 0).toBe(passing.length === 0);
-        for (const { edits, values } of found.front) {
-          members += 1;
-          const own = passing.find((one) => edits.every(({ pointer, value }) => sameJson(one.edits[`/layouts/0${pointer}`], value))); // prettier-ignore
-          expect(own?.bad).toEqual(badOf(values));
-          expect(passing.some(({ bad }) => dominates(bad, badOf(values)))).toBe(false);
-        }
-        for (const { bad } of best) {
-          const covering = found.front.some(({ values }) => badOf(values).every((one, i) => one <= (bad[i] ?? NaN) + (grains[i] ?? 0))); // prettier-ignore
-          expect(covering || found.front.some(({ values }) => near(badOf(values), bad))).toBe(true);
-        }
-      }),
+      fc.property(
+        anyDesk,
+        fc.constantFrom('upright', 'tweeter-inboard'),
+        fc.constantFrom(...asks),
+        fc.integer({ min: 0, max: 1000 }),
+        (desk, lying, asked, seed) => {
+          const changes = { ...desk, '/speaker/lying': lying };
+          const read = checkProject(demoWith(changes));
+          if (!read.ok) return;
+          const of = read.value;
+          const wanted = ask(of, asked);
+          const found = search(of, firstLayout(of), wanted, seed);
+          const { passing, best } = exhaustive(changes, of, wanted);
+          // Candidates nearer to each other than a grain count as alike: each member has one of the best within it.
+          const grains = wanted.aims.map(({ unit }) => (unit === 'mm' ? 0.1 : unit === 'kg' ? 0.001 : 0.01));
+          const near = (a: readonly number[], b: readonly number[]) => a.every((one, i) => Math.abs(one - (b[i] ?? NaN)) <= (grains[i] ?? 0)); // prettier-ignore
+          const badOf = (values: Readonly<Record<string, number | null>>) => wanted.aims.map(({ name, better }) => (better === 'less' ? 1 : -1) * (values[name] ?? NaN)); // prettier-ignore
+          expect(found.front.length === 0).toBe(passing.length === 0);
+          for (const { edits, values } of found.front) {
+            members += 1;
+            const own = passing.find((one) => edits.every(({ pointer, value }) => sameJson(one.edits[`/layouts/0${pointer}`], value))); // prettier-ignore
+            expect(own?.bad).toEqual(badOf(values));
+            expect(passing.some(({ bad }) => dominates(bad, badOf(values)))).toBe(false);
+          }
+          for (const { bad } of best) {
+            const covering = found.front.some(({ values }) => badOf(values).every((one, i) => one <= (bad[i] ?? NaN) + (grains[i] ?? 0))); // prettier-ignore
+            expect(covering || found.front.some(({ values }) => near(badOf(values), bad))).toBe(true);
+          }
+        },
+      ),
       { numRuns: runs(120) },
     );
     expect(members).toBeGreaterThan(runs(120));

@@ -1,7 +1,7 @@
 import { speedOfSound } from '$lib/acoustics/air.ts';
 import { sourceOf, type Source } from '$lib/acoustics/field.ts';
 import type { Layout, Project } from '$lib/project/project.ts';
-import { asStood } from '$lib/project/stood.ts';
+import { asStood, type StoodSpeaker } from '$lib/project/stood.ts';
 import { plan } from '$lib/solution/plan.ts';
 import type { Solution } from '$lib/solution/solution.ts';
 import { solutionOf } from '$lib/solution/solve.ts';
@@ -17,6 +17,7 @@ import { measureOf, placesOf, type Aimed, type Measure, type Places } from './me
  */
 export class Candidates {
   readonly #project: Project;
+  readonly #speaker: StoodSpeaker;
   readonly #layout: Layout;
   readonly #ask: Pick<Ask, 'free'>;
   readonly #at: number;
@@ -38,13 +39,14 @@ export class Candidates {
 
   constructor(project: Project, layout: Layout, ask: Pick<Ask, 'free'>) {
     this.#project = project;
+    this.#speaker = asStood(project.speaker);
     this.#layout = layout;
     this.#ask = ask;
     this.#at = project.layouts.indexOf(layout);
     const pointers = editsAt({ free: ask.free.filter(({ rules }) => rules === null) }, 0).map(({ pointer }) => pointer);
     const free = ask.free.filter(({ rules }) => rules !== null);
     this.#kernels = Array.from({ length: candidatesOf({ free }) }, (_, index) =>
-      aimKernel(asStood(project.speaker), withEdits(layout, editsAt({ free }, index)), pointers),
+      aimKernel(this.#speaker, withEdits(layout, editsAt({ free }, index)), pointers),
     );
     this.#before = placesOf(layout);
     this.#speed = speedOfSound(layout.air.temperature);
@@ -102,7 +104,7 @@ export class Candidates {
       if (measure.needs === 'aim') return measure.of(this.#aimedBy(pair, speed));
       const [head, sides] = [pair.heads[0], pair.poses];
       if (measure.needs === 'bodies') return measure.of({ layout, head, sides });
-      const speaker = asStood(this.#project.speaker);
+      const speaker = this.#speaker;
       return measure.of({ speaker, source: this.#sourceAt(speed), layout, head, speedOfSound: speed, sides });
     }
     const whole = this.#whole();
@@ -115,7 +117,7 @@ export class Candidates {
 
   /** Kept from candidate to candidate: only the air changes it. */
   #sourceAt(speed: number): Source {
-    if (this.#source?.of !== speed) this.#source = { of: speed, source: sourceOf(this.#project.speaker, speed) };
+    if (this.#source?.of !== speed) this.#source = { of: speed, source: sourceOf(this.#speaker, speed) };
     return this.#source.source;
   }
 

@@ -15,7 +15,7 @@ import { withMeasuresOf } from '$lib/views/compare/whole.ts';
 import { withLayouts } from '../../study/layouts.ts';
 import { withGap } from '../../rooms.ts';
 
-const quick = comparedBy.filter(({ needs }) => needs !== 'sound' && needs !== 'sheets');
+const quick = comparedBy.filter(({ needs }) => ['aim', 'bodies', 'stands'].includes(needs));
 
 const layoutsOf = (...changes: readonly Readonly<Record<string, unknown>>[]): Project => {
   const of = withLayouts(...changes);
