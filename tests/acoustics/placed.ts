@@ -71,6 +71,7 @@ export function reflections({ desk, wall }: Walled, source: Vec3, head: Vec3, sp
     desk,
     room: { walls: wall === null ? [] : [wallAt('behind', 0, wall)], ceiling: null },
     monitors: [],
+    surfaces: [],
   });
   const drivers = [{ ...placed('one', 'full-range', 200, source), distance: distance(source, head) }];
   const arrivals = arrivalsOf(drivers, vec3(0, -1, 0), surfaces, { screens: [], side: 'right' }, head);

@@ -14,6 +14,7 @@ function by(bearing: number, far: number, [from, to]: readonly [Vec3, Vec3] = [s
     desk: rectangularDesk(1400, 700, 735),
     room: { walls: [wallAt('wall', bearing, far)], ceiling: null },
     monitors: [],
+    surfaces: [],
   });
   const wall = surfaces.find(({ name }) => name === 'wall:wall');
   const met = wall && bounce(wall.plane, from, to);

@@ -84,13 +84,14 @@ export function fieldOf(
   const directWaves: Wave[] = [];
   const parts: Part[] = [];
   const others = othersThan(way);
-  const solid = way.screens.filter(({ monitor }) => monitor === null);
-  /** A screen is a plate of its own: beside the direct sound, and on the ways by its own face, its body is not one more. */
+  const solid = way.screens.filter(({ name }) => name !== 'monitor' && name !== 'surface');
+  /** A screen is a plate of its own, and so is a shelf: beside the direct sound, and on the ways by its own face, its body is not one more. */
   const shadesBy = ({ position }: PlacedDriver, surface: number | null, point: Vec3 | null): Shade[] => {
     if (surface === null || point === null)
       return shadesOn(position, head, othersThan({ ...way, screens: solid }), speed);
-    const monitor = surfaces[surface]?.monitor ?? null;
-    const beside = ({ monitor: own }: Screen): boolean => monitor === null || own !== monitor;
+    const { monitor = null, face } = surfaces[surface] ?? {};
+    const beside = (one: Screen): boolean =>
+      (monitor === null || one.monitor !== monitor) && (face === undefined || one.surface !== face.surface);
     return [
       ...shadesOn(position, point, others.filter(beside), speed),
       ...shadesOn(point, head, way.screens.filter(beside), speed),
@@ -125,13 +126,13 @@ export function fieldOf(
     for (const { surface, between, sent } of scattered.filter((one) => one.driver === driver)) {
       const mirrored = own.find((arrival) => arrival.surface === surface);
       const arriving = (): Transfer => {
-        const { mirrors, blocks, edges, point } = sent();
+        const { counted, mirrors, blocks, edges, point } = sent();
         const sum = silence();
         for (const edge of edges) {
-          addWave(sum, { ...waveOf(edge, 1), bent: alongDescent(edge.theta, bent, places) }, places);
+          addWave(sum, { ...waveOf(edge, counted), bent: alongDescent(edge.theta, bent, places) }, places);
         }
-        if (mirrors && mirrored) addWave(sum, waveOf(mirrored, mirrored.kept / mirrored.length), places);
-        if (blocks && direct) addWave(sum, waveOf(direct, -1 / direct.length), places);
+        if (mirrors && mirrored) addWave(sum, waveOf(mirrored, (counted * mirrored.kept) / mirrored.length), places);
+        if (blocks && direct) addWave(sum, waveOf(direct, -counted / direct.length), places);
         shade(sum, shadesBy(placed, surface, point), places);
         return sum;
       };

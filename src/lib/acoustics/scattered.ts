@@ -6,7 +6,7 @@ import type { Transfer } from './branches.ts';
 import { detoursAt } from './descent.ts';
 import { scatteringOf, type EdgeWave, type Scattering } from './diffraction.ts';
 import { metBy, onOneSide } from './plate.ts';
-import type { RoomSurface } from './surface.ts';
+import { countedOf, plateBetween, type RoomSurface } from './surface.ts';
 
 /** One way from a driver by an edge or a corner of a surface to the head. */
 export interface EdgeArrival {
@@ -31,6 +31,8 @@ export interface Scattered {
 
 /** What comes by a surface: see `Scattering`. */
 interface Sent extends Pick<Scattering, 'mirrors' | 'blocks'> {
+  /** How much of it counts, 0…1. */
+  readonly counted: number;
   readonly edges: readonly EdgeArrival[];
   /** The point of it on whose ways what stands near them counts for all of it. */
   readonly point: Vec3;
@@ -50,7 +52,7 @@ export function scatteredBy(
   const detours = detoursAt(speed);
   return drivers.flatMap(({ position, acousticCentre }, driver) =>
     surfaces.flatMap((surface, index): Scattered[] => {
-      const { plate } = surface;
+      const plate = plateBetween(surface, acousticCentre, head);
       if (plate === null) return [];
       const sent = once((): Sent => {
         const { mirrors, blocks, edges } = scatteringOf(plate, acousticCentre, head, sentBack(surface), detours);
@@ -58,6 +60,7 @@ export function scatteredBy(
         return {
           mirrors,
           blocks,
+          counted: countedOf(surface, plate, acousticCentre, head),
           edges: edges.map((edge): EdgeArrival => ({ length: edge.length, leaving: leaving(edge), theta: edge.theta })),
           point: metBy(plate, position, head),
         };

@@ -4,9 +4,11 @@ import type { SideName } from '$lib/project/project.ts';
 
 /** A body that can stand in the way of sound. */
 export interface Screen {
-  readonly name: 'monitor' | 'left-cabinet' | 'right-cabinet';
+  readonly name: 'monitor' | 'surface' | 'left-cabinet' | 'right-cabinet';
   /** Which of the monitors, from 0; null for anything else. */
   readonly monitor: number | null;
+  /** Which of the layout's surfaces, from 0; absent for anything else. */
+  readonly surface?: number;
   readonly body: Solid;
   /** Its narrower side as seen from the front, mm: what a wave has to go round. */
   readonly width: number;

@@ -63,10 +63,11 @@ export function reflectionItems(name: SideName, plan: Plan, projection: Projecti
   const walls = wallsDrawn(plan.layout).filter(({ wall }) => projection === fromAbove || isAcross(wall));
   return leadingReflections(side.reflections).flatMap(({ surface, driver, point }): Item[] => {
     const wall = walls.find((one) => surface === `wall:${one.wall.name}`);
-    if (surface !== 'desk' && !wall) return [];
+    const plate = plan.layout.surfaces.findIndex((one) => surface === `surface:${one.name}`);
+    if (surface !== 'desk' && !wall && plate < 0) return [];
     const source = side.drivers.find((one) => one.name === driver)?.position;
     if (source === undefined) return [];
-    const id = `reflection-${name}-${wall ? `wall-${wall.index}` : surface}`;
+    const id = `reflection-${name}-${wall ? `wall-${wall.index}` : plate < 0 ? surface : `surface-${plate}`}`;
     const at = projection.flat(point);
     const [from, to] = segment(source, plan.head, projection);
     // The desk's way is the one to look at; the wall's is detail.

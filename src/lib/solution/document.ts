@@ -90,7 +90,7 @@ export interface ReflectionPlan {
   /** Whether the surface is there at the point. */
   readonly lands: boolean;
   /** What stands in its way; null for nothing. It then loses the more the higher the frequency. */
-  readonly screenedBy: 'monitor' | 'left-cabinet' | 'right-cabinet' | null;
+  readonly screenedBy: 'monitor' | 'surface' | 'left-cabinet' | 'right-cabinet' | null;
   readonly pathDifference: number;
   readonly delay: number;
   /** dB re the direct sound, by spreading alone. */

@@ -1,9 +1,9 @@
 import type { Screen } from '$lib/acoustics/screens.ts';
 import type { Solid } from '$lib/geometry/solid.ts';
-import { monitorBody } from '$lib/layout/bodies.ts';
+import { monitorBody, plateBody } from '$lib/layout/bodies.ts';
 import { sideNames, type Layout, type SideName, type Speaker } from '$lib/project/project.ts';
 
-/** Everything that can stand in the way of sound: the screens, and both cabinets. */
+/** Everything that can stand in the way of sound: the screens, the plates of surfaces, and both cabinets. */
 export const screensAround = (
   speaker: Speaker,
   layout: Layout,
@@ -14,6 +14,13 @@ export const screensAround = (
     monitor: index,
     body: monitorBody(monitor),
     width: Math.min(monitor.width, monitor.height),
+  })),
+  ...layout.surfaces.map((surface, index): Screen => ({
+    name: 'surface',
+    monitor: null,
+    surface: index,
+    body: plateBody(surface, layout.desk),
+    width: Math.min(surface.width, surface.depth),
   })),
   ...sideNames.map((side): Screen => ({
     name: `${side}-cabinet`,

@@ -1,11 +1,15 @@
 import type { SurfaceName } from '$lib/acoustics/surface.ts';
+import { surfaceCalled } from '$lib/project/surface.ts';
 import { wallText } from '$lib/project/wall.ts';
 import type { Screen } from '$lib/acoustics/screens.ts';
 
 /** A surface in a few words. */
 export function surfaceName(surface: SurfaceName): string {
   if (surface === 'monitor') return 'screen';
-  return surface === 'desk' || surface === 'ceiling' ? surface : wallText(surface.slice('wall:'.length));
+  if (surface === 'desk' || surface === 'ceiling') return surface;
+  return surface.startsWith('surface:')
+    ? `plate of ${surfaceCalled(surface.slice('surface:'.length))}`
+    : wallText(surface.slice('wall:'.length));
 }
 
 /** A surface at the beginning of a sentence; screens by their number, from 1. */
@@ -16,6 +20,7 @@ export type Obstacle = Screen['name'];
 
 const obstacles = {
   monitor: 'the screen',
+  surface: 'a shelf or plate',
   'left-cabinet': 'the left cabinet',
   'right-cabinet': 'the right cabinet',
 } as const satisfies Record<Obstacle, string>;

@@ -208,8 +208,10 @@ const sourceOf = (s: Subject): Vec3 => {
 };
 const planeOf = (s: Subject): Plane => {
   const reflection = reflectionOf(s);
-  const surface = surfacesAround(s.layout).find(({ name, monitor }) =>
-    sameSurface(reflection, { surface: name, monitor }),
+  // Of the two faces of a plate, the one that looks towards the loudspeaker.
+  const surface = surfacesAround(s.layout).find(
+    ({ name, monitor, plane: { through, normal } }) =>
+      sameSurface(reflection, { surface: name, monitor }) && dot(subtract(sourceOf(s), through), normal) >= 0,
   );
   if (!surface) throw new Error(`the layout has no ${reflection.surface}`);
   return surface.plane;
