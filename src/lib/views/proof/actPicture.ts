@@ -8,7 +8,7 @@ export interface ActPicture {
   readonly after: readonly Point[];
   /** The stand under the cabinet; empty from above, where the cabinet's bottom is its outline. */
   readonly stand: readonly Point[];
-  /** The card, or the way of the corner that is watched. */
+  /** The card’s thickness at the edge it lies under, or the way of the corner that is watched. */
   readonly mark: readonly Point[];
   /** The point that stays. */
   readonly pivot: Point;
@@ -79,7 +79,7 @@ function cardPicture(
     before: body,
     after: body.map(turned),
     stand: [[near[0], 0], [far[0], 0], far, near],
-    mark: [pivot, edge, turned(edge)],
+    mark: [edge, turned(edge)],
     pivot,
     times,
   };
