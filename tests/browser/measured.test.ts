@@ -101,4 +101,7 @@ test('how sure the plan is, opened by key: what to measure again first, its card
   await expect.poll(() => part.innerText()).toMatch(/of 10\s000 trials the axis passes the head within\s+\d+\smm/);
   await expect.poll(() => part.innerText()).toContain('says the same');
   await expectAccessible('light and dark');
+  // By what it was measured with.
+  await part.getByRole('combobox', { name: 'Setback, measured with' }).selectOption('estimate');
+  await expect.poll(() => part.getByRole('row', { name: /^Setback/ }).innerText()).toMatch(/±\s60\smm/);
 });

@@ -31,11 +31,18 @@ test('names the value that does the most, and gives each its line', () => {
     'Measure this again first: setback. It makes 49 % of what is open at the head.',
   );
   const rows = sureRows(sure.sides.right, plan);
-  expect(rows[0]).toEqual({
+  expect(rows[0]).toMatchObject({
+    value: 'setback',
     name: 'Setback',
+    tool: 'tape, chair in its place',
     span: '±\u202f20\u202fmm',
     share: expect.closeTo(0.49, 2),
     atHead: '14\u202fmm',
+  });
+  // A desk's height of 735 mm within ± 2 mm is what no tape leaves open: a doubt of one's own.
+  expect(rows.find(({ value }) => value === 'deskHeight')).toMatchObject({
+    tool: null,
+    tools: expect.arrayContaining([{ name: 'tape, class II', sure: 1.2 }]),
   });
   expect(rows.find(({ name }) => name === 'Baffle rake')?.span).toBe('±\u202f0.5°');
   expect(sureAngles(sure, 'right').map(({ text }) => text)).toEqual(['±\u202f2.2°', '±\u202f6°']);

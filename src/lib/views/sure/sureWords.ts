@@ -1,7 +1,10 @@
 import { capital } from '$lib/project/capital.ts';
 import type { Plan } from '$lib/solution/document.ts';
 import { sidesAlike } from '$lib/drawing/sidesAlike.ts';
-import type { SideName } from '$lib/project/project.ts';
+import { measuredWith } from '$lib/project/fields/measuredWith.ts';
+import type { Tool } from '$lib/project/fields/readingKinds.ts';
+import type { Layout, SideName, Speaker } from '$lib/project/project.ts';
+import type { SureKey } from '$lib/project/sure.ts';
 import { MM_PER_INCH, type LengthDisplay } from '$lib/project/units.ts';
 import { classNames } from '$lib/proof/generalTolerance.ts';
 import { coarsestWithin, type ShopError, type ShopTolerance } from '$lib/proof/shopTolerance.ts';
@@ -19,7 +22,12 @@ export function lessSure(plan: Plan, { sides }: SurePlan): { readonly side: Side
 
 /** One measured value and its part of what is open. */
 export interface SureRow {
+  readonly value: SureKey;
   readonly name: string;
+  /** What it is measured with where its span is what that commonly leaves open; null for a doubt of one's own. */
+  readonly tool: string | null;
+  /** What else it may be measured with. */
+  readonly tools: readonly Tool[];
   /** How far it may be off: `± 10 mm`. */
   readonly span: string;
   /** 0…1. */
@@ -32,15 +40,37 @@ export interface SureRow {
 const LEAST_SHARE = 0.005;
 
 /** What does the most first; what does next to nothing is left out. */
-export const sureRows = ({ by }: SideSure, { project: { display } }: Plan): readonly SureRow[] =>
+export const sureRows = ({ by }: SideSure, { project, layout }: Plan): readonly SureRow[] =>
   by
     .filter(({ share }) => share >= LEAST_SHARE)
-    .map(({ value, span, share, shift }) => ({
-      name: capital(sureNames[value]),
-      span: `±\u202f${value === 'baffleRake' ? angleText(span) : tapeText(span, display)}`,
-      share,
-      atHead: tapeText(Math.hypot(...shift), display),
-    }));
+    .map(({ value, span, share, shift }) => {
+      const tools = measuredWith(value, lengthOf(value, project.speaker, layout));
+      return {
+        value,
+        name: capital(sureNames[value]),
+        tool: tools.find(({ sure }) => sure === span)?.name ?? null,
+        tools,
+        span: `±\u202f${value === 'baffleRake' ? angleText(span) : tapeText(span, project.display)}`,
+        share,
+        atHead: tapeText(Math.hypot(...shift), project.display),
+      };
+    });
+
+/** How long what a value is taped over is, mm, at the most where it is several; 0 where it is none. */
+function lengthOf(value: SureKey, speaker: Speaker, { desk, placement: { left, right } }: Layout): number {
+  switch (value) {
+    case 'deskHeight':
+      return desk.height;
+    case 'driverHeight':
+      return Math.max(...speaker.drivers.map(({ height }) => height));
+    case 'markX':
+      return Math.max(Math.abs(left.x), Math.abs(right.x));
+    case 'markY':
+      return Math.max(left.y, right.y);
+    default:
+      return 0;
+  }
+}
 
 /** What to measure again first; null where nothing is open. */
 export function measureAgain({ by: [most] }: SideSure): string | null {
