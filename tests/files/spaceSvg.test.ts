@@ -25,7 +25,6 @@ const palette: Palette = {
     surface: one(13),
     wall: one(2),
     monitor: one(3),
-    surface: one(8),
     cabinet: one(4),
     driver: one(5),
     stand: one(6),
