@@ -9,10 +9,10 @@ export const does: readonly string[] = [
 
 /** What they are not to be used for, one sentence each. */
 export const doesNot: readonly string[] = [
-  'Stands are for cabinets, upright or on their side, on one level desk, of any outline. Shelves, wall mounts, floor stands and anything overhead are not covered.',
-  'Desk and screens count as thin rigid plates with their edges, walls as mirrors without any. What the desk does below some 250 Hz is not known.',
+  'Stands are for cabinets, upright or on their side, on what is level: a desk of any outline, a shelf, a riser, a floor stand’s plate, the floor. Wall mounts and anything hung are not covered, and whether a shelf and its fixings carry the load is not checked.',
+  'Desk, shelves and screens count as thin rigid plates with their edges, walls as mirrors without any. What the desk does below some 250 Hz is not known.',
   'Below some 250 Hz the room decides what is heard, and of the room nothing is known here but its nearest surfaces (rule of thumb).',
-  'Where the drivers of a bought loudspeaker were lined up is seldom published. Until that design point is given, the sum at the crossover is not known and no advice is built on it.',
-  'It measures nothing and corrects no sound. Drivers are flat pistons, filters are those of the textbook.',
+  'Where the drivers of a bought loudspeaker were lined up is seldom published: its maker is assumed to have done so on the tweeter’s axis at 1 m. Where the design point is called not known, no advice is built on how the drivers add up.',
+  'It reads responses measured elsewhere; it measures nothing itself and corrects no sound. Drivers are flat pistons, filters are those of the textbook.',
   'Wood, joints and glue are not checked for strength, and nothing is tested: hold the cabinet at the first try.',
 ];
