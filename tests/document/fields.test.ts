@@ -15,6 +15,7 @@ import { inRoom } from '../rooms.ts';
 const full = project({
   '/speaker/drivers/0/radiating': 25,
   '/speaker/drivers/1/radiating': 75,
+  '/layouts/0/monitors/0/curve': 1500,
   '/speaker/centreOfMass': { depth: 100, height: 130 },
   '/layouts/0/stand/stop': { height: 8, thickness: 6 },
   '/layouts/0/aim/through': { between: ['tweeter', 'woofer'], fraction: 0.5 },

@@ -86,7 +86,10 @@ function changed(layout: Readonly<Record<string, unknown>>): unknown {
   return { ...document, layouts: [{ ...document.layouts[0], ...layout }] };
 }
 
-test('any room of version 1 opens, each wall where it was unless that ran through the desk or the head', () => {
+/** A screen in the middle of the desk. */
+const SCREEN = { y: 520, width: 615, height: 365, bottom: 110 };
+
+test('any room of version 1 opens, each wall where it was unless that ran through the desk, the head or the screen', () => {
   const maybe = (from: number, to: number) => fc.option(numberFrom(from, to));
   fc.assert(
     fc.property(
@@ -95,7 +98,7 @@ test('any room of version 1 opens, each wall where it was unless that ran throug
       fc.record({ offset: numberFrom(-6000, 6000), setback: numberFrom(-3000, 6000), headWidth: numberFrom(80, 250) }),
       (desk, room, seat) => {
         const checked = checkProject(
-          changed({ desk: { ...desk, height: 735 }, room, listener: { ...seat, earHeight: 1180 } }),
+          changed({ desk: { ...desk, height: 735 }, room, monitors: [SCREEN], listener: { ...seat, earHeight: 1180 } }),
         );
         if (!checked.ok) throw new Error(checked.faults.map(faultLine).join('\n'));
         const [layout] = checked.value.layouts;
@@ -103,9 +106,9 @@ test('any room of version 1 opens, each wall where it was unless that ran throug
         const least = (edge: number, ear: number, wall: number | null) => wall && Math.max(wall, edge, ear);
         const half = seat.headWidth / 2;
         const back = desk.wallGap === null ? null : desk.depth + desk.wallGap;
-        expect(at('behind')).toBe(back === null ? null : Math.max(back, -seat.setback));
-        expect(at('left')).toBe(least(desk.width / 2, half - seat.offset, room.leftWall));
-        expect(at('right')).toBe(least(desk.width / 2, half + seat.offset, room.rightWall));
+        expect(at('behind')).toBe(back === null ? null : Math.max(back, -seat.setback, SCREEN.y));
+        expect(at('left')).toBe(least(Math.max(desk.width / 2, SCREEN.width / 2), half - seat.offset, room.leftWall));
+        expect(at('right')).toBe(least(Math.max(desk.width / 2, SCREEN.width / 2), half + seat.offset, room.rightWall));
       },
     ),
     { numRuns: runs(500) },

@@ -1,8 +1,9 @@
 import { pointWithin } from '$lib/geometry/gapWithin.ts';
 import { radians } from '$lib/geometry/angle.ts';
-import { vec3, type Vec3 } from '$lib/geometry/point.ts';
+import { along, dot, scale, subtract, vec3, type Vec3 } from '$lib/geometry/point.ts';
 import { deskShape } from '$lib/project/deskShape.ts';
-import type { Desk, Layout, Monitor, Surface as PlacedSurface, Wall } from '$lib/project/project.ts';
+import type { Desk, Layout, Surface as PlacedSurface, Wall } from '$lib/project/project.ts';
+import { facesOf, type ScreenFace } from '$lib/project/screenFaces.ts';
 import { surfaceOutline } from '$lib/project/surface.ts';
 import { towards } from '$lib/project/wall.ts';
 import type { Plane } from './bounce.ts';
@@ -59,7 +60,9 @@ export function surfacesAround({
     flat(deskTop(desk), desk.absorption),
     ...room.walls.map((wall) => flat(wallFace(wall, upright), wall.absorption)),
     ...(ceiling === null ? [] : [flat(ceilingAt(top), ceiling.absorption)]),
-    ...monitors.map((monitor, index) => ({ ...monitorFace(monitor), absorption: 0, monitor: index })),
+    ...monitors.flatMap((monitor, index) =>
+      facesOf(monitor).map((face) => ({ ...monitorFace(face), absorption: 0, monitor: index })),
+    ),
     ...surfaces.flatMap((surface, index) =>
       PLATE_SIDES.map((side) => {
         const top = surface.height - desk.height;
@@ -99,13 +102,6 @@ const ceilingAt = (z: number): Surface => ({
   plane: { through: vec3(0, 0, z), normal: vec3(0, 0, -1) },
   holds: () => true,
   plate: null,
-});
-
-const monitorFace = ({ x, y, bottom, width, height }: Monitor): Surface => ({
-  name: 'monitor',
-  plane: { through: vec3(x, y, bottom), normal: vec3(0, -1, 0) },
-  holds: (point) => Math.abs(point.x - x) <= width / 2 && point.z >= bottom && point.z <= bottom + height,
-  plate: rectangularPlate(vec3(x - width / 2, y, bottom), vec3(width, 0, 0), vec3(0, 0, height)),
 });
 
 const PLATE_SIDES = ['top', 'underside'] as const;
@@ -153,4 +149,19 @@ export function countedOf({ face }: RoomSurface, plate: Plate, a: Vec3, b: Vec3)
     return share * share * (3 - 2 * share);
   };
   return fromSide(a) * fromSide(b);
+}
+
+/** The face of a screen, or a strip of it. */
+function monitorFace({ middle, across, up, normal, width, height }: ScreenFace): Surface {
+  const corner = along(middle, across, -width / 2);
+  return {
+    name: 'monitor',
+    plane: { through: middle, normal },
+    holds: (point) => {
+      const from = subtract(point, middle);
+      const over = dot(from, up);
+      return Math.abs(dot(from, across)) <= width / 2 && over >= 0 && over <= height;
+    },
+    plate: rectangularPlate(corner, scale(across, width), scale(up, height)),
+  };
 }

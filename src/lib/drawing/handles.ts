@@ -20,6 +20,7 @@ import { wallLine, wallsDrawn } from './roomFromAbove.ts';
 import { wallsCut } from './roomFromSide.ts';
 import type { SheetSource } from './sheetSource.ts';
 import { middleFromAbove, seenFromSide } from './surfaceItems.ts';
+import { screenFromAbove, screenFromSide } from './screenOutline.ts';
 
 /** Half the length and half the breadth of what is taken hold of at a head, as shares of its breadth. */
 const HEAD_HALF_LENGTH = 0.64;
@@ -47,20 +48,20 @@ export function topHandles(source: SheetSource): Handle[] {
   return [
     ...wallsFromAbove(scene),
     ...deskHandles(scene),
-    ...layout.monitors.map(({ x, y, width: wide, depth: deep }, index) => ({
+    ...layout.monitors.map((one, index) => ({
       ...monitor(index),
-      at: [x, y + deep / 2] as const,
+      at: [one.x, one.y + one.depth / 2] as const,
       up: monitorDepth(scene, index),
       across: {
         input: scene.inputs.at('monitors', index, 'x'),
-        value: x,
+        value: one.x,
         rate: 1,
         range: desks.monitor.x,
-        says: x < 0 ? 'left of the middle' : 'right of the middle',
-        sign: signOf(x),
+        says: one.x < 0 ? 'left of the middle' : 'right of the middle',
+        sign: signOf(one.x),
         align: [0],
       },
-      body: rectangle([x - wide / 2, y, x + wide / 2, y + deep]),
+      body: screenFromAbove(one),
     })),
     ...layout.surfaces.map((surface, index): Handle => ({
       ...surfaceHandle(surface, index),
@@ -115,19 +116,19 @@ export function sideHandles(source: SheetSource, ground: number, top: number): H
         };
   return [
     ...wallsFromSide(scene, [ground, top]),
-    ...layout.monitors.map(({ y, depth, bottom, height }, index) => ({
+    ...layout.monitors.map((one, index) => ({
       ...monitor(index),
-      at: [y + depth / 2, bottom + height / 2] as const,
+      at: [one.y + one.depth / 2, one.bottom + one.height / 2] as const,
       across: monitorDepth(scene, index),
       up: {
         ...upwards,
         input: inputs.at('monitors', index, 'bottom'),
-        value: bottom,
+        value: one.bottom,
         range: desks.monitor.bottom,
         says: 'over the desk',
         align: [0],
       },
-      body: rectangle([y, bottom, y + depth, bottom + height]),
+      body: screenFromSide(one),
     })),
     ...layout.surfaces.map((surface, index): Handle => {
       const { left, right, top, bottom } = seenFromSide(layout, surface);

@@ -5,6 +5,7 @@ import type { Layout, Wall } from '$lib/project/project.ts';
 import { gapToWall, reachOf, towards } from '$lib/project/wall.ts';
 import { rectangle } from './box.ts';
 import { surfacesFromAbove } from './surfaceItems.ts';
+import { screenFromAbove } from './screenOutline.ts';
 import type { Item } from './view.ts';
 
 /** How thick the wall is drawn, mm: enough to show its hatching. */
@@ -74,12 +75,12 @@ export function wallLine({ bearing, distance }: Wall, points: readonly Point[]):
 }
 
 const monitors = (layout: Layout): Item[] =>
-  layout.monitors.map(({ x, y, width, depth }, index) => ({
+  layout.monitors.map((monitor, index) => ({
     kind: 'outline',
     id: `monitor-${index}`,
     subject: 'monitor',
     pen: 'wide',
-    points: rectangle([x - width / 2, y, x + width / 2, y + depth]),
+    points: screenFromAbove(monitor),
     closed: true,
     filled: true,
   }));

@@ -5,6 +5,7 @@ import { towards, wayTo } from '$lib/project/wall.ts';
 import { rectangle } from './box.ts';
 import { WALL_THICKNESS, wallsDrawn } from './roomFromAbove.ts';
 import { surfacesFromSide } from './surfaceItems.ts';
+import { screenFromSide } from './screenOutline.ts';
 import type { Item, Outline } from './view.ts';
 
 /**
@@ -136,8 +137,8 @@ export function roomFromSide(layout: Layout, floor: Floor, span: readonly [numbe
     ...leg('leg-rear', depth - LEG_INSET - LEG, ground, broken),
     line('desk', rectangle([0, -TOP, depth, 0]), { pen: 'wide', closed: true, filled: true }),
     ...surfacesFromSide(layout, ground),
-    ...layout.monitors.map(({ y, depth: thick, bottom, height }, index) =>
-      line(`monitor-${index}`, rectangle([y, bottom, y + thick, bottom + height]), {
+    ...layout.monitors.map((monitor, index) =>
+      line(`monitor-${index}`, screenFromSide(monitor), {
         subject: 'monitor',
         pen: 'phantom',
         closed: true,

@@ -1,6 +1,7 @@
 import type { Plan } from '$lib/solution/document.ts';
 import type { Layout, SideName, Speaker } from '$lib/project/project.ts';
 import { deskShape } from '$lib/project/deskShape.ts';
+import { screenFromSide } from './screenOutline.ts';
 import { driversOn } from '$lib/layout/place.ts';
 import { asStood } from '$lib/project/stood.ts';
 import { boxOf } from './box.ts';
@@ -41,7 +42,12 @@ export function sideView(
   const [left, , right, top] = boxOf(
     [...head, ...box]
       .flatMap((item) => (item.kind === 'outline' ? item.points : []))
-      .concat(layout.monitors.map(({ y, depth, bottom, height }) => [y + depth, bottom + height]))
+      .concat(
+        layout.monitors.map((monitor) => {
+          const [, , right, top] = boxOf(screenFromSide(monitor));
+          return [right, top] as const;
+        }),
+      )
       .concat(
         layout.surfaces.flatMap((surface) => {
           const { left, right, top } = seenFromSide(layout, surface);

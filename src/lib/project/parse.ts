@@ -10,6 +10,7 @@ import type { Layout, Project, TiltRule, ToeRule } from './project.ts';
 import { expectation } from './range.ts';
 import { referenceFaults } from './references.ts';
 import { aimRules, projectSchema } from './schema.ts';
+import { screenFaults } from './screenFaults.ts';
 import { sizeFault } from './size.ts';
 import { surfaceFaults } from './surfaceFaults.ts';
 import { wallFaults } from './wallFaults.ts';
@@ -88,11 +89,12 @@ function faultsOf(issue: v.BaseIssue<unknown>, above: readonly unknown[] = []): 
   ];
 }
 
-/** Walls are looked at once there is a desk between them, surfaces once there are walls round them and names are known. */
+/** Walls are looked at once there is a desk between them, screens and surfaces once there are walls round them and names are known. */
 function roomFaults(layout: Layout, index: number, named: boolean): Fault[] {
   const desk = deskFaults(layout, index);
   const walls = desk.length > 0 ? desk : wallFaults(layout, index);
-  return walls.length > 0 || !named ? walls : surfaceFaults(layout, index);
+  const screens = walls.length > 0 ? walls : screenFaults(layout, index);
+  return screens.length > 0 || !named ? screens : surfaceFaults(layout, index);
 }
 
 /** Only a solved lift may be left out. */

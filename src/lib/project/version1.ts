@@ -41,10 +41,15 @@ function deskAndRoom(layout: Document, older: Document): Document {
   const { desk: top, wall, sides, ceiling: over, ...others } = documentIn(absorbed);
   const half = numberIn(width, 0) / 2;
   const { least, most } = earsOf(documentIn(layout['listener']));
+  const screens = screensOf(layout['monitors']);
   const walls = [
-    wallFrom('behind', 0, wallGap, { from: numberIn(depth, 0), least: most.y, absorption: wall }),
-    wallFrom('left', -90, leftWall, { from: 0, least: Math.max(half, -least.x), absorption: sides }),
-    wallFrom('right', 90, rightWall, { from: 0, least: Math.max(half, most.x), absorption: sides }),
+    wallFrom('behind', 0, wallGap, {
+      from: numberIn(depth, 0),
+      least: Math.max(most.y, screens.back),
+      absorption: wall,
+    }),
+    wallFrom('left', -90, leftWall, { from: 0, least: Math.max(half, -least.x, screens.left), absorption: sides }),
+    wallFrom('right', 90, rightWall, { from: 0, least: Math.max(half, most.x, screens.right), absorption: sides }),
   ].flatMap((one) => one ?? []);
   return {
     desk: {
@@ -80,8 +85,8 @@ interface Stood {
 }
 
 /**
- * A wall of version 2; null where there was none. Version 1 let one run through the desk or the head: it is put where it
- * touches them, for no plan but that of the sound asked where it was.
+ * A wall of version 2; null where there was none. Version 1 let one run through the desk, the head or a screen’s face: it is
+ * put where it touches them, for no plan but that of the sound asked where it was.
  */
 function wallFrom(name: string, bearing: number, stood: unknown, { from, least, absorption }: Stood): Document | null {
   if (stood === undefined || stood === null) return null;
@@ -95,6 +100,19 @@ function earsOf(listener: Document) {
   const offset = numberIn(listener['offset'], 0);
   const half = numberIn(listener['headWidth'], USUAL_HEAD) / 2;
   return { least: { x: offset - half }, most: { x: offset + half, y: -numberIn(listener['setback'], 0) } };
+}
+
+/** How far the faces of screens reach back and to both sides, mm; −Infinity of none. */
+function screensOf(monitors: unknown) {
+  const all = (Array.isArray(monitors) ? monitors : []).map(documentIn);
+  const most = (reach: (monitor: Document) => number): number => Math.max(...all.map(reach));
+  const x = (monitor: Document): number => numberIn(monitor['x'], 0);
+  const half = (monitor: Document): number => numberIn(monitor['width'], 0) / 2;
+  return {
+    back: most((one) => numberIn(one['y'], -Infinity)),
+    left: most((one) => half(one) - x(one)),
+    right: most((one) => half(one) + x(one)),
+  };
 }
 
 /** What version 1 took for the width of a head where a file did not say, mm. */

@@ -1,6 +1,6 @@
 import type { Screen } from '$lib/acoustics/screens.ts';
 import type { Solid } from '$lib/geometry/solid.ts';
-import { monitorBody, plateBody } from '$lib/layout/bodies.ts';
+import { monitorHull, plateBody } from '$lib/layout/bodies.ts';
 import { sideNames, type Layout, type SideName, type Speaker } from '$lib/project/project.ts';
 
 /** Everything that can stand in the way of sound: the screens, the plates of surfaces, and both cabinets. */
@@ -12,7 +12,7 @@ export const screensAround = (
   ...layout.monitors.map((monitor, index): Screen => ({
     name: 'monitor',
     monitor: index,
-    body: monitorBody(monitor),
+    body: monitorHull(monitor),
     width: Math.min(monitor.width, monitor.height),
   })),
   ...layout.surfaces.map((surface, index): Screen => ({

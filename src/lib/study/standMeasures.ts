@@ -2,7 +2,7 @@ import { TEST_PLANE } from '$lib/solution/findings/testPlane.ts';
 import { bodyGap } from '$lib/geometry/bodyGap.ts';
 import { gapWithin } from '$lib/geometry/gapWithin.ts';
 import { overlapDepth, sixSided } from '$lib/geometry/solid.ts';
-import { monitorBody } from '$lib/layout/bodies.ts';
+import { monitorBodies } from '$lib/layout/bodies.ts';
 import { hiddenShare } from '$lib/layout/hiddenShare.ts';
 import { sideNames, type SideName } from '$lib/project/project.ts';
 import { outlineUnder } from '$lib/project/surface.ts';
@@ -130,10 +130,9 @@ export const standMeasures: readonly Measure[] = [
 function screenGap({ layout, sides }: Bodies, side: SideName, most = Infinity): number {
   const body = sixSided(sides[side].cabinet);
   return Math.min(
-    ...layout.monitors.map((monitor) => {
-      const screen = monitorBody(monitor);
-      return bodyGap(body, screen, Math.max(0, most)) || -Math.max(0, overlapDepth(body, screen));
-    }),
+    ...layout.monitors
+      .flatMap(monitorBodies)
+      .map((screen) => bodyGap(body, screen, Math.max(0, most)) || -Math.max(0, overlapDepth(body, screen))),
   );
 }
 

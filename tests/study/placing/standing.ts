@@ -2,7 +2,7 @@ import { angleBetween, cross, distance, length, subtract, vec3, type Vec3 } from
 import { overlapDepth, sixSided, stretchInside } from '$lib/geometry/solid.ts';
 import { radians } from '$lib/geometry/angle.ts';
 import { bodyGap } from '$lib/geometry/bodyGap.ts';
-import { monitorBody } from '$lib/layout/bodies.ts';
+import { monitorBodies } from '$lib/layout/bodies.ts';
 import { earsOf, headOf } from '$lib/layout/ears.ts';
 import { placeSide } from '$lib/layout/place.ts';
 import type { Pose } from '$lib/layout/pose.ts';
@@ -96,6 +96,8 @@ export function willDo(
       return x * Math.sin(turn) + y * Math.cos(turn) > far + slack;
     }),
   );
-  const screened = monitors.some((monitor) => overlapDepth(body, monitorBody(monitor)) > slack || bodyGap(body, monitorBody(monitor)) < ask.clear.screen - slack); // prettier-ignore
+  const screened = monitors
+    .flatMap(monitorBodies)
+    .some((screen) => overlapDepth(body, screen) > slack || bodyGap(body, screen) < ask.clear.screen - slack);
   return !off && own && !walled && !screened && stretchInside(body, ears.left, ears.right) === null;
 }

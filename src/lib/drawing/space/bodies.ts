@@ -1,6 +1,6 @@
 import { add, cross, dot, scale, vec3, type Point, type Vec3 } from '$lib/geometry/point.ts';
 import { FACES } from '$lib/geometry/solid.ts';
-import { monitorBody, plateBody } from '$lib/layout/bodies.ts';
+import { monitorBodies, plateBody } from '$lib/layout/bodies.ts';
 import { deskShape } from '$lib/project/deskShape.ts';
 import { sideNames, type Layout, type SideName, type Speaker } from '$lib/project/project.ts';
 import { cabinetFrame } from '$lib/drawing/cabinetFrame.ts';
@@ -26,10 +26,10 @@ export function bodiesOf(plan: Plan): Body[] {
       subject: 'surface',
       solid: solidOf(plateBody(surface, layout.desk).vertices, FACES),
     })),
-    ...layout.monitors.map((monitor): Body => ({
+    ...layout.monitors.flatMap(monitorBodies).map((body): Body => ({
       ...plainly,
       subject: 'monitor',
-      solid: solidOf(monitorBody(monitor).vertices, FACES),
+      solid: solidOf(body.vertices, FACES),
     })),
     ...sideNames.flatMap((side) => [
       standBody(plan, side),

@@ -1,4 +1,4 @@
-import { bearing, choice, fraction, length, part, position, text, temperature, type Span } from './kinds.ts';
+import { angle, bearing, choice, fraction, length, part, position, text, temperature, type Span } from './kinds.ts';
 
 /** Of what stands or hangs round a desk. */
 export const ROOM = 'a room of 6 m on each side of the desk, with margin';
@@ -159,4 +159,19 @@ export const monitor = {
     { start: 100 },
   ),
   depth: length('Depth', 'face to back', [0, 500, 'a thin panel to an old tube'], { default: 40 }),
+  turn: angle(
+    'Turn',
+    'about the middle of its lower edge; plus: to the right',
+    [-90, 90, 'square to the desk’s front edge, to either side'],
+    { default: 0 },
+  ),
+  lean: angle('Lean', 'about its lower edge; plus: back', [-45, 60, 'from hung over the head to lying on a slope'], {
+    default: 0,
+  }),
+  curve: length(
+    'Bend radius',
+    'of a curved face, “1800R” is 1800; empty: flat',
+    [200, 20000, 'from a bend round the head to one that nobody sees'],
+    { default: null, empty: 'flat', step: 100 },
+  ),
 };

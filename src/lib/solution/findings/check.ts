@@ -19,7 +19,8 @@ export interface Placed {
   readonly triangle: Triangle;
   readonly poses: Readonly<Record<SideName, Pose>>;
   readonly cabinets: Readonly<Record<SideName, Solid>>;
-  readonly monitors: readonly Solid[];
+  /** Of each screen: its body, or those of a curved one's strips. */
+  readonly monitors: readonly (readonly Solid[])[];
 }
 
 /** What a check looks at: everything solved so far. */

@@ -20,8 +20,8 @@ const DUST = 1e-6;
 const closeToScreen: PlacedCheck = ({ cabinets, monitors }) =>
   sideNames.flatMap((side) =>
     monitors.flatMap((monitor, index): Finding[] => {
-      const gap = bodyGap(cabinets[side], monitor, TO_SCREEN);
-      if (gap === 0 && overlapDepth(cabinets[side], monitor) > DUST) return [];
+      const gap = Math.min(...monitor.map((body) => bodyGap(cabinets[side], body, TO_SCREEN)));
+      if (gap === 0 && monitor.some((body) => overlapDepth(cabinets[side], body) > DUST)) return [];
       if (gap >= TO_SCREEN - DUST) return [];
       return [
         {

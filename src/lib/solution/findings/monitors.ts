@@ -1,7 +1,8 @@
-import { between, type Vec3 } from '$lib/geometry/point.ts';
+import { between, dot, subtract, type Vec3 } from '$lib/geometry/point.ts';
 import { overlapDepth, stretchInside } from '$lib/geometry/solid.ts';
 import { asMm } from '$lib/project/sentence.ts';
-import { sideNames, type Monitor } from '$lib/project/project.ts';
+import { facesOf, flatFace, type ScreenFace } from '$lib/project/screenFaces.ts';
+import { sideNames } from '$lib/project/project.ts';
 import type { Finding } from './finding.ts';
 import type { PlacedCheck } from './check.ts';
 
@@ -12,7 +13,7 @@ const TOUCHING = 1e-6;
 const monitorCollision: PlacedCheck = ({ cabinets, monitors }) =>
   sideNames.flatMap((side) =>
     monitors.flatMap((monitor, index): Finding[] => {
-      const depth = overlapDepth(cabinets[side], monitor);
+      const depth = Math.max(...monitor.map((body) => overlapDepth(cabinets[side], body)));
       if (depth <= TOUCHING) return [];
       return [
         {
@@ -31,19 +32,28 @@ const monitorCollision: PlacedCheck = ({ cabinets, monitors }) =>
     }),
   );
 
-/** How far inside the monitor's outline, seen from the front, a point lies; mm, negative outside. */
-const inside = ({ x, width, bottom, height }: Monitor, at: Vec3): number =>
-  Math.min(width / 2 - Math.abs(at.x - x), at.z - bottom, bottom + height - at.z);
+/** How far inside a face's outline, seen from its front, a point lies; mm, negative outside. */
+function inside({ middle, across, up, width, height }: ScreenFace, at: Vec3): number {
+  const from = subtract(at, middle);
+  const over = dot(from, up);
+  return Math.min(width / 2 - Math.abs(dot(from, across)), over, height - over);
+}
 
 /** A monitor between a driver and the head. */
 const sightLine: PlacedCheck = ({ layout, poses, monitors, head }) =>
   sideNames.flatMap((side) =>
     poses[side].drivers.flatMap(({ driver, position }) =>
       layout.monitors.flatMap((monitor, index): Finding[] => {
-        const body = monitors[index];
-        const stretch = body && stretchInside(body, position, head);
-        if (!stretch) return [];
-        const hidden = Math.max(...stretch.map((part) => inside(monitor, between(position, head, part))), 0);
+        const crossed = (monitors[index] ?? []).flatMap((body, strip) => {
+          const stretch = stretchInside(body, position, head);
+          return stretch ? [{ stretch, strip }] : [];
+        });
+        if (crossed.length === 0) return [];
+        const faces = facesOf(monitor);
+        const depths = crossed.flatMap(({ stretch, strip }) =>
+          stretch.map((part) => inside(faces[strip] ?? flatFace(monitor), between(position, head, part))),
+        );
+        const hidden = Math.max(...depths, 0);
         return [
           {
             code: 'monitor-in-sight-line',

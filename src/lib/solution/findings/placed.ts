@@ -1,6 +1,6 @@
 import { speedOfSound } from '$lib/acoustics/air.ts';
 import { sixSided } from '$lib/geometry/solid.ts';
-import { monitorBody } from '$lib/layout/bodies.ts';
+import { monitorBodies } from '$lib/layout/bodies.ts';
 import { headOf } from '$lib/layout/ears.ts';
 import { placeSide } from '$lib/layout/place.ts';
 import { placeFaults } from '$lib/layout/soundness.ts';
@@ -26,7 +26,7 @@ export const placedOf = (
     triangle: triangleOf(poses.left.aimedPoint, poses.right.aimedPoint, head),
     poses,
     cabinets,
-    monitors: layout.monitors.map(monitorBody),
+    monitors: layout.monitors.map(monitorBodies),
   };
 };
 

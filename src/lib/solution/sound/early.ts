@@ -1,6 +1,7 @@
 import { EARLY, earlyLevel } from '$lib/acoustics/early.ts';
 import { placesFrom } from '$lib/acoustics/grid.ts';
 import { spreadingOf } from '$lib/acoustics/reflection.ts';
+import { together } from '$lib/acoustics/wave.ts';
 import type { RoomSurface } from '$lib/acoustics/surface.ts';
 import { sideNames } from '$lib/project/project.ts';
 import type { ReflectionPlan } from '$lib/solution/document.ts';
@@ -20,7 +21,8 @@ export const earlySound = (
   speed: number,
 ): EarlySound[] =>
   surfaces.flatMap((surface, index): EarlySound[] => {
-    const early = earlyBy(heard, surface, index, speed);
+    if (surfaces.findIndex((other) => isOne(other, surface)) < index) return [];
+    const early = earlyBy(heard, surfaces, index, speed);
     if (!early) return [];
     const { delay, spreading, within, level } = early;
     const leading = leadingReflections(reflections).find((one) =>
@@ -56,19 +58,27 @@ export function deskLevel(standing: Standing): number | null {
   const { surfaces, sides } = heardOf(standing, band);
   const levels = sideNames.flatMap((side) =>
     surfaces.flatMap((surface, index) => {
-      const early = surface.name === 'desk' ? earlyBy(sides[side], surface, index, standing.speedOfSound) : null;
+      const early = surface.name === 'desk' ? earlyBy(sides[side], surfaces, index, standing.speedOfSound) : null;
       return early?.within && Number.isFinite(early.level()) ? [early.level()] : [];
     }),
   );
   return levels.length === 0 ? null : Math.max(...levels);
 }
 
-/** What of a surface is early; null where it sends nothing. */
-function earlyBy({ arrivals, field }: HeardSide, { plate }: RoomSurface, index: number, speed: number) {
-  const sent = field.bySurface[index];
-  const ways = arrivals.filter(({ surface, lands }) => surface === index && (lands || plate !== null));
-  if (!sent || ways.length === 0) return null;
+/** Whether two are one thing: the strips of a curved screen are. */
+const isOne = (a: RoomSurface, b: RoomSurface): boolean => a === b || (a.monitor !== null && a.monitor === b.monitor);
+
+/** What of a surface is early, with all strips of a curved one; null where it sends nothing. */
+function earlyBy({ arrivals, field }: HeardSide, surfaces: readonly RoomSurface[], index: number, speed: number) {
+  const own = surfaces[index];
+  const places = surfaces.flatMap((other, place) => (own && isOne(other, own) ? [place] : []));
+  const sent = places.flatMap((place) => field.bySurface[place] ?? []);
+  const ways = arrivals.filter(
+    ({ surface, lands }) =>
+      surface !== null && places.includes(surface) && (lands || (surfaces[surface]?.plate ?? null) !== null),
+  );
+  if (sent.length === 0 || ways.length === 0) return null;
   const delay = Math.min(...ways.map(({ excess }) => excess)) / speed;
-  const level = once(() => earlyLevel(sent.sum, field.direct));
+  const level = once(() => earlyLevel(together(sent), field.direct));
   return { delay, spreading: Math.max(...ways.map(spreadingOf)), within: delay < EARLY.window, level };
 }

@@ -3,9 +3,9 @@ import { gapWithin, type Outline } from '$lib/geometry/gapWithin.ts';
 import type { Point, Vec3 } from '$lib/geometry/point.ts';
 import { mirrorX, vec3 } from '$lib/geometry/point.ts';
 import { overlapDepth, sixSided, uprightBox, type Solid } from '$lib/geometry/solid.ts';
-import { monitorBody } from '$lib/layout/bodies.ts';
+import { monitorBodies } from '$lib/layout/bodies.ts';
 import { earsOf } from '$lib/layout/ears.ts';
-import type { Layout, SideName } from '$lib/project/project.ts';
+import type { Layout, Monitor, SideName } from '$lib/project/project.ts';
 import { outlineUnder } from '$lib/project/surface.ts';
 import { towards } from '$lib/project/wall.ts';
 
@@ -25,6 +25,9 @@ export interface Clearances {
 const EARS = 0.1;
 /** Boxes that touch are looked at closely, mm. */
 const DUST = 1e-9;
+/** A screen in the mirrored room, without a negative zero. */
+const mirroredScreen = (monitor: Monitor): Monitor => ({ ...monitor, x: 0 - monitor.x, turn: 0 - monitor.turn });
+
 /** Room beyond this does not matter to anybody, mm. */
 const PLENTY = 1000;
 
@@ -35,7 +38,7 @@ const PLENTY = 1000;
 export function spaceOf(layout: Layout, side: SideName, set: StoodSet, clear: Clearances) {
   const flip = side === 'left' ? mirrorX : (v: Vec3): Vec3 => v;
   const { desk, room, monitors, listener } = layout;
-  const screens = monitors.map((monitor) => ({ ...monitorBody(monitor.x === 0 || side === 'right' ? monitor : { ...monitor, x: -monitor.x }) })); // prettier-ignore
+  const screens = monitors.flatMap((monitor) => monitorBodies(side === 'right' ? monitor : mirroredScreen(monitor)));
   const sign = side === 'left' ? -1 : 1;
   const outline = outlineUnder(layout, side);
   const top = outline && side === 'left' ? mirroredOutline(outline) : outline;
