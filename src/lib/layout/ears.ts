@@ -13,7 +13,7 @@ export function earsOf(listener: Listener, desk: Desk): Record<SideName, Vec3> {
   return { left: vec3(head.x - half, head.y, head.z), right: vec3(head.x + half, head.y, head.z) };
 }
 
-/** The layout as it is in a posture: the head there, the desk at its height, and with it the risers that stand on it. */
+/** The layout as it is in a posture, the only one then: the head there, the desk at its height, and with it the risers on it. */
 export function sceneOf<Of extends Pick<Layout, 'desk' | 'listener' | 'surfaces'>>(layout: Of, posture: Posture): Of {
   const { desk, listener, surfaces } = layout;
   const height = posture.deskHeight ?? desk.height;
@@ -26,6 +26,7 @@ export function sceneOf<Of extends Pick<Layout, 'desk' | 'listener' | 'surfaces'
       setback: posture.setback,
       earHeight: posture.earHeight,
       offset: listener.offset + posture.offset,
+      postures: [],
     },
     surfaces: surfaces.map((one) => (one.on === 'desk' ? { ...one, height: one.height + risen } : one)),
   };

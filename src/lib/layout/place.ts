@@ -35,8 +35,10 @@ export type AimedLayout = Pick<Layout, 'desk' | 'listener' | 'surfaces' | 'place
  * digit. An aim for several postures is solved for all of them.
  *
  * No answer: the faults of `solveToe`, `solveTilt` and `solveSharedAim`, with pointers below the layout.
+ *
+ * @param scene The layout as it is in a posture, where that is what is asked for: aimed as in the layout, it stands as there.
  */
-export function placeSide(given: Speaker, layout: AimedLayout, side: SideName): Result<Pose> {
+export function placeSide(given: Speaker, layout: AimedLayout, side: SideName, scene = layout): Result<Pose> {
   const speaker = asStood(given);
   const flip = side === 'left' ? mirrorX : (v: Vec3): Vec3 => v;
   const head = flip(headOf(layout.listener, layout.desk));
@@ -54,7 +56,11 @@ export function placeSide(given: Speaker, layout: AimedLayout, side: SideName): 
     aimed,
   });
   if (!found.ok) return onSide(side, found.faults);
-  return success(poseOf({ speaker, drivers, aimed, side, flip, head, mark, ...found.value }));
+  const stood =
+    scene === layout
+      ? { head, mark }
+      : { head: flip(headOf(scene.listener, scene.desk)), mark: flip(vec3(x, y, standsAt(scene, side))) };
+  return success(poseOf({ speaker, drivers, aimed, side, flip, ...stood, ...found.value }));
 }
 
 /** A loudspeaker that is to be aimed, seen as a right one. */

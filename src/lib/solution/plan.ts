@@ -1,6 +1,6 @@
 import { radians } from '$lib/geometry/angle.ts';
 import { sixSided } from '$lib/geometry/solid.ts';
-import { earsOf } from '$lib/layout/ears.ts';
+import { earsOf, sceneOf } from '$lib/layout/ears.ts';
 import { placeSide } from '$lib/layout/place.ts';
 import { placeFaults } from '$lib/layout/soundness.ts';
 import { pointerTo, unforeseen, type Fault } from '$lib/project/fault.ts';
@@ -11,6 +11,7 @@ import { printerOf } from '$lib/project/printer.ts';
 import {
   sideNames,
   type Layout,
+  type Posture,
   type Project,
   type SideName,
   type StandSettings,
@@ -56,6 +57,19 @@ export function plan(project: Project, layout: Layout, advice = true): Outcome<P
   }
 }
 
+/**
+ * The plan as it is in one of the layout's postures, its aim the layout's own: the head there, and what rides along with the
+ * desk at the desk's height. Null where that cannot be, as where the head is in a cabinet then.
+ */
+export function planIn(project: Project, layout: Layout, posture: Posture): Plan | null {
+  try {
+    const found = planned(project, layout, false, sceneOf(layout, posture));
+    return found.ok ? found.value : null;
+  } catch {
+    return null;
+  }
+}
+
 function hasAnswer(project: Project, layout: Layout): boolean {
   try {
     return planned(project, layout, false).ok;
@@ -64,18 +78,18 @@ function hasAnswer(project: Project, layout: Layout): boolean {
   }
 }
 
-function planned(project: Project, layout: Layout, advice: boolean): Outcome<Plan> {
+function planned(project: Project, layout: Layout, advice: boolean, scene = layout): Outcome<Plan> {
   const refuse = (kind: 'unsound' | 'no-answer', faults: readonly Fault[]): Outcome<never> => ({
     ok: false,
     kind,
     faults: fromProject(faults, project.layouts.indexOf(layout)),
   });
   const speaker = asStood(project.speaker);
-  const [left, right] = [placeSide(speaker, layout, 'left'), placeSide(speaker, layout, 'right')];
+  const [left, right] = [placeSide(speaker, layout, 'left', scene), placeSide(speaker, layout, 'right', scene)];
   if (!left.ok || !right.ok) return refuse('no-answer', [...faultsOf(left), ...faultsOf(right)]);
   const poses = { left: left.value, right: right.value };
   const cabinets = both((side) => sixSided(poses[side].cabinet));
-  const clashes = placeFaults(layout, cabinets);
+  const clashes = placeFaults(scene, cabinets);
   if (clashes.length > 0) return refuse('unsound', clashes);
 
   const stock = stockFor(project, layout);
@@ -95,7 +109,8 @@ function planned(project: Project, layout: Layout, advice: boolean): Outcome<Pla
   );
   if (fault) return refuse('no-answer', [fault]);
   const sites = advice ? both((side) => ({ speaker, layout, side, stock, shop })) : null;
-  return { ok: true, value: planOf(project, layout, { poses, cabinets, stands, ...made, sites }) };
+  const layoutIndex = project.layouts.indexOf(layout);
+  return { ok: true, value: planOf(project, scene, layoutIndex, { poses, cabinets, stands, ...made, sites }) };
 }
 
 /** What every plan begins with: the cabinets in their places, and the stands under them. */
@@ -105,7 +120,7 @@ interface Standing extends Pick<Placed, 'poses' | 'cabinets'>, Pick<Scene, 'site
   readonly takes: Readonly<Record<SideName, readonly Take[]>>;
 }
 
-function planOf(project: Project, layout: Layout, standing: Standing): Plan {
+function planOf(project: Project, layout: Layout, layoutIndex: number, standing: Standing): Plan {
   const speaker = asStood(project.speaker);
   const { poses, cabinets, stands, parts, takes, sites } = standing;
   const placed = placedOf(speaker, layout, { poses, cabinets });
@@ -136,7 +151,7 @@ function planOf(project: Project, layout: Layout, standing: Standing): Plan {
   return {
     project,
     layout,
-    layoutIndex: project.layouts.indexOf(layout),
+    layoutIndex,
     speedOfSound: speed,
     head,
     ears: earsOf(layout.listener, layout.desk),

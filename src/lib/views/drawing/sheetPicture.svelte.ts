@@ -1,5 +1,6 @@
 import { untrack } from 'svelte';
 import { dimensionStyle, screenStyle, type DimensionStyle } from '$lib/drawing/dimensionStyle.ts';
+import { lookedAt } from '$lib/drawing/lookedAt.ts';
 import { marked } from '$lib/drawing/marked.ts';
 import { severalFit, shownOf } from '$lib/drawing/rooms.ts';
 import { canWait, detailed, handlesOf, redrawn, sheetOf, textsPlaced, viewGiving } from '$lib/drawing/sheet.ts';
@@ -43,6 +44,7 @@ export class SheetPicture {
   readonly #open: OpenProject;
   readonly #gestures: Gestures;
   readonly #drawn: () => Plan;
+  readonly #fixed: () => boolean;
   /** What somebody asked to see; until then the sheet decides by its size. */
   #asked = $state<ShownViews | null>(null);
   /** The view that gives the value chosen last, where there is room for one view only and it was not the one shown. */
@@ -78,11 +80,11 @@ export class SheetPicture {
     const levelAt = (pointer: string) => this.#open.levelAt(pointer);
     const told = detailed(this.#sheet, zoom.k, this.#style).map((pane) => ({
       ...pane,
-      view: marked(pane.view, checks, levelAt),
+      view: this.#fixed() ? lookedAt(marked(pane.view, checks, levelAt)) : marked(pane.view, checks, levelAt),
     }));
     const fresh = textsPlaced(told, zoom, this.#style, this.display).map((pane) => ({
       ...pane,
-      handles: handlesOf(pane, this.#source, this.#sheet),
+      handles: this.#fixed() ? [] : handlesOf(pane, this.#source, this.#sheet),
     }));
     this.#lastPanes = steadyPanes(this.#lastPanes, fresh);
     return this.#lastPanes;
@@ -95,11 +97,19 @@ export class SheetPicture {
   /**
    * @param drawn what of the project is drawn: its last answer.
    * @param size of the paper until a window is known, px.
+   * @param fixed whether it can only be looked at.
    */
-  constructor(open: OpenProject, gestures: Gestures, drawn: () => Plan, size: Size = SERVED) {
+  constructor(
+    open: OpenProject,
+    gestures: Gestures,
+    drawn: () => Plan,
+    size: Size = SERVED,
+    fixed: () => boolean = () => false,
+  ) {
     this.#open = open;
     this.#gestures = gestures;
     this.#drawn = drawn;
+    this.#fixed = fixed;
     this.size = new ContainerSize(size, PRINTED);
     this.rested = new Rested(() => this.#source);
     this.still = {
