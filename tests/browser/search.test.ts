@@ -139,6 +139,7 @@ describe('a search', () => {
     await field('Steepest tilt, at most').fill('30');
     await search.click();
     await expect.poll(() => page.locator('[data-axis="/aim/toe"]').count()).toBe(1);
+    await page.getByRole('cell', { name: /^as set, [\d.]+°$/ }).waitFor();
   }, 300_000);
 
   test('on a phone stands below each other, and is done by a finger', async () => {
