@@ -34,7 +34,7 @@ test('names the value that does the most, and gives each its line', () => {
   expect(rows[0]).toMatchObject({
     value: 'setback',
     name: 'Setback',
-    tool: 'tape, chair in its place',
+    tool: 'tape',
     span: '±\u202f20\u202fmm',
     share: expect.closeTo(0.49, 2),
     atHead: '14\u202fmm',

@@ -42,11 +42,11 @@ export function measuredWith(key: SureKey, length: number): readonly Tool[] {
       return [{ name: 'caliper', sure: 0.05 }, { name: 'steel rule', sure: 0.5 }, { name: 'catalogue', sure: 0.3 }];
     // A body counts for more than the tape.
     case 'earHeight':
-      return [{ name: 'tape, sitting as always', sure: 10 }, { name: 'estimate by stature', sure: 40 }];
+      return [{ name: 'tape', sure: 10 }, { name: 'by stature', sure: 40 }];
     case 'setback':
-      return [{ name: 'tape, chair in its place', sure: 20 }, { name: 'estimate', sure: 60 }];
+      return [{ name: 'tape', sure: 20 }, { name: 'estimate', sure: 60 }];
     case 'headOffset':
-      return [{ name: 'tape, sitting as always', sure: 10 }, { name: 'estimate', sure: 30 }];
+      return [{ name: 'tape', sure: 10 }, { name: 'estimate', sure: 30 }];
     case 'speakerWidth':
     case 'speakerHeight':
     case 'speakerDepth':
