@@ -140,6 +140,22 @@ describe('layouts side by side', () => {
     await expect.poll(() => heads(page)).toEqual(['drawn together', 'rolled back', 'window side']);
   });
 
+  test('whose name has no room in the row end it with dots, and show it whole under the pointer and in the card', async () => {
+    const { page } = await visit('compare/', { viewport: { width: 768, height: 900 } });
+    await openThree(page);
+    const shown = page.locator('.leaves .shown');
+    await expect.poll(() => shown.getAttribute('title')).toBe('window side');
+    await expect.poll(() => shown.count()).toBe(1);
+    const ends = () =>
+      shown.evaluate((leaf) => {
+        const row = leaf.closest('fieldset');
+        return row === null ? NaN : leaf.getBoundingClientRect().right - row.getBoundingClientRect().right;
+      });
+    await expect.poll(ends).toBeLessThanOrEqual(1);
+    await page.getByRole('button', { name: /^window side: Arrange/ }).click();
+    await page.getByRole('textbox', { name: /name/i }).first().waitFor();
+  }, 60_000);
+
   test('on a phone have their plans one under the other, nothing wider than the screen, and are accessible', async () => {
     const { page, expectAccessible } = await visit('compare/', { viewport: { width: 390, height: 844 }, touch: true });
     await openThree(page);
