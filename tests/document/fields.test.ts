@@ -152,6 +152,8 @@ describe('the field table', () => {
     const listed = Object.entries(fieldTable).filter(([, { kind }]) => kind === 'number');
     // Of the file it is a wall's distance, which is given from the desk.
     known.add('/layouts/*/room/gap');
+    // A screen's sides are entered by its diagonal as well.
+    known.add('/layouts/*/monitors/*/diagonal');
     // The numbers of a corner have a field each.
     for (const place of [0, 1, 2]) known.add(`/layouts/*/desk/outline/points/*/${place}`);
     expect(listed.map(([pattern]) => pattern).filter((pattern) => !known.has(pattern))).toEqual([]);
@@ -171,6 +173,7 @@ describe('the field table', () => {
       '/layouts/*/aim/toe',
       '/layouts/*/aim/tilt',
       '/layouts/*/aim/over',
+      '/layouts/*/monitors/*/ratio',
       '/layouts/*/desk/outline/rule',
       // Hangs on where the surface is.
       '/layouts/*/surfaces/*/on',

@@ -139,6 +139,24 @@ export const room = {
   ceiling: part('Ceiling', 'off: none near enough to matter', ceiling),
 };
 
+/** What a screen's width and height may be entered by instead: in no file. */
+export const screenSize = {
+  diagonal: length('Diagonal', 'of the picture: 27 in, 27 1/2 in; sets width and height', [
+    30,
+    11000,
+    'as for width and height',
+  ]),
+  ratio: choice('Shape', 'width to height', [
+    ['16:9', '16:9'],
+    ['16:10', '16:10'],
+    ['21:9', '21:9 (43:18)'],
+    ['32:9', '32:9'],
+    ['3:2', '3:2'],
+    ['4:3', '4:3'],
+    ['5:4', '5:4'],
+  ]),
+};
+
 /** A new one is a common panel. */
 export const monitor = {
   x: position('Middle, sideways', 'from the desk’s middle; plus is right', [-10000, 10000, ROOM], { default: 0 }),

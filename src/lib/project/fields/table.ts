@@ -1,6 +1,18 @@
 import { aim, over, placement, through, tilt, toe } from './aim.ts';
 import { built, reading } from './built.ts';
-import { air, desk, gap, layout, monitor, outlinePoint, outlineRule, outlines, room, wall } from './desk.ts';
+import {
+  air,
+  desk,
+  gap,
+  layout,
+  monitor,
+  outlinePoint,
+  outlineRule,
+  outlines,
+  room,
+  screenSize,
+  wall,
+} from './desk.ts';
 import { heard } from './heard.ts';
 import { general } from './general.ts';
 import { isField, type Field, type Fields } from './field.ts';
@@ -56,7 +68,7 @@ export const fieldTable: Readonly<Record<string, Field>> = {
   ...placed('/layouts/*/room', { gap, ...room }),
   ...placed('/layouts/*/room/walls/*', wall),
   ...placed('/layouts/*/surfaces/*', surface),
-  ...placed('/layouts/*/monitors/*', monitor),
+  ...placed('/layouts/*/monitors/*', { ...screenSize, ...monitor }),
   ...placed('/layouts/*/listener', listener),
   ...placed('/layouts/*/listener/postures/*', posture),
   ...placed('/layouts/*/placement', placement),
