@@ -22,6 +22,7 @@ const palette: Palette = {
   paper: [250, 251, 248],
   colours: {
     desk: one(1),
+    surface: one(13),
     wall: one(2),
     monitor: one(3),
     cabinet: one(4),

@@ -5,6 +5,7 @@ import type { Subject } from '$lib/drawing/view.ts';
 /** The drawing's colours: of areas and of lines. */
 const NAMES: Readonly<Record<Subject, { readonly tint: string; readonly edge: string }>> = {
   desk: { tint: '--desk', edge: '--line' },
+  surface: { tint: '--desk', edge: '--line' },
   wall: { tint: '--wall', edge: '--line' },
   monitor: { tint: '--monitor', edge: '--line' },
   cabinet: { tint: '--cabinet', edge: '--cabinet-edge' },
@@ -52,6 +53,7 @@ function paletteOf(node: HTMLElement): Palette {
     paper: colour('--paper'),
     colours: {
       desk: both('desk'),
+      surface: both('surface'),
       wall: both('wall'),
       monitor: both('monitor'),
       cabinet: both('cabinet'),
