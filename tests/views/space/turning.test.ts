@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { looks } from '$lib/drawing/space/look.ts';
-import { rgbOf } from '$lib/views/space/colours.svelte.ts';
+import { rgbOf } from '$lib/views/space/spaceColours.svelte.ts';
 import { STEP, turnedByKey } from '$lib/views/space/turning.ts';
 import { runs } from '../../runs.ts';
 
