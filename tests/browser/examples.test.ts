@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { exampleFiles } from '../../src/lib/views/document/exampleFiles.ts';
+import { exampleFiles } from '$lib/views/document/exampleFiles.ts';
 import { useBrowser } from './page.ts';
 
 const visit = useBrowser();
