@@ -6,7 +6,8 @@ import { plan } from '$lib/solution/plan.ts';
 import { askOf, questions, type AskDocument } from '$lib/study/questions.ts';
 import { answering, dimensionsOf, isWithin, middling, spanOf, type Point } from '$lib/views/search/dimensions.ts';
 import { OwnAsk } from '$lib/views/search/ownAsk.svelte.ts';
-import { countText, nameOf, ruleText } from '$lib/views/search/words.ts';
+import { ruleText } from '$lib/views/search/ruleWords.ts';
+import { countText, nameOf } from '$lib/views/search/words.ts';
 import { firstLayout, project } from '../../projects.ts';
 
 const of = project();

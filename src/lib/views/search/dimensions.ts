@@ -6,7 +6,7 @@ import { askedOf, type Found, type Values } from '$lib/study/found.ts';
 import type { FreeInput } from '$lib/study/freeInputs.ts';
 import type { AimRule } from '$lib/study/input.ts';
 import type { Measure } from '$lib/study/measure.ts';
-import { ruleLabels } from './words.ts';
+import { ruleLabels } from './ruleWords.ts';
 
 /** Something that candidates differ in: an input, or a measure. */
 export interface Dimension {
