@@ -24,7 +24,6 @@ const palette: Palette = {
     desk: one(1),
     surface: one(13),
     wall: one(2),
-    surface: one(13),
     monitor: one(3),
     cabinet: one(4),
     driver: one(5),
