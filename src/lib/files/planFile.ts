@@ -2,6 +2,7 @@ import { degrees } from '$lib/geometry/angle.ts';
 import { findingDocuments } from '$lib/solution/findings/findingDocument.ts';
 import { plainText } from '$lib/project/sentence.ts';
 import type { FindingCode } from '$lib/solution/findings/finding.ts';
+import { screensSeen } from '$lib/solution/screensSeen.ts';
 import { posturesOf } from '$lib/solution/postures.ts';
 import type { StandPlan } from '$lib/solution/document.ts';
 import type { Solution } from '$lib/solution/solution.ts';
@@ -31,6 +32,7 @@ export function planFile(solution: Solution, sheets: readonly Sheet[]): string {
     triangle,
     sure,
     postures: posturesOf(solution),
+    screens: screensSeen(solution),
     findings: findingDocuments(findings).map((finding) => ({
       ...finding,
       suggestion: suggestionFor(solution, finding.code),

@@ -72,6 +72,7 @@ const speaker = record({
   depth: leaf(speakers.speaker.depth),
   baffleRake: leaf(speakers.speaker.baffleRake),
   lying: leaf(speakers.speaker.lying),
+  rearClearance: leaf(speakers.speaker.rearClearance),
   mass: leaf(speakers.speaker.mass),
   mirrored: leaf(speakers.speaker.mirrored),
   centreOfMass: orNone(record(leaves(speakers.centreOfMass))),

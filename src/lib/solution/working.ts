@@ -3,6 +3,7 @@ import { aimFormulas } from '$lib/solution/working/aim.ts';
 import type { Formula } from '$lib/solution/working/formula.ts';
 import { formulaIn, quantityIn } from '$lib/solution/working/lengths.ts';
 import { postureFormulas } from '$lib/solution/working/postures.ts';
+import { screenFormulas } from '$lib/solution/working/screens.ts';
 import { soundFormulas } from '$lib/solution/working/sound.ts';
 import { standFormulas } from '$lib/solution/working/stand.ts';
 import { standingFormulas } from '$lib/solution/working/standing.ts';
@@ -15,6 +16,7 @@ export const formulas: readonly Formula[] = [
   ...aimFormulas,
   ...postureFormulas,
   ...triangleFormulas,
+  ...screenFormulas,
   ...soundFormulas.filter(({ topic }) => topic !== 'Air'),
   ...standFormulas,
   ...standingFormulas,

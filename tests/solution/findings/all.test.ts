@@ -209,6 +209,17 @@ describe('the screen and the wall', () => {
     expect(at(-1)).toEqual([]);
     expect(at(null)).toEqual([]);
   });
+
+  test('as much room as the cabinet asks for behind its back is kept from a wall', () => {
+    const near = { ...calm, '/layouts/0/placement/right/y': 560 };
+    const back = Math.max(...planned(near).sides.right.cabinet.map(({ y }) => y));
+    const told = (rearClearance: number) =>
+      found({ ...near, ...withGap(back - 700 + 90), '/speaker/rearClearance': rearClearance }, 'close-to-wall');
+    expect(told(89)).toEqual([]);
+    const [one] = told(120);
+    expect([one?.value, one?.limit]).toEqual([expect.closeTo(90, 9), 120]);
+    expect(told(0)).toEqual([]);
+  });
 });
 
 describe('the room', () => {

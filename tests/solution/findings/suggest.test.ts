@@ -323,7 +323,12 @@ describe('better', () => {
   const [AIM, WALL, MAT, LEVEL] = ['time-difference', 'close-to-wall', 'idle-mat', 'level-difference'] as const;
   const kinds = {
     [AIM]: { code: AIM, quantities: { time: asMm(1) } },
-    [WALL]: { code: WALL, subject: { wall: 0 }, facts: { wall: 'behind', way: 'back' }, quantities: { gap: asMm(1) } },
+    [WALL]: {
+      code: WALL,
+      subject: { wall: 0 },
+      facts: { wall: 'behind', way: 'back' },
+      quantities: { gap: asMm(1), wanted: asMm(1) },
+    },
     [MAT]: { code: MAT, quantities: { feet: asMm(1) } },
     [LEVEL]: { code: LEVEL, quantities: { level: asMm(1) } },
   } as const;

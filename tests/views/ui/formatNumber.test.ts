@@ -63,6 +63,7 @@ describe('tables', () => {
       'Aim',
       'Postures',
       'Triangle',
+      'Screens',
       'Stand',
       'Drivers',
       'Crossovers',
@@ -80,7 +81,8 @@ describe('tables', () => {
 
   test('tell of sides that are alike once, of others each by itself', () => {
     const columns = tables.map((table) => table.columns);
-    expect(columns).toEqual(tables.map(({ title }) => [title === 'Triangle' ? 'Pair' : 'Each']));
+    const ofNoSide: Readonly<Record<string, string>> = { Triangle: 'Pair', Screens: 'From the head' };
+    expect(columns).toEqual(tables.map(({ title }) => [ofNoSide[title] ?? 'Each']));
     const { left, right } = aside?.sides ?? {};
     const [aim] = uneven;
     expect(aim?.columns).toEqual(['Left', 'Right']);

@@ -51,6 +51,12 @@ export const speaker = {
     ],
     { default: 'upright' },
   ),
+  rearClearance: length(
+    'Room behind the back',
+    'for a plug, its cable or a port; kept from walls',
+    [0, 500, 'from a back without terminals to a port in half a metre of free air'],
+    { default: 40 },
+  ),
   mass: mass('Mass', 'of one cabinet; may stay empty', [0.01, 200, 'what a person can put on a desk, with margin'], {
     default: null,
     empty: 'not known',

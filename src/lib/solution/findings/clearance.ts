@@ -9,8 +9,6 @@ import type { PlacedCheck } from './check.ts';
 
 /** Between a cabinet and a screen, mm: room for the fingers that turn the one without marking the other. */
 const TO_SCREEN = 10;
-/** Between a cabinet and a wall behind it, mm: room for a plug and the bend of its cable. */
-const TO_WALL = 40;
 /** Share of a screen, %, from which what is hidden is more than a note. */
 const MUCH_HIDDEN = 5;
 /** Bodies that touch overlap by the dust of rounding, mm; a shadow that touches a screen hides as little, %. */
@@ -40,15 +38,15 @@ const closeToScreen: PlacedCheck = ({ cabinets, monitors }) =>
     }),
   );
 
-/** A cabinet's back so near to a wall that no plug fits in; one that reaches into it is told as such. */
-const closeToWall: PlacedCheck = ({ layout, poses }) =>
+/** A cabinet's back nearer to a wall than its plug, cable or port wants; one that reaches into it is told as such. */
+const closeToWall: PlacedCheck = ({ speaker: { rearClearance }, layout, poses }) =>
   layout.room.walls.flatMap((wall, index) =>
     sideNames.flatMap((side): Finding[] => {
       const gap = gapToWall(
         wall,
         poses[side].cabinet.map(({ x, y }) => [x, y]),
       );
-      if (wayTo(wall) !== 'back' || gap < -DUST || gap >= TO_WALL - DUST) return [];
+      if (wayTo(wall) !== 'back' || gap < -DUST || gap >= rearClearance - DUST) return [];
       return [
         {
           code: 'close-to-wall',
@@ -56,9 +54,9 @@ const closeToWall: PlacedCheck = ({ layout, poses }) =>
           sides: [side],
           subject: { wall: index },
           facts: { wall: wall.name, way: 'back' },
-          quantities: { gap: asMm(Math.max(0, gap)) },
+          quantities: { gap: asMm(Math.max(0, gap)), wanted: asMm(rearClearance) },
           value: Math.max(0, gap),
-          limit: TO_WALL,
+          limit: rearClearance,
           unit: 'mm',
           source: 'plug',
         },

@@ -18,7 +18,16 @@ export type FigureName =
   | 'piston';
 
 export type Topic =
-  'Air' | 'Aim' | 'Postures' | 'Triangle' | 'Drivers' | 'Crossovers' | 'Reflections' | 'Stand' | 'Stability';
+  | 'Air'
+  | 'Aim'
+  | 'Postures'
+  | 'Triangle'
+  | 'Screens'
+  | 'Drivers'
+  | 'Crossovers'
+  | 'Reflections'
+  | 'Stand'
+  | 'Stability';
 
 /** How a number of the results is found. */
 export interface Formula {

@@ -17,6 +17,8 @@ export const how: Readonly<Record<string, string>> = {
   'Triangle/Right to head': 'right-distance',
   'Triangle/Arrival difference, left − right': 'time',
   'Triangle/Level difference, right − left': 'level',
+  'Screens/Eyes to its middle': 'screen-distance',
+  'Screens/Seen under': 'screen-angle',
   'Stand/Slices': 'layers',
   'Stand/Finished width': 'width',
   'Stand/Width uncertainty': 'width-spread',

@@ -1,6 +1,7 @@
 import type { CrossoverPlan, DriverPlan, Plan, ReflectionPlan, SidePlan, StandPlan } from '$lib/solution/document.ts';
 import { widthRange } from '$lib/solution/widthSpread.ts';
 import { posturesOf, type PosturePlan, type PostureSide } from '$lib/solution/postures.ts';
+import { screensSeen } from '$lib/solution/screensSeen.ts';
 import { servedText } from '$lib/solution/servedText.ts';
 import { obstacleText } from '$lib/solution/findings/surfaceText.ts';
 import { sameSurface, surfaceReflections, type SurfaceReflections } from '$lib/solution/leadingReflections.ts';
@@ -21,8 +22,8 @@ import { eachAsOne, type Group, type Row, type Table } from './table.ts';
 
 /** The plan's numbers as tables, in the order in which they are asked for. */
 export function tablesOf(plan: Plan, unit: Lengths): readonly Table[] {
-  const tables = [aim(plan, unit), postures(plan, unit), triangle(plan, unit), stands(plan, unit), drivers(plan, unit)];
-  return [...tables, crossovers(plan, unit), reflections(plan, unit)]
+  const placed = [aim(plan, unit), postures(plan, unit), triangle(plan, unit), screens(plan, unit)];
+  return [...placed, stands(plan, unit), drivers(plan, unit), crossovers(plan, unit), reflections(plan, unit)]
     .filter(({ groups }) => groups.length > 0)
     .map(eachAsOne);
 }
@@ -116,6 +117,18 @@ function triangle({ triangle: at }: Plan, unit: Lengths): Table {
     ],
   };
 }
+
+const screens = (plan: Plan, unit: Lengths): Table => ({
+  title: 'Screens',
+  columns: ['From the head'],
+  groups: screensSeen(plan).map(({ distance, angle }, index, all) => ({
+    ...(all.length > 1 ? { name: `Screen ${index + 1}` } : {}),
+    rows: [
+      { name: 'Eyes to its middle', cells: [tapeText(distance, unit)] },
+      { name: 'Seen under', cells: [angleText(angle)] },
+    ],
+  })),
+});
 
 /** One group for each entry of a list that both sides hold in the same order. */
 function groupsOf<Entry>(

@@ -87,6 +87,9 @@ export const roomWordings = {
           : 'Use a base turned with the cabinet, which can have a stop.'
     }`,
 
-  'close-to-wall': ({ facts: { wall }, quantities: { gap } }: Told<'gap', AWall, To>, { The }: Sides) =>
-    says`${The} cabinet leaves ${gap} to the ${wallText(wall)}: too little for a plug and the bend of its cable. Move the mark forwards.`,
+  'close-to-wall': (
+    { facts: { wall }, quantities: { gap, wanted } }: Told<'gap' | 'wanted', AWall, To>,
+    { The }: Sides,
+  ) =>
+    says`${The} cabinet leaves ${gap} to the ${wallText(wall)}: ${wanted} is asked for a plug, its cable or a port. Move the mark forwards.`,
 };
